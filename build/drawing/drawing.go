@@ -1,0 +1,64 @@
+// Package drawing describes line drawings in millimetres, before they become
+// SVG. The origin is the top left corner, x runs right and y runs down.
+//
+//	d := drawing.Drawing{Name: "strip", Width: 170, Height: 40}
+//	d.Line("rule", drawing.Point{5, 20}, drawing.Point{165, 20})
+//	d.Label("label", drawing.Point{5, 15}, drawing.Start, say.Text("Sun"))
+//
+// A role ("rule", "sun", "shadow", "label") says what a shape is; the theme's
+// style sheet says how that looks on a screen, in the dark and on paper.
+package drawing
+
+import "noonbook/build/say"
+
+// A Drawing is a picture of a fixed size.
+type Drawing struct {
+	Name               string
+	Title, Description say.Phrase
+	Width, Height      float64 // mm
+	Shapes             []Shape
+}
+
+// A Point is a place on the drawing in millimetres.
+type Point struct{ X, Y float64 }
+
+// An Anchor says which part of a label stands at its point.
+type Anchor string
+
+const (
+	Start  Anchor = "start"
+	Middle Anchor = "middle"
+	End    Anchor = "end"
+)
+
+// A Shape is one mark of a drawing: a path through two or more points, a disc
+// round one point, or a label at one point.
+type Shape struct {
+	Role   string
+	Points []Point
+	Closed bool      // the path returns to its first point and encloses an area
+	Radius float64   // mm; of a disc
+	Text   say.Value // of a label
+	Anchor Anchor    // of a label
+	Turn   float64   // degrees clockwise; of a label about its point
+}
+
+// Line draws a path through the points.
+func (d *Drawing) Line(role string, through ...Point) {
+	d.Shapes = append(d.Shapes, Shape{Role: role, Points: through})
+}
+
+// Area draws a closed path through the corners.
+func (d *Drawing) Area(role string, corners ...Point) {
+	d.Shapes = append(d.Shapes, Shape{Role: role, Points: corners, Closed: true})
+}
+
+// Disc draws a circle and its inside.
+func (d *Drawing) Disc(role string, centre Point, radius float64) {
+	d.Shapes = append(d.Shapes, Shape{Role: role, Points: []Point{centre}, Radius: radius})
+}
+
+// Label writes a value with its anchor at the point.
+func (d *Drawing) Label(role string, at Point, anchor Anchor, text say.Value) {
+	d.Shapes = append(d.Shapes, Shape{Role: role, Points: []Point{at}, Text: text, Anchor: anchor})
+}

@@ -1,0 +1,179 @@
+package form
+
+import (
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/BurntSushi/toml"
+)
+
+// A Fault is one thing wrong with a TOML text, with its 1-based line and byte
+// column.
+type Fault struct {
+	Line, Column int
+	Text         string
+}
+
+// A Place is a 1-based line and byte column in a TOML text.
+type Place struct{ Line, Column int }
+
+// Read checks a TOML text against the form. It returns the values that were
+// written, without defaults and without those that have a fault; every fault
+// in the order of the text; and where each value stands, items of lists under
+// "name[0]".
+func (f Form) Read(src []byte) (Values, []Fault, map[string]Place) {
+	var raw map[string]any
+	if _, err := toml.Decode(string(src), &raw); err != nil {
+		return Values{}, []Fault{syntaxFault(err)}, nil
+	}
+	r := &reader{values: Values{}}
+	r.keys, r.places = spots(src)
+	r.table(f, raw, "", "", r.values)
+	slices.SortStableFunc(r.faults, func(a, b Fault) int {
+		if a.Line != b.Line {
+			return a.Line - b.Line
+		}
+		return a.Column - b.Column
+	})
+	return r.values, r.faults, r.places
+}
+
+func syntaxFault(err error) Fault {
+	var parse toml.ParseError
+	if !errors.As(err, &parse) {
+		return Fault{1, 1, err.Error()}
+	}
+	text := strings.TrimSuffix(strings.ToLower(parse.Message[:1])+parse.Message[1:], ".")
+	return Fault{max(1, parse.Position.Line), max(1, parse.Position.Col), "not valid TOML: " + text}
+}
+
+type reader struct {
+	keys, places map[string]Place
+	values       Values
+	faults       []Fault
+}
+
+// table checks the keys of one table. Fields are named below prefix in the
+// form; path is where the table stands in the text.
+func (r *reader) table(f Form, raw map[string]any, prefix, path string, into Values) {
+	for _, key := range slices.Sorted(maps.Keys(raw)) {
+		name, at := prefix+key, path+key
+		field, known := f.Field(name)
+		nested, isTable := raw[key].(map[string]any)
+		switch {
+		case known && field.Kind == Tables:
+			r.tables(field, raw[key], at, into)
+		case known:
+			v, complaint := field.value(raw[key])
+			if complaint != "" {
+				r.fault(r.places[at], "%s %s", name, complaint)
+				continue
+			}
+			into[name] = v
+		case f.hasTable(name) && isTable:
+			r.table(f, nested, name+".", at+".", into)
+		case f.hasTable(name):
+			r.fault(r.places[at], "%s is %s, want a table with the keys %s", name, found(raw[key]), strings.Join(f.below(name), ", "))
+		default:
+			r.unknown(f, prefix, key, at)
+		}
+	}
+	r.missing(f, raw, prefix, path)
+}
+
+func (r *reader) tables(field Field, raw any, at string, into Values) {
+	items, ok := raw.([]map[string]any)
+	if !ok {
+		list, isList := raw.([]any)
+		for _, x := range list {
+			t, isTable := x.(map[string]any)
+			isList = isList && isTable
+			items = append(items, t)
+		}
+		if !isList {
+			r.fault(r.places[at], "%s %s", field.Name, field.mismatch(raw))
+			return
+		}
+	}
+	var rows []Values
+	for i, item := range items {
+		row := Values{}
+		r.table(field.Fields, item, "", at+"["+strconv.Itoa(i)+"].", row)
+		rows = append(rows, field.Fields.Complete(row))
+	}
+	into[field.Name] = rows
+}
+
+func (r *reader) unknown(f Form, prefix, key, at string) {
+	here := f.below(strings.TrimSuffix(prefix, "."))
+	hint := Meant(key, here)
+	if hint == "" {
+		for _, name := range f.Names() { // the right key in the wrong table
+			if strings.HasSuffix(name, "."+key) {
+				hint = `; it belongs in the table [` + strings.TrimSuffix(name, "."+key) + `]`
+			}
+		}
+	}
+	allowed := "no keys are allowed here"
+	if len(here) > 0 {
+		allowed = "the keys are " + strings.Join(here, ", ")
+	}
+	r.fault(r.keys[at], "%s is not a key; %s%s", prefix+key, allowed, hint)
+}
+
+// missing reports required fields that the table lacks, at the table's head,
+// or once for a whole nested table that is not there.
+func (r *reader) missing(f Form, raw map[string]any, prefix, path string) {
+	for _, field := range f {
+		key, ok := strings.CutPrefix(field.Name, prefix)
+		if !ok || !field.Required {
+			continue
+		}
+		first, _, nested := strings.Cut(key, ".")
+		if _, there := raw[first]; there {
+			continue
+		}
+		at := Place{1, 1}
+		if s, ok := r.places[strings.TrimSuffix(path, ".")]; ok {
+			at = s
+		}
+		if nested {
+			r.fault(at, "[%s] is missing: %s, %s", first, field.Name, field.Allowed())
+			continue
+		}
+		r.fault(at, "%s is missing: %s", field.Name, field.Allowed())
+	}
+}
+
+func (r *reader) fault(at Place, format string, args ...any) {
+	if at.Line == 0 {
+		at = Place{1, 1}
+	}
+	r.faults = append(r.faults, Fault{at.Line, at.Column, fmt.Sprintf(format, args...)})
+}
+
+// hasTable reports whether some field's name goes on below name.
+func (f Form) hasTable(name string) bool { return len(f.below(name)) > 0 && name != "" }
+
+// below returns the keys that may stand in the table of that name, "" for the
+// top.
+func (f Form) below(table string) []string {
+	prefix := table + "."
+	if table == "" {
+		prefix = ""
+	}
+	var keys []string
+	for _, name := range f.Names() {
+		if rest, ok := strings.CutPrefix(name, prefix); ok {
+			key, _, _ := strings.Cut(rest, ".")
+			if !slices.Contains(keys, key) {
+				keys = append(keys, key)
+			}
+		}
+	}
+	return keys
+}

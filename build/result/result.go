@@ -1,0 +1,55 @@
+// Package result holds what a placeholder computes: facts, tables, drawings,
+// the working that leads to them and warnings about them. It is the vocabulary
+// that placeholder and theme share; nothing in it knows a language or HTML.
+package result
+
+import (
+	"noonbook/build/drawing"
+	"noonbook/build/say"
+)
+
+// A Result is what one evaluation of a placeholder answers. The names of facts,
+// tables and columns are those of the catalogue; the words for them stand in
+// the words file under placeholder.name.
+type Result struct {
+	Facts    []Fact
+	Tables   []Table
+	Drawings []drawing.Drawing
+	Notes    []say.Phrase // sentences that belong with the tables
+	Working  []say.Phrase // steps that a teacher can repeat on a calculator
+	Warnings []say.Phrase // what the reader of the page must know first
+}
+
+// A Fact is one named value.
+type Fact struct {
+	Name  string
+	Value say.Value
+}
+
+// Fact returns the value of that name.
+func (r Result) Fact(name string) (say.Value, bool) {
+	for _, f := range r.Facts {
+		if f.Name == name {
+			return f.Value, true
+		}
+	}
+	return say.Value{}, false
+}
+
+// A Table has a heading row of columns; each row has one cell a column, the
+// first of which names the row.
+type Table struct {
+	Name    string
+	Title   say.Phrase
+	Columns []Column
+	Rows    []Row
+}
+
+// A Column names its values and the unit they all share.
+type Column struct{ Name, Unit string }
+
+// A Row is the cells of a table row. Marked rows stand out, such as noon.
+type Row struct {
+	Cells  []say.Value
+	Marked bool
+}

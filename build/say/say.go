@@ -1,0 +1,90 @@
+// Package say holds what a computation says, before any language is chosen:
+// values with their unit and rounding, and phrases by their key in the words
+// files of the theme.
+//
+//	say.Number(-16.24, "deg", 1)                       // −16.2°
+//	say.Number(-16.24, "deg", 1).As("compass.west", …) // 16.2° west
+//	say.Words("sun-day.polar_day")                     // The Sun stays up all day.
+//
+// A value keeps full precision; rounding happens when the theme writes it.
+package say
+
+import (
+	"time"
+
+	"noonbook/compute/place"
+)
+
+// A Kind tells the sorts of Value apart.
+type Kind int
+
+const (
+	Nothing     Kind = iota // no value, with a phrase that says why
+	Quantity                // Number in Unit, shown with Decimals
+	Lasting                 // Number in seconds, shown as 1 h 28 min
+	TimeOfDay               // Time, shown as the clock of its zone
+	CalendarDay             // Time at UTC midnight, shown as a date
+	Wording                 // a phrase only
+	Name                    // Plain, text that no language changes
+)
+
+// A Value is one computed thing.
+type Value struct {
+	Kind     Kind
+	Number   float64
+	Unit     string // "deg", "mm", "m", "s", "au"; "" for a pure number
+	Decimals int    // digits shown after the decimal mark; for Lasting, 1 shows seconds
+	Time     time.Time
+	Plain    string
+	Phrase   Phrase // where its key is set, what the page prints instead of the digits
+}
+
+// A Phrase is a line of the words file with values for its gaps {1}, {2}, ….
+type Phrase struct {
+	Key  string
+	With []Value
+}
+
+// Number is a quantity in the unit, shown with that many decimals.
+func Number(x float64, unit string, decimals int) Value {
+	return Value{Kind: Quantity, Number: x, Unit: unit, Decimals: decimals}
+}
+
+// Count is a whole number of things.
+func Count(n int) Value { return Number(float64(n), "", 0) }
+
+// Minutes is a stretch of time shown to the minute, 1 h 28 min.
+func Minutes(d time.Duration) Value {
+	return Value{Kind: Lasting, Number: d.Seconds(), Unit: "s"}
+}
+
+// Seconds is a stretch of time shown to the second, 5 min 12 s.
+func Seconds(d time.Duration) Value {
+	return Value{Kind: Lasting, Number: d.Seconds(), Unit: "s", Decimals: 1}
+}
+
+// Clock is a moment, shown to the minute by the clock of its zone.
+func Clock(t time.Time) Value { return Value{Kind: TimeOfDay, Time: t} }
+
+// Date is a day of the calendar.
+func Date(d place.Date) Value { return Value{Kind: CalendarDay, Time: d.UTC()} }
+
+// Words is a value that is a phrase.
+func Words(key string, with ...Value) Value {
+	return Value{Kind: Wording, Phrase: Phrase{key, with}}
+}
+
+// None is the value where there is none; the phrase says why.
+func None(key string, with ...Value) Value { return Value{Phrase: Phrase{key, with}} }
+
+// Text is a value that every language writes alike, such as a school's name.
+func Text(s string) Value { return Value{Kind: Name, Plain: s} }
+
+// Line is a phrase that stands alone.
+func Line(key string, with ...Value) Phrase { return Phrase{key, with} }
+
+// As returns v, printed as the phrase.
+func (v Value) As(key string, with ...Value) Value {
+	v.Phrase = Phrase{key, with}
+	return v
+}

@@ -1,0 +1,71 @@
+package source
+
+import (
+	"bytes"
+	"strings"
+
+	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/parser"
+	"github.com/yuin/goldmark/text"
+	"github.com/yuin/goldmark/util"
+)
+
+// The words that open an aside.
+const (
+	Caution = "caution"
+	Answer  = "answer"
+	Staff   = "staff"
+)
+
+// asideParser reads caution, answer and staff blocks: fences as CommonMark
+// section 4.5 has them, but with Markdown within instead of code, so that lists,
+// tables and further fences in them are ordinary nodes of the one tree.
+type asideParser struct{}
+
+func (asideParser) Trigger() []byte                             { return []byte{'`', '~'} }
+func (asideParser) CanInterruptParagraph() bool                 { return true }
+func (asideParser) CanAcceptIndentedLine() bool                 { return false }
+func (asideParser) Close(ast.Node, text.Reader, parser.Context) {}
+
+func (asideParser) Open(_ ast.Node, reader text.Reader, pc parser.Context) (ast.Node, parser.State) {
+	line, _ := reader.PeekLine()
+	indent := pc.BlockOffset()
+	if indent < 0 {
+		return nil, parser.NoChildren
+	}
+	rest := bytes.TrimLeft(line[indent:], string(line[indent]))
+	length := len(line) - indent - len(rest)
+	word, _ := firstWord(string(rest))
+	if length < 3 || word != Caution && word != Answer && word != Staff {
+		return nil, parser.NoChildren
+	}
+	if line[indent] == '`' && bytes.IndexByte(rest, '`') >= 0 {
+		return nil, parser.NoChildren
+	}
+	reader.AdvanceToEOL()
+	return &Aside{Word: word, fence: line[indent], length: length, indent: indent}, parser.HasChildren
+}
+
+func (asideParser) Continue(node ast.Node, reader text.Reader, _ parser.Context) parser.State {
+	n := node.(*Aside)
+	line, _ := reader.PeekLine()
+	width, at := util.IndentWidth(line, reader.LineOffset())
+	if width < 4 {
+		rest := bytes.TrimLeft(line[at:], string(n.fence))
+		if len(line)-at-len(rest) >= n.length && util.IsBlank(rest) {
+			n.closed = true
+			reader.AdvanceToEOL()
+			return parser.Close
+		}
+	}
+	if n.indent > 0 && width > 0 {
+		reader.Advance(min(n.indent, at))
+	}
+	return parser.Continue | parser.HasChildren
+}
+
+// firstWord splits an info string after its first word.
+func firstWord(info string) (word, rest string) {
+	word, rest, _ = strings.Cut(strings.TrimSpace(info), " ")
+	return word, strings.TrimSpace(rest)
+}

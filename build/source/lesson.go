@@ -1,0 +1,136 @@
+package source
+
+import (
+	"io/fs"
+	"path"
+	"strconv"
+	"strings"
+
+	"github.com/yuin/goldmark"
+	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/extension"
+	"github.com/yuin/goldmark/parser"
+	"github.com/yuin/goldmark/text"
+	"github.com/yuin/goldmark/util"
+
+	"noonbook/build/form"
+	"noonbook/build/problem"
+)
+
+// A Lesson is one Markdown file, parsed.
+type Lesson struct {
+	File    string // as problems name it
+	Page    string // file name in the handbook, "shadow-clock.html"
+	Block   form.Values
+	Glance  []*Inline // the facts of the margin
+	Source  []byte
+	Tree    ast.Node
+	Anchors map[string]bool // of the headings
+
+	name    string // in the content folder
+	lines   lines
+	places  map[string]form.Place // of the lesson block's values
+	blockAt ast.Node              // the lesson block
+	links   []reference
+}
+
+// Part returns which part of the handbook the lesson is.
+func (l *Lesson) Part() string { return l.Block.Text("part") }
+
+// Title returns the lesson's title.
+func (l *Lesson) Title() string { return l.Block.Text("title") }
+
+// Place returns where a value of the lesson block stands.
+func (l *Lesson) Place(name string) problem.Place {
+	return within(l.lines, l.blockAt, l.places[name])
+}
+
+// within places a line and column of a fenced block's body in the file.
+func within(l lines, block ast.Node, at form.Place) problem.Place {
+	body := block.Lines()
+	line := max(1, at.Line) - 1
+	if line >= body.Len() {
+		return l.place(block.Pos())
+	}
+	segment := body.At(line)
+	return l.place(segment.Start - segment.Padding + max(1, at.Column) - 1)
+}
+
+// markdown is CommonMark with pipe tables and our own nodes.
+func markdown() goldmark.Markdown {
+	return goldmark.New(
+		goldmark.WithExtensions(extension.Table),
+		goldmark.WithParserOptions(
+			parser.WithAutoHeadingID(),
+			// Before goldmark's fenced code (700) and its inline parsers (100 and on).
+			parser.WithBlockParsers(util.Prioritized(asideParser{}, 690)),
+			parser.WithInlineParsers(util.Prioritized(braceParser{}, 90)),
+		),
+	)
+}
+
+// lesson reads one file. A file that can not be read as a lesson at all is
+// reported and left out.
+func (r *reader) lesson(folder fs.FS, root, name string) error {
+	src, err := r.read(folder, root, name, maxLesson)
+	if err != nil || src == nil {
+		return err
+	}
+	l := &Lesson{File: path.Join(root, name), name: name, Source: src, Anchors: map[string]bool{}}
+	l.lines = newLines(l.File, src)
+	context := parser.NewContext(parser.WithIDs(&anchors{used: l.Anchors}))
+	l.Tree = markdown().Parser().Parse(text.NewReader(src), parser.WithContext(context))
+	first, ok := l.Tree.FirstChild().(*ast.FencedCodeBlock)
+	if !ok || string(first.Language(src)) != "lesson" {
+		r.problems.Add(problem.Place{File: l.File, Line: 1, Column: 1}, "the file does not begin with a ```lesson block, which gives it a title")
+		return nil
+	}
+	r.lessonBlock(l, first)
+	l.Tree.RemoveChild(l.Tree, first)
+	v := &visitor{reader: r, lesson: l}
+	v.visit(l.Tree)
+	for i, expression := range l.Block.Texts("glance") {
+		at := l.Place("glance[" + strconv.Itoa(i) + "]")
+		at.Column++ // past the quote
+		if n := v.expression(expression, at); n != nil {
+			l.Glance = append(l.Glance, n)
+		}
+	}
+	r.unit.Lessons = append(r.unit.Lessons, l)
+	return nil
+}
+
+func (r *reader) lessonBlock(l *Lesson, block *ast.FencedCodeBlock) {
+	l.blockAt = block
+	values, faults, places := LessonBlock().Read(body(block, l.Source))
+	l.places = places
+	for _, f := range faults {
+		r.problems.Add(within(l.lines, block, form.Place{Line: f.Line, Column: f.Column}), "lesson: %s", f.Text)
+	}
+	for name, v := range values {
+		s, ok := v.(string)
+		if ok && strings.Contains(s, "{") && strings.Contains(s, "}") {
+			r.problems.Add(l.Place(name), "lesson: %s holds a placeholder; placeholders stand in the text of the lesson, and facts for the margin in glance", name)
+		}
+	}
+	l.Block = LessonBlock().Complete(values)
+	if date := l.Block.Text("date"); date != "auto" {
+		field := form.Field{Kind: form.Date}
+		d, complaint := field.ParseText(date)
+		if complaint != "" {
+			r.problems.Add(l.Place("date"), `lesson: date %s or "auto"`, complaint)
+			d = nil
+		}
+		l.Block["day"] = d
+	}
+}
+
+// body returns the text of a fenced block.
+func body(block ast.Node, src []byte) []byte {
+	var b []byte
+	for i := range block.Lines().Len() {
+		segment := block.Lines().At(i)
+		b = append(b, segment.Value(src)...)
+	}
+	return b
+}

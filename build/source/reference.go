@@ -1,0 +1,203 @@
+package source
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"net/url"
+	"path"
+	"regexp"
+	"strings"
+
+	"github.com/yuin/goldmark/ast"
+
+	"noonbook/build/form"
+	"noonbook/build/problem"
+)
+
+// A reference is a link or picture that points into the content folder.
+type reference struct {
+	target      string  // as written
+	destination *[]byte // in the tree; set to the name in the handbook
+	at          problem.Place
+	picture     bool
+}
+
+// likeFact finds what looks like a placeholder in a place that has no slots.
+var likeFact = regexp.MustCompile(`\{[\pL\d_-]+\.[^}]*\}`)
+
+// image checks a picture: its alternative text is an attribute and can hold no
+// placeholder.
+func (v *visitor) image(n *ast.Image) {
+	_ = ast.Walk(n, func(c ast.Node, entering bool) (ast.WalkStatus, error) {
+		if b, ok := c.(*brace); ok && entering {
+			v.problems.Add(v.at(b.offset), "a placeholder can not stand in a picture's alternative text; write the number below the picture")
+		}
+		return ast.WalkContinue, nil
+	})
+	v.link(&n.Destination, n.Title, n.Pos(), true)
+}
+
+func (v *visitor) link(destination *[]byte, title []byte, offset int, picture bool) {
+	target := string(*destination)
+	at := v.at(offset)
+	unescaped, err := url.PathUnescape(target)
+	if err != nil {
+		unescaped = target
+	}
+	if likeFact.MatchString(unescaped) || likeFact.Match(title) {
+		v.problems.Add(at, "a placeholder can not stand in a link's target or title")
+		return
+	}
+	u, err := url.Parse(target)
+	if err == nil && u.Scheme == "" && u.Host == "" {
+		v.lesson.links = append(v.lesson.links, reference{target, destination, at, picture})
+		return
+	}
+	if picture {
+		v.problems.Add(at, "picture %s is not in the content folder; a handbook loads nothing from the network", target)
+		return
+	}
+	v.scheme(target, offset)
+}
+
+func (v *visitor) scheme(target string, offset int) {
+	if u, err := url.Parse(target); err == nil {
+		switch u.Scheme {
+		case "http", "https", "mailto", "": // an address without scheme is a mail address <a@b.c>
+			return
+		}
+	}
+	v.problems.Add(v.at(offset), "link %s is not a web address, a mail address or a file of the content folder", target)
+}
+
+// pageNames gives each lesson the name of its page: the file's name without
+// folder, number and ending. Two lessons can not have one page.
+func (r *reader) pageNames() {
+	taken := map[string]*Lesson{}
+	for _, l := range r.unit.Lessons {
+		stem := strings.ToLower(strings.TrimSuffix(path.Base(l.name), path.Ext(l.name)))
+		if rest := strings.TrimLeft(stem, "0123456789"); strings.HasPrefix(rest, "-") && rest != "-" {
+			stem = rest[1:]
+		}
+		at := problem.Place{File: l.File, Line: 1, Column: 1}
+		if stem == "index" {
+			r.problems.Add(at, "index is the name of the cover; give the file another name")
+		}
+		if other := taken[stem]; other != nil {
+			r.problems.Add(at, "two lessons would be the page %s.html: %s is the other", stem, other.File)
+		}
+		taken[stem] = l
+		l.Page = strings.ReplaceAll(stem, " ", "-") + ".html"
+	}
+}
+
+// references resolves links between lessons and collects the files that
+// lessons refer to.
+func (r *reader) references() error {
+	files := map[string]string{} // name in the handbook → source
+	for _, l := range r.unit.Lessons {
+		for _, ref := range l.links {
+			if err := r.reference(l, ref, files); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+func (r *reader) reference(l *Lesson, ref reference, files map[string]string) error {
+	u, err := url.Parse(ref.target)
+	if err != nil {
+		r.problems.Add(ref.at, "link %s is not a web address, a mail address or a file of the content folder", ref.target)
+		return nil
+	}
+	if u.Path == "" { // within the page
+		if u.Fragment != "" {
+			r.anchor(l, u.Fragment, ref)
+		}
+		return nil
+	}
+	if strings.HasPrefix(u.Path, "/") || strings.Contains(u.Path, `\`) {
+		r.problems.Add(ref.at, "%s leads outside the content folder; want a path from the lesson's folder", ref.target)
+		return nil
+	}
+	name := path.Join(path.Dir(l.name), u.Path)
+	if name == ".." || strings.HasPrefix(name, "../") {
+		r.problems.Add(ref.at, "%s leads outside the content folder", ref.target)
+		return nil
+	}
+	if strings.EqualFold(path.Ext(name), ".md") && !ref.picture {
+		r.page(l, name, u.Fragment, ref)
+		return nil
+	}
+	return r.file(name, ref, files)
+}
+
+func (r *reader) anchor(l *Lesson, fragment string, ref reference) {
+	if !l.Anchors[fragment] {
+		var names []string
+		for name := range l.Anchors {
+			names = append(names, name)
+		}
+		r.problems.Add(ref.at, "%s has no heading #%s%s", l.File, fragment, form.Meant(fragment, names))
+	}
+}
+
+// page points a link at the page of another lesson.
+func (r *reader) page(from *Lesson, name, fragment string, ref reference) {
+	var names []string
+	for _, l := range r.unit.Lessons {
+		if l.name != name {
+			names = append(names, l.name)
+			continue
+		}
+		*ref.destination = []byte(l.Page)
+		if fragment != "" {
+			r.anchor(l, fragment, ref)
+			*ref.destination = []byte(l.Page + "#" + fragment)
+		}
+		return
+	}
+	r.problems.Add(ref.at, "lesson %s is not in the content folder%s", ref.target, form.Meant(name, names))
+}
+
+// file takes a file along, under a flat name.
+func (r *reader) file(name string, ref reference, files map[string]string) error {
+	what := "file"
+	if ref.picture {
+		what = "picture"
+	}
+	info, err := fs.Stat(r.folder, name)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		r.problems.Add(ref.at, "%s %s is not in the content folder", what, ref.target)
+		return nil
+	case escapes(err):
+		r.problems.Add(ref.at, "%s %s leads outside the content folder", what, ref.target)
+		return nil
+	case err != nil:
+		return fmt.Errorf("reading %s: %w", path.Join(r.root, name), err)
+	case !info.Mode().IsRegular():
+		r.problems.Add(ref.at, "%s %s is not a file", what, ref.target)
+		return nil
+	case info.Size() > maxFile:
+		r.problems.Add(ref.at, "%s %s has %.1f MB; up to %d MB are taken along", what, ref.target, float64(info.Size())/1e6, maxFile>>20)
+		return nil
+	}
+	flat := strings.ReplaceAll(name, "/", "-")
+	*ref.destination = []byte((&url.URL{Path: flat}).String())
+	if source, taken := files[flat]; taken {
+		if source != name {
+			r.problems.Add(ref.at, "%s and %s would both be %s in the handbook", source, name, flat)
+		}
+		return nil
+	}
+	files[flat] = name
+	src, err := fs.ReadFile(r.folder, name)
+	if err != nil {
+		return fmt.Errorf("reading %s: %w", path.Join(r.root, name), err)
+	}
+	r.unit.Files = append(r.unit.Files, File{name, flat, src})
+	return nil
+}

@@ -1,0 +1,41 @@
+package source
+
+import "noonbook/build/form"
+
+// SettingsFile is the name of the file that holds what is true of the school.
+const SettingsFile = "unit.toml"
+
+// Settings returns the form of unit.toml: every key that it may hold.
+func Settings() form.Form {
+	return form.Form{
+		{Name: "unit.title", Required: true, Doc: "Title of the unit, on the cover."},
+		{Name: "unit.summary", Default: "", Doc: "One or two sentences under the title."},
+
+		{Name: "school.name", Required: true, Doc: "Name of the school."},
+		{Name: "school.latitude", Kind: form.Number, Unit: "deg", Min: -90, Max: 90, Required: true, Doc: "Latitude of the school, north positive, south negative."},
+		{Name: "school.longitude", Kind: form.Number, Unit: "deg", Min: -180, Max: 180, Required: true, Doc: "Longitude of the school, east positive, west negative."},
+		{Name: "school.elevation_m", Kind: form.Number, Unit: "m", Min: -450, Max: 6000, Default: 0.0, Doc: "Height of the school above sea level."},
+		{Name: "school.time_zone", Kind: form.Zone, Required: true, Doc: "IANA time zone that the school's clocks follow."},
+		{Name: "school.paper", Choices: []string{"A4", "Letter"}, Default: "A4", Doc: "Paper that the handbook is printed on."},
+		{Name: "school.measure", Choices: []string{"metric", "customary"}, Default: "metric", Doc: "Lengths in metres, or in feet and inches."},
+		{Name: "school.language", Choices: []string{"en"}, Default: "en", Doc: "Language of the words that noonbook adds."},
+
+		{Name: "class.name", Default: "", Doc: `What the class is called, such as "grade 6".`},
+		{Name: "class.pupils", Kind: form.Whole, Min: 0, Max: 500, Default: 0, Doc: "Number of pupils."},
+		{Name: "class.group_size", Kind: form.Whole, Min: 1, Max: 30, Default: 3, Doc: "Pupils in a group."},
+
+		{Name: "term.first_day", Kind: form.Date, Required: true, Doc: "First school day of the unit."},
+		{Name: "term.last_day", Kind: form.Date, Required: true, Doc: "Last school day of the unit."},
+		{Name: "term.school_days", Kind: form.Texts, Choices: weekdayNames, Default: weekdayNames[:5], Doc: "Days of the week on which there is school."},
+		{Name: "term.days_off", Kind: form.Dates, Doc: "Dates without school."},
+		{Name: "term.lesson_times", Kind: form.Spans, Doc: "The lesson times of a school day. A lesson without a start of its own takes the first."},
+
+		{Name: "stock.strip_squares", Kind: form.Whole, Min: 1, Max: 100000, Default: 300, Doc: "Squares on the paper roll, counted from the first whole one."},
+		{Name: "stock.square_mm", Kind: form.Number, Unit: "mm", Min: 1, Max: 2000, Default: 110.0, Doc: "Length of one square from seam to seam; measure ten and divide."},
+		{Name: "stock.style_mm", Kind: form.Number, Unit: "mm", Min: 20, Max: 5000, Default: 120.0, Doc: "Length of the gnomon's sloping edge, the style."},
+		{Name: "stock.front_lens_focal_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 5000, Doc: "Focal length of the lens at the front of the telescope, the weaker one."},
+		{Name: "stock.eye_lens_focal_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 5000, Doc: "Focal length of the lens at the eye."},
+	}
+}
+
+var weekdayNames = []string{"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"}

@@ -1,0 +1,171 @@
+package source
+
+import (
+	"cmp"
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+
+	"noonbook/build/form"
+	"noonbook/build/placeholder"
+	"noonbook/build/problem"
+)
+
+// A Unit is a content folder, read.
+type Unit struct {
+	Settings form.Values // complete
+	Lessons  []*Lesson   // in the order of the unit
+	Files    []File      // pictures and other files that lessons refer to
+	root     string
+	places   map[string]form.Place // of the settings
+}
+
+// A File is one that the handbook carries along.
+type File struct {
+	Source string // in the content folder, with slashes
+	Name   string // in the handbook
+	Bytes  []byte
+}
+
+// maxLesson and maxFile bound what is read into memory.
+const (
+	maxLesson = 4 << 20
+	maxFile   = 64 << 20
+)
+
+// SettingPlace returns where a setting stands in unit.toml.
+func (u *Unit) SettingPlace(name string) problem.Place {
+	at := u.places[name]
+	return problem.Place{File: path.Join(u.root, SettingsFile), Line: max(1, at.Line), Column: max(1, at.Column)}
+}
+
+// Read reads the content folder. root is what problems call the folder. own
+// holds noonbook's pages for the parts that the folder may leave out, named
+// safety.md and so on. The Unit is whole only when no problem is a fault; the
+// error is what the machine did.
+func Read(folder fs.FS, root string, own fs.FS, catalogue []placeholder.Entry) (*Unit, problem.List, error) {
+	r := &reader{folder: folder, root: root, catalogue: catalogue, unit: &Unit{root: root}}
+	names, err := r.lessonNames()
+	if err != nil {
+		return nil, nil, err
+	}
+	if err := r.settings(); err != nil {
+		return nil, nil, err
+	}
+	if len(names) == 0 {
+		r.problems.Add(problem.Place{File: root}, "no lessons are here; a lesson is a file whose name ends in .md")
+	}
+	for _, name := range names {
+		if err := r.lesson(folder, root, name); err != nil {
+			return nil, nil, err
+		}
+	}
+	for _, part := range gathering {
+		if !slices.ContainsFunc(r.unit.Lessons, func(l *Lesson) bool { return l.Part() == part }) {
+			if err := r.lesson(own, "noonbook", part+".md"); err != nil {
+				return nil, nil, err
+			}
+		}
+	}
+	slices.SortStableFunc(r.unit.Lessons, func(a, b *Lesson) int {
+		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(a.Block.Number("order"), b.Block.Number("order")))
+	})
+	r.pageNames()
+	if err := r.references(); err != nil {
+		return nil, nil, err
+	}
+	return r.unit, r.problems.Sorted(), nil
+}
+
+// rank keeps the pages that gather behind the rest, and the start before it.
+func rank(l *Lesson) int {
+	return slices.Index([]string{PartStart, PartLesson, PartPage, PartSafety, PartGlossary, PartSources, PartReference}, l.Part())
+}
+
+type reader struct {
+	folder    fs.FS
+	root      string
+	catalogue []placeholder.Entry
+	unit      *Unit
+	problems  problem.List
+}
+
+// lessonNames lists the Markdown files, first by the number that a name begins
+// with, then by name. Folders whose name begins with a dot are left alone.
+func (r *reader) lessonNames() ([]string, error) {
+	var names []string
+	err := fs.WalkDir(r.folder, ".", func(name string, d fs.DirEntry, err error) error {
+		switch {
+		case err != nil:
+			return fmt.Errorf("reading %s: %w", path.Join(r.root, name), err)
+		case d.IsDir() && name != "." && strings.HasPrefix(d.Name(), "."):
+			return fs.SkipDir
+		case !d.IsDir() && strings.EqualFold(path.Ext(name), ".md"):
+			names = append(names, name)
+		}
+		return nil
+	})
+	slices.SortFunc(names, func(a, b string) int {
+		return cmp.Or(cmp.Compare(leadingNumber(a), leadingNumber(b)), cmp.Compare(a, b))
+	})
+	return names, err
+}
+
+func leadingNumber(name string) int {
+	n := 0
+	for _, c := range path.Base(name) {
+		if c < '0' || c > '9' || n > 1e6 {
+			break
+		}
+		n = n*10 + int(c-'0')
+	}
+	return n
+}
+
+func (r *reader) settings() error {
+	at := problem.Place{File: path.Join(r.root, SettingsFile)}
+	src, err := r.read(r.folder, r.root, SettingsFile, maxLesson)
+	if errors.Is(err, fs.ErrNotExist) {
+		r.problems.Add(at, "the file is missing; it says where the school is")
+		return nil
+	}
+	if err != nil || src == nil {
+		return err
+	}
+	values, faults, places := Settings().Read(src)
+	for _, f := range faults {
+		r.problems.Add(problem.Place{File: at.File, Line: f.Line, Column: f.Column}, "%s", f.Text)
+	}
+	r.unit.Settings = Settings().Complete(values)
+	r.unit.places = places
+	if first, last := values.Date("term.first_day"), values.Date("term.last_day"); !last.IsZero() && last.Before(first) {
+		r.problems.Add(r.unit.SettingPlace("term.last_day"), "term.last_day %s is before term.first_day %s", last, first)
+	}
+	return nil
+}
+
+// read returns a text file in UTF-8 with plain line ends and without a byte
+// order mark, or nil after reporting why it can not be used.
+func (r *reader) read(folder fs.FS, root, name string, limit int64) ([]byte, error) {
+	at := problem.Place{File: path.Join(root, name)}
+	info, err := fs.Stat(folder, name)
+	if err != nil {
+		if escapes(err) {
+			r.problems.Add(at, "the file leads outside the content folder")
+			return nil, nil
+		}
+		return nil, fmt.Errorf("reading %s: %w", at, err)
+	}
+	if info.Size() > limit {
+		r.problems.Add(at, "the file has %.1f MB; up to %d MB are read", float64(info.Size())/1e6, limit>>20)
+		return nil, nil
+	}
+	src, err := fs.ReadFile(folder, name)
+	if err != nil {
+		return nil, fmt.Errorf("reading %s: %w", at, err)
+	}
+	return r.text(at.File, src), nil
+}

@@ -1,0 +1,191 @@
+package source
+
+import (
+	"bytes"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"github.com/yuin/goldmark/ast"
+
+	"noonbook/build/form"
+	"noonbook/build/placeholder"
+	"noonbook/build/problem"
+)
+
+// visitor walks the tree of one lesson, puts our nodes in the place of fences
+// and braces, and reports what a lesson may not hold.
+type visitor struct {
+	*reader
+	lesson *Lesson
+}
+
+func (v *visitor) at(offset int) problem.Place { return v.lesson.lines.place(offset) }
+
+func (v *visitor) visit(n ast.Node) {
+	switch n := n.(type) {
+	case *ast.FencedCodeBlock:
+		v.fence(n)
+		return
+	case *brace:
+		v.brace(n)
+		return
+	case *Aside:
+		v.aside(n)
+	case *ast.HTMLBlock:
+		v.problems.Add(v.at(n.Pos()), "raw HTML is not passed through: %s", firstLine(n.Lines().Value(v.lesson.Source)))
+		return
+	case *ast.RawHTML:
+		v.problems.Add(v.at(n.Segments.At(0).Start), "raw HTML is not passed through: %s", firstLine(n.Segments.Value(v.lesson.Source)))
+		return
+	case *ast.Link:
+		v.link(&n.Destination, n.Title, n.Pos(), false)
+	case *ast.Image:
+		v.image(n)
+		return
+	case *ast.AutoLink:
+		v.scheme(string(n.URL(v.lesson.Source)), n.Pos())
+	}
+	for c := n.FirstChild(); c != nil; {
+		next := c.NextSibling() // c may be replaced
+		v.visit(c)
+		c = next
+	}
+}
+
+func firstLine(b []byte) string {
+	line, _, _ := bytes.Cut(bytes.TrimSpace(b), []byte("\n"))
+	return string(line)
+}
+
+// fence deals with the fenced blocks that goldmark took for code.
+func (v *visitor) fence(n *ast.FencedCodeBlock) {
+	if n.Info == nil {
+		return
+	}
+	word, rest := firstWord(string(n.Info.Segment.Value(v.lesson.Source)))
+	at := v.at(n.Info.Segment.Start)
+	switch word {
+	case "lesson":
+		v.problems.Add(at, "a second lesson block; one stands at the head of the file")
+	case "compute":
+		v.compute(n, rest, at)
+	default:
+		if meant := form.Nearest(word, []string{"compute", "lesson", Caution, Answer, Staff}); meant != "" {
+			v.problems.Add(at, "%q is no kind of block; did you mean %q?", word, meant)
+		}
+	}
+}
+
+func (v *visitor) compute(n *ast.FencedCodeBlock, info string, at problem.Place) {
+	name, rest := firstWord(info)
+	if name == "" {
+		v.problems.Add(at, "compute needs the name of a placeholder, such as dial-table")
+		return
+	}
+	at.Column += strings.Index(string(n.Info.Segment.Value(v.lesson.Source)), name)
+	if rest != "" {
+		v.problems.Add(at, "compute %s: %q is too much; arguments stand in the block, one a line", name, rest)
+	}
+	entry, ok := v.entry(name, at)
+	if !ok {
+		return
+	}
+	given, faults, _ := entry.Form(Settings()).Read(body(n, v.lesson.Source))
+	for _, f := range faults {
+		v.problems.Add(within(v.lesson.lines, n, form.Place{Line: f.Line, Column: f.Column}), "%s: %s", name, f.Text)
+	}
+	block := &Block{Ask: Ask{entry, given, at}}
+	block.SetPos(n.Pos())
+	n.Parent().ReplaceChild(n.Parent(), n, block)
+}
+
+func (v *visitor) entry(name string, at problem.Place) (placeholder.Entry, bool) {
+	entry, ok := placeholder.Find(v.catalogue, name)
+	if !ok {
+		names := placeholder.Names(v.catalogue)
+		v.problems.Add(at, "%q is not a placeholder; they are %s%s", name, strings.Join(names, ", "), form.Meant(name, names))
+	}
+	return entry, ok
+}
+
+func (v *visitor) brace(n *brace) {
+	at := v.at(n.offset)
+	if n.open {
+		v.problems.Add(at, `a brace that is not closed on its line; write \{ for the brace itself`)
+		return
+	}
+	at.Column++
+	if inline := v.expression(n.text, at); inline != nil {
+		n.Parent().ReplaceChild(n.Parent(), n, inline)
+	}
+}
+
+var factPattern = regexp.MustCompile(`^([\pL\d_-]+)\.([\pL\d_-]+)$`)
+
+// expression reads the inside of the braces; at is where it begins. It returns
+// nil after reporting a problem.
+func (v *visitor) expression(s string, at problem.Place) *Inline {
+	name, pairs, ok := splitExpression(s)
+	parts := factPattern.FindStringSubmatch(name)
+	if !ok || parts == nil {
+		v.problems.Add(at, `{%s} is not of the form {name.fact key=value}; write \{ for the brace itself`, s)
+		return nil
+	}
+	entry, ok := v.entry(parts[1], at)
+	if !ok {
+		return nil
+	}
+	if fact := parts[2]; !hasName(entry.FactNames(), fact) {
+		at.Column += len(parts[1]) + 1
+		v.problems.Add(at, "%s has no fact %q; it has %s%s", entry.Name, fact, strings.Join(entry.FactNames(), ", "), form.Meant(fact, entry.FactNames()))
+		return nil
+	}
+	n := &Inline{Fact: parts[2], Ask: Ask{entry, form.Values{}, at}}
+	keys := entry.Form(Settings())
+	for _, p := range pairs {
+		here := at
+		here.Column += p.offset
+		value, complaint := keys.ParsePair(p.key, p.value)
+		if complaint != "" {
+			v.problems.Add(here, "%s: %s", entry.Name, complaint)
+			continue
+		}
+		n.Given[p.key] = value
+	}
+	return n
+}
+
+func hasName(names []string, name string) bool {
+	for _, n := range names {
+		if n == name {
+			return true
+		}
+	}
+	return false
+}
+
+// aside checks the rest of the line that opened a caution, answer or staff
+// block.
+func (v *visitor) aside(n *Aside) {
+	line := firstLine(v.lesson.Source[n.Pos():])
+	_, rest := firstWord(strings.TrimLeft(line, string(n.fence)))
+	at := v.at(n.Pos())
+	if !n.closed {
+		v.problems.Add(at, "the %s block is never closed", n.Word)
+	}
+	if rest == "" {
+		return
+	}
+	at.Column += len(line) - len(rest)
+	lines, found := strings.CutPrefix(rest, "lines=")
+	if count, err := strconv.Atoi(lines); n.Word == Answer && found && err == nil && count >= 0 && count <= 40 {
+		n.Ruled = count
+		return
+	}
+	if n.Word == Answer {
+		v.problems.Add(at, "answer: %q is not understood, want lines=N with N from 0 to 40", rest)
+		return
+	}
+	v.problems.Add(at, "%s: %q is too much; nothing follows the word", n.Word, rest)
+}
