@@ -1,0 +1,81 @@
+// Package dial lays out a horizontal sundial and says where shadows fall.
+//
+//	from, to := dial.SunHours(quantity.Degrees(46.09)) // the longest day
+//	lines, err := dial.HourLines(quantity.Degrees(46.09), from, to, time.Hour)
+//	sides, err := dial.GnomonOnBase(quantity.Degrees(46.09), quantity.Millimetres(150))
+//	bearing, length, ok := dial.Shadow(sides.Height, sunAzimuth, sunAltitude)
+//	fast, ok := dial.True(latitude).Turned(turn).Off(latitude, declination, hourAngle)
+//
+// # Two ways to the same line
+//
+// The face is drawn with the tangent formula of the horizontal dial,
+//
+//	tan X = sin |φ| · tan h
+//
+// taken in the quadrant of h. Shadows are found without it, by carrying a point
+// of the style along the Sun's ray down to the plate. The tests hold the two
+// against each other: a style that points to the pole casts its shadow on the
+// hour line at every declination.
+//
+// # Frames, signs, units
+//
+// Vectors are east, north, up on a level plate whose origin is the dial centre,
+// the point where style and hour lines meet. Azimuths and bearings run from
+// true north through east, 0° to 360°. Latitude and declination are north
+// positive. Hour and line angles are zero at noon and positive after it. Sun
+// time is local apparent time: it counts from the Sun's midnight, 15° an hour,
+// and noon is when the Sun crosses the meridian. A clock differs from it by the
+// equation of time, the longitude and daylight saving, which are not this
+// package's business.
+//
+// From the equator northward the noon line points true north and the hours run
+// clockwise; below the equator it points true south and they run anticlockwise.
+// At a pole bearings count from the meridian that hour angles count from.
+//
+// # A dial that is turned: two different numbers
+//
+// Laying the noon line along a compass needle turns it by the magnetic
+// variation, and what that costs depends on what turns.
+//
+// When plate and gnomon turn together (Dial.Turned), the style leaves the pole.
+// Turning the dial by τ is turning the Sun's azimuth by −τ against it: at noon
+// the Sun, at altitude a, moves sideways by τ·cos a and that is τ·cos a/cos δ
+// of hour angle. Since cos a = sin(φ − δ), a small turn clockwise makes a
+// northern dial slow by
+//
+//	τ · sin(φ − δ)/cos δ  =  τ · (sin φ − cos φ · tan δ)
+//
+// which depends on the season: at 45°, 1.6 minutes of time a degree at the June
+// solstice, 2.8 at an equinox, 4.1 in December.
+//
+// When the face alone is turned under a style that still points to the pole
+// (Dial.FaceTurned), the shadow stays where it was and only its bearing is read
+// off wrongly. At noon the error is atan(tan τ / sin φ), for a small turn
+//
+//	τ / sin φ
+//
+// whatever the season: at 45°, 5.66 minutes a degree, the dialist's "nearly
+// six". The whole dial's error reaches this only with the noon Sun on the
+// horizon (δ = φ − 90°), where the shadow's bearing is that of the Sun turned
+// round, and the style's slope no longer counts. So the second number is the
+// most that the first can come to at noon, and it is not what a class sees that
+// turns its finished dial.
+//
+// # Accuracy and range
+//
+// The geometry is exact to rounding (some 1e-12 rad; the lines themselves
+// become ill-defined as the latitude nears 0°). The Sun is a point, the style a
+// straight edge without thickness, the plate level unless it is turned about
+// the vertical. SunHours takes the centre of the Sun on the true horizon, which
+// refraction and the Sun's disc stretch by a few minutes at middle latitudes.
+// Nearer the equator than ShallowLatitude the lines crowd along the noon line;
+// on it they collapse and no hour can be read.
+//
+// It does not do clock time, thick gnomons, wall dials or tilted plates.
+//
+// # Sources
+//
+// The tangent formula is the standard one of horizontal dials (A. E. Waugh,
+// Sundials: their theory and construction, 1973). Coordinates follow J. Meeus,
+// Astronomical Algorithms, 2nd ed. 1998, chapter 13, with azimuth from north.
+package dial
