@@ -1,0 +1,42 @@
+// Package strip puts the planets along a strip of paper squares, to scale.
+//
+//	roll, err := strip.New(300, quantity.Millimetres(110), strip.DefaultOutermost)
+//	for _, m := range roll.Marks() {
+//		fmt.Println(m.Name, m.Squares, m.Paper.Metres(), m.Fits) // …, earth 9.98 1.097 true, …
+//	}
+//	roll.OnPaper(quantity.Kilometres(12742)) // how thick Earth is there
+//
+// The Sun's centre is at the start of the first square, and a distance of n
+// squares ends at the seam after the n-th. Every distance is counted from the
+// Sun. New sets the scale so that the outermost body lands on the last seam;
+// a Strip written out by hand takes any other scale, such as ten million miles
+// a square. On paper and in space lengths are quantity.Length, squares are plain
+// numbers and need not be whole.
+//
+// Distances are semi-major axes, the mean of a planet's nearest and farthest
+// distance from the Sun. On a given day a planet is nearer or farther by its
+// eccentricity: 25 % for Pluto, 21 % for Mercury, 9 % for Mars, a few per cent
+// for the rest. Five decimals are given, but what "the" orbit of an outer planet
+// is depends on the time span that it is fitted to, by up to 0.3 %. Diameters
+// are mean ones, of the sphere with the body's volume; for the flattened giants
+// the diameter across the equator, which other tables print, is up to 3.4 %
+// larger.
+//
+// The Titius–Bode rule, 0.4 au for Mercury and 0.4 + 0.3·2^(n−2) for the n-th
+// body from Venus on with Ceres as the fifth, is carried beside the orbits. It
+// is a pattern without a known cause, stated before Uranus and Ceres were found
+// and broken by Neptune. Terms go to the bodies in their order and none is
+// skipped: giving Pluto Neptune's term would hide the failure.
+//
+// The package does not say where a planet is on a date.
+//
+// Sources. Orbits: E. M. Standish, Keplerian elements for approximate positions
+// of the major planets (Jet Propulsion Laboratory), table 1, epoch J2000, fitted
+// to 1800–2050; Earth's is that of the Earth–Moon barycentre. Their digits are
+// from memory and tested against the three decimals of a published table. Ceres:
+// 2.77 au, as its osculating orbit (JPL Small-Body Database) stays within 0.2 %
+// of it. Diameters: the table of Astronomy Notes; the Sun's from the nominal
+// solar radius of 695 700 km, IAU 2015 resolution B3; that of Ceres, 939 km, from
+// the mean radius of 469.7 km found by the Dawn mission (Park et al., Nature 537,
+// 2016), from memory.
+package strip
