@@ -1,0 +1,45 @@
+package almanac
+
+import (
+	"math"
+
+	"noonbook/compute/quantity"
+)
+
+// An Apparent is a geocentric place as the sky shows it: true equator, ecliptic
+// and equinox of date, with light time, aberration and nutation. It is airless.
+type Apparent struct {
+	Longitude      quantity.Angle // ecliptic, 0 to one turn
+	Latitude       quantity.Angle // ecliptic, north positive
+	RightAscension quantity.Angle // 0 to one turn
+	Declination    quantity.Angle // north positive
+	Distance       quantity.Length
+}
+
+// A vector has equatorial rectangular coordinates of date: x to the equinox,
+// z to the north pole; kilometres where it places a body.
+type vector struct{ x, y, z float64 }
+
+func (v vector) norm() float64 { return math.Sqrt(v.x*v.x + v.y*v.y + v.z*v.z) }
+
+const kilometresPerAU = float64(quantity.AstronomicalUnit) / 1000
+
+// equatorial turns apparent ecliptic coordinates (radians, au) into a vector.
+func equatorial(lon, lat, r float64, f frame) vector {
+	sinLon, cosLon := math.Sincos(lon)
+	sinLat, cosLat := math.Sincos(lat)
+	r *= kilometresPerAU
+	y, z := r*cosLat*sinLon, r*sinLat
+	return vector{r * cosLat * cosLon, y*f.cosEps - z*f.sinEps, y*f.sinEps + z*f.cosEps}
+}
+
+func apparent(lon, lat, r float64, f frame) Apparent {
+	v := equatorial(lon, lat, r, f)
+	return Apparent{
+		Longitude:      quantity.Angle(turn(lon)),
+		Latitude:       quantity.Angle(lat),
+		RightAscension: quantity.Angle(turn(math.Atan2(v.y, v.x))),
+		Declination:    quantity.Atan2(v.z, math.Hypot(v.x, v.y)),
+		Distance:       quantity.Kilometres(v.norm()),
+	}
+}

@@ -1,0 +1,147 @@
+package almanac
+
+import "math"
+
+// A course is a track seen from a place, with the altitude whose passages are
+// looked for.
+type course struct {
+	k        *track
+	o        observer
+	altitude float64 // radians, geometric
+	radius   float64 // km by which the point looked for is above the centre
+}
+
+// most is more events of one kind than a day of any zone can hold.
+const most = 8
+
+type crossing struct {
+	day float64
+	up  bool
+}
+
+// height returns how far the point looked for stands above the altitude.
+func (c *course) height(day float64) float64 {
+	v := c.k.seen(&c.o, day)
+	h := v.altitude() - c.altitude
+	if c.radius > 0 {
+		h += math.Asin(min(1, c.radius/math.Sqrt(v.north*v.north+v.east*v.east+v.up*v.up)))
+	}
+	return h
+}
+
+// crossings finds every passage in the day, in order, and returns how many.
+// It steps through the day hour by hour; where the body turns round close to
+// the altitude between two steps, it looks at the turning point, so that a body
+// that peeps over the horizon for a few minutes is not missed.
+func (c *course) crossings(found *[most]crossing) int {
+	const steps = 24
+	n, step := 0, c.k.span/steps
+	add := func(a, fa, b, fb float64) {
+		if (fa < 0) != (fb < 0) && n < most {
+			found[n] = crossing{c.root(a, fa, b, fb), fa < 0}
+			n++
+		}
+	}
+	before := c.height(-step)
+	here := c.height(0)
+	for i := range steps {
+		t := float64(i) * step
+		next := c.height(t + step)
+		if (here < 0) == (next < 0) && c.turns(before, here, next, c.height(t+2*step)) {
+			at := c.turning(t, t+step, here < 0)
+			top := c.height(at)
+			add(t, here, at, top)
+			add(at, top, t+step, next)
+		} else {
+			add(t, here, t+step, next)
+		}
+		before, here = here, next
+	}
+	return n
+}
+
+// turns reports whether, of four heights an hour apart, the curve through them
+// may turn towards the altitude and reach it between the middle two. A degree
+// is ample for what a parabola leaves out of an hour of a circle.
+func (c *course) turns(a, b, m, d float64) bool {
+	if b < 0 {
+		a, b, m, d = -a, -b, -m, -d
+	}
+	return b-a < 0 && d-m > 0 && min(b, m) < radians(3)
+}
+
+// turning returns where between a and b the height is greatest (least, if not
+// top), by golden section, to a tenth of a second.
+func (c *course) turning(a, b float64, top bool) float64 {
+	const golden = 0.6180339887498949
+	height := func(x float64) float64 {
+		if top {
+			return -c.height(x)
+		}
+		return c.height(x)
+	}
+	x1, x2 := b-golden*(b-a), a+golden*(b-a)
+	f1, f2 := height(x1), height(x2)
+	for b-a > 1e-6 {
+		if f1 < f2 {
+			b, x2, f2 = x2, x1, f1
+			x1 = b - golden*(b-a)
+			f1 = height(x1)
+		} else {
+			a, x1, f1 = x1, x2, f2
+			x2 = a + golden*(b-a)
+			f2 = height(x2)
+		}
+	}
+	return (a + b) / 2
+}
+
+// root returns where the height, of opposite signs at a and b, is zero: false
+// position with the Illinois weighting, to a tenth of a millisecond.
+func (c *course) root(a, fa, b, fb float64) float64 {
+	const close = 1e-9
+	x := a
+	for range 60 {
+		x = (a*fb - b*fa) / (fb - fa)
+		fx := c.height(x)
+		if math.Abs(fx) < 1e-12 || math.Abs(b-a) < close {
+			break
+		}
+		if (fx < 0) != (fb < 0) {
+			a, fa = b, fb
+		} else {
+			fa /= 2
+		}
+		if math.Abs(x-b) < close/10 {
+			break
+		}
+		b, fb = x, fx
+	}
+	return x
+}
+
+// transits finds every upper transit in the day, in order, and returns how
+// many: Newton's method on the hour angle of the moving body.
+func (c *course) transits(found *[most]float64) int {
+	n := 0
+	rate := c.k.rate - 2*math.Pi/365 // near enough for any body to converge
+	start := c.k.hourAngle(c.o.lon, 0)
+	for lap := range most { // the first may lie before the day
+		x := (2*math.Pi*float64(lap-1) - start) / rate
+		if x > c.k.span+0.1 {
+			break
+		}
+		for range 20 {
+			h := c.k.hourAngle(c.o.lon, x)
+			x -= h / rate
+			if math.Abs(h) < 1e-9 {
+				break
+			}
+		}
+		if x >= 0 && x < c.k.span {
+			found[n] = x
+			n++
+		}
+	}
+	return n
+}

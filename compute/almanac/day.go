@@ -1,0 +1,109 @@
+package almanac
+
+import (
+	"time"
+
+	"noonbook/compute/place"
+	"noonbook/compute/quantity"
+)
+
+// A Day is what a body does between two midnights of a place's clock. The day
+// lasts 23 to 25 hours where clocks change; an event may be missing from it or
+// happen twice. Events are in order, in the place's zone, to the millisecond;
+// what they are worth is said in the package documentation.
+type Day struct {
+	From, To time.Time // the local day; equal where the zone skipped the date
+	Rises    []time.Time
+	Transits []time.Time // highest, on the meridian of the place
+	Sets     []time.Time
+	State    State
+}
+
+// A State says whether a body crosses the horizon in a day. It has a meaning
+// at the poles too, where a body may stay up for months.
+type State int
+
+const (
+	Crosses State = iota // it rises or sets at least once
+	UpAllDay
+	DownAllDay
+	NoDay // the zone skipped the date
+)
+
+// String returns "crosses", "up all day", "down all day" or "no day".
+func (s State) String() string {
+	return [...]string{"crosses", "up all day", "down all day", "no day"}[max(0, min(3, s))]
+}
+
+// Altitudes of the Sun's centre at which the twilights begin and end.
+const (
+	CivilTwilight        = -6 * quantity.Turn / 360
+	NauticalTwilight     = -12 * quantity.Turn / 360
+	AstronomicalTwilight = -18 * quantity.Turn / 360
+)
+
+// horizon is the geometric altitude of a point seen on the horizon, 34′ of
+// refraction: the usual almanac convention. The Sun's 16′ of radius make it
+// 50′ below for the centre of the Sun at rise and set.
+const horizon = -34 * quantity.Turn / 360 / 60
+
+// SunDay returns the Sun's rises, transits and sets on the date d at p. Rise
+// and set are when its centre, geometric and topocentric, is 50′ below the
+// horizon; the observer's elevation adds no dip, for what stands on the
+// skyline is not known. A transit is when it crosses the meridian to the
+// south or north at its highest.
+func SunDay(p place.Place, d place.Date) Day { return Sun.Day(p, d) }
+
+// SunPast returns when the Sun's centre passes the geometric, topocentric
+// altitude on the date: with CivilTwilight, Rises hold the first light of civil
+// twilight and Sets its last. State says whether the Sun stays above or below
+// that altitude all day.
+func SunPast(p place.Place, d place.Date, altitude quantity.Angle) Day {
+	return Sun.past(p, d, altitude, 0)
+}
+
+// Day returns the body's rises, transits and sets on the date d at p.
+// The Sun's are those of SunDay.
+func (b Body) Day(p place.Place, d place.Date) Day {
+	altitude, radius := b.rising()
+	return b.past(p, d, altitude, radius)
+}
+
+// past finds when the point radius km above the body's centre passes altitude.
+func (b Body) past(p place.Place, d place.Date, altitude quantity.Angle, radius float64) Day {
+	if p.Zone == nil {
+		p.Zone = time.UTC
+	}
+	var day Day
+	day.From, day.To = p.Day(d)
+	if !day.From.Before(day.To) {
+		day.State = NoDay
+		return day
+	}
+	k := trackOf(b, day.From, day.To)
+	c := course{k: &k, o: observerAt(p), altitude: float64(altitude), radius: radius}
+
+	var found [most]crossing
+	for _, x := range found[:c.crossings(&found)] {
+		if at := day.at(x.day); x.up {
+			day.Rises = append(day.Rises, at)
+		} else {
+			day.Sets = append(day.Sets, at)
+		}
+	}
+	if len(day.Rises)+len(day.Sets) == 0 {
+		day.State = DownAllDay
+		if c.height(k.span/2) > 0 {
+			day.State = UpAllDay
+		}
+	}
+	var transits [most]float64
+	for _, x := range transits[:c.transits(&transits)] {
+		day.Transits = append(day.Transits, day.at(x))
+	}
+	return day
+}
+
+func (d *Day) at(days float64) time.Time {
+	return d.From.Add(time.Duration(days * float64(24*time.Hour)).Round(time.Millisecond))
+}

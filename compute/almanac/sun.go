@@ -1,0 +1,39 @@
+package almanac
+
+import (
+	"math"
+	"time"
+)
+
+// SunAt returns the Sun's apparent geocentric place of date, good to 1″.
+// The distance is that between the centres of Earth and Sun.
+func SunAt(t time.Time) Apparent {
+	m := momentOf(t)
+	f := frameOf(m)
+	lon, lat, r := sunLongitude(m)
+	return apparent(lon+f.dpsi, lat, r, f)
+}
+
+// sunLongitude returns the Sun's geocentric ecliptic longitude and latitude of
+// the mean equinox of date with aberration, in radians, and its distance in au.
+// Meeus, Astronomical Algorithms, 2nd ed. 1998, chapter 25, higher accuracy;
+// aberration by equation 25.10.
+func sunLongitude(m moment) (lon, lat, r float64) {
+	lon, lat, r = earthSeries.at(m.centuries)
+	return lon + math.Pi - arcsec(20.4898)/r, -lat, r
+}
+
+// EquationOfTime returns apparent minus mean solar time at t: what a sundial
+// is ahead of a clock that keeps local mean time, +16 min in early November
+// and −14 min in mid February. Mean solar time is UT, so it is the apparent
+// Sun's Greenwich hour angle less UT and twelve hours; good to 0.1 s.
+func EquationOfTime(t time.Time) time.Duration {
+	m := momentOf(t)
+	f := frameOf(m)
+	lon, lat, r := sunLongitude(m)
+	v := equatorial(lon+f.dpsi, lat, r, f)
+	_, day := math.Modf(m.ut)
+	// ut counts from noon, when the mean Sun stands on the Greenwich meridian.
+	ahead := apparentSidereal(m, f) - math.Atan2(v.y, v.x) - 2*math.Pi*day
+	return time.Duration(signed(ahead) / (2 * math.Pi) * float64(24*time.Hour))
+}

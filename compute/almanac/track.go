@@ -1,0 +1,86 @@
+package almanac
+
+import (
+	"math"
+	"time"
+)
+
+// A track is a body's geocentric path through a day or so: its rectangular
+// coordinates interpolated through a few computed places, so that an altitude
+// costs a handful of multiplications instead of a whole theory. The error of
+// interpolation over 25 hours is below 0.01″ for the Sun (three places, the
+// third derivative of a path that turns once a year), 2″ for Mercury at its
+// fastest and 0.1″ for the Moon (four places).
+type track struct {
+	ut, span float64 // first moment, days from J2000; length in days
+	step     float64 // days between the computed places
+	c        [4]vector
+	sidereal float64 // Greenwich apparent sidereal time at the first moment
+	rate     float64 // its growth, radians a day
+}
+
+// trackOf follows b from one instant to another.
+func trackOf(b Body, from, to time.Time) track {
+	begin, end := momentOf(from), momentOf(to)
+	k := track{ut: begin.ut, span: end.ut - begin.ut}
+	nodes := b.nodes()
+	k.step = k.span / float64(nodes-1)
+	var last float64
+	for i := range nodes {
+		m := momentAt(begin.ut + float64(i)*k.step)
+		f := frameOf(m)
+		k.c[i] = b.vector(m, f)
+		last = apparentSidereal(m, f)
+		if i == 0 {
+			k.sidereal = last
+		}
+	}
+	// Both ends are exact; between them the equation of the equinoxes grows evenly.
+	const turnsPerDay = spin * 2 * math.Pi
+	k.rate = turnsPerDay
+	if k.span > 0 {
+		k.rate += signed(last-k.sidereal-turnsPerDay*k.span) / k.span
+	}
+	k.differences(nodes)
+	return k
+}
+
+// differences turns the places into Newton's forward differences.
+func (k *track) differences(nodes int) {
+	for order := 1; order < nodes; order++ {
+		for i := nodes - 1; i >= order; i-- {
+			a, b := k.c[i], k.c[i-1]
+			k.c[i] = vector{a.x - b.x, a.y - b.y, a.z - b.z}
+		}
+	}
+	for i := nodes; i < len(k.c); i++ {
+		k.c[i] = vector{}
+	}
+}
+
+// place returns the geocentric vector, day days after the first moment.
+func (k *track) place(day float64) vector {
+	if k.step == 0 {
+		return k.c[0]
+	}
+	s := day / k.step
+	s2 := s * (s - 1) / 2
+	s3 := s2 * (s - 2) / 3
+	c := &k.c
+	return vector{
+		c[0].x + s*c[1].x + s2*c[2].x + s3*c[3].x,
+		c[0].y + s*c[1].y + s2*c[2].y + s3*c[3].y,
+		c[0].z + s*c[1].z + s2*c[2].z + s3*c[3].z,
+	}
+}
+
+// seen returns the topocentric vector, day days after the first moment.
+func (k *track) seen(o *observer, day float64) topocentric {
+	return o.look(k.place(day), k.sidereal+k.rate*day)
+}
+
+// hourAngle returns the geocentric hour angle on the meridian of lon, −π to π.
+func (k *track) hourAngle(lon, day float64) float64 {
+	v := k.place(day)
+	return signed(k.sidereal + k.rate*day + lon - math.Atan2(v.y, v.x))
+}
