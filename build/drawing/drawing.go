@@ -17,6 +17,7 @@ type Drawing struct {
 	Title, Description say.Phrase
 	Width, Height      float64 // mm
 	Shapes             []Shape
+	Ornament           bool // repeats what stands beside it in words; hidden from screen readers
 }
 
 // A Point is a place on the drawing in millimetres.
@@ -41,6 +42,7 @@ type Shape struct {
 	Text   say.Value // of a label
 	Anchor Anchor    // of a label
 	Turn   float64   // degrees clockwise; of a label about its point
+	Href   string    // the page that the shape leads to
 }
 
 // Line draws a path through the points.
@@ -56,6 +58,14 @@ func (d *Drawing) Area(role string, corners ...Point) {
 // Disc draws a circle and its inside.
 func (d *Drawing) Disc(role string, centre Point, radius float64) {
 	d.Shapes = append(d.Shapes, Shape{Role: role, Points: []Point{centre}, Radius: radius})
+}
+
+// Link makes the shapes added since the mark lead to a page; take the mark as
+// len(d.Shapes) before adding them.
+func (d *Drawing) Link(mark int, href string) {
+	for i := range d.Shapes[mark:] {
+		d.Shapes[mark+i].Href = href
+	}
 }
 
 // Label writes a value with its anchor at the point.

@@ -88,6 +88,9 @@ func (f Field) date(raw any) (any, string) {
 			return place.Date{Year: d.Year(), Month: d.Month(), Day: d.Day()}, ""
 		}
 	case string:
+		if slices.Contains(f.Choices, d) {
+			return place.Date{}, ""
+		}
 		if date, err := place.ParseDate(d); err == nil {
 			return date, ""
 		}

@@ -36,7 +36,7 @@ type Field struct {
 	Kind     Kind
 	Unit     string   // "deg", "mm": the unit of a number
 	Min, Max float64  // bounds of a number, both included; equal bounds mean none
-	Choices  []string // what a Text, or each item of Texts, may be
+	Choices  []string // what a Text, or each item of Texts, may be; of a Date, words for none
 	Fields   Form     // the keys of each table of Tables
 	Required bool
 	Default  any    // the value where the key is missing, of the kind's Go type
@@ -151,6 +151,9 @@ func (f Field) Allowed() string {
 	case Flag:
 		return "true or false"
 	case Date:
+		if f.Choices != nil {
+			return "a date such as 2027-04-20, or " + quotedList(f.Choices)
+		}
 		return "a date such as 2027-04-20"
 	case Clock:
 		return `a time of day such as "9:10"`
@@ -185,4 +188,31 @@ func quotedList(words []string) string {
 		return strings.Join(quoted[:n-1], ", ") + " or " + quoted[n-1]
 	}
 	return strings.Join(quoted, "")
+}
+
+// Missing says in words what holds where the key is not written.
+func (f Field) Missing() string {
+	switch x := f.Default.(type) {
+	case nil:
+		switch {
+		case f.Required:
+			return "must be there"
+		case f.Assumed != "":
+			return f.Assumed
+		}
+		return "none"
+	case string:
+		if x == "" {
+			return "none"
+		}
+		return x
+	case []string:
+		return strings.Join(x, ", ")
+	case float64:
+		return f.measure(x)
+	case int:
+		return f.measure(float64(x))
+	default:
+		return fmt.Sprint(x)
+	}
 }

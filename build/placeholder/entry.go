@@ -5,6 +5,7 @@ import (
 
 	"noonbook/build/form"
 	"noonbook/build/result"
+	"noonbook/compute/place"
 )
 
 // An Entry is one placeholder of the catalogue.
@@ -64,4 +65,22 @@ func Names(catalogue []Entry) []string {
 		names[i] = e.Name
 	}
 	return names
+}
+
+// Complete returns the values that Reckon reads: what the author gave, then
+// the school's settings, then defaults. A date that is left open is the given
+// day.
+func (e Entry) Complete(settings, given form.Values, day place.Date) form.Values {
+	full := e.Arguments.Complete(given)
+	for _, name := range e.Settings {
+		if full[name] == nil && settings[name] != nil {
+			full[name] = settings[name]
+		}
+	}
+	for _, field := range e.Arguments {
+		if field.Kind == form.Date && full[field.Name] == nil {
+			full[field.Name] = day
+		}
+	}
+	return full
 }

@@ -45,6 +45,17 @@ type Table struct {
 	Rows    []Row
 }
 
+// Bare reports whether some cell of column i is printed as a number without its
+// unit, so that the head of the column must name it.
+func (t Table) Bare(i int) bool {
+	for _, row := range t.Rows {
+		if v := row.Cells[i]; v.Kind == say.Quantity && v.Phrase.Key == "" {
+			return true
+		}
+	}
+	return false
+}
+
 // A Column names its values and the unit they all share.
 type Column struct{ Name, Unit string }
 

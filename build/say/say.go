@@ -26,6 +26,7 @@ const (
 	CalendarDay             // Time at UTC midnight, shown as a date
 	Wording                 // a phrase only
 	Name                    // Plain, text that no language changes
+	Truth                   // Number 1 for yes and 0 for no, always with a phrase
 )
 
 // A Value is one computed thing.
@@ -68,6 +69,14 @@ func Clock(t time.Time) Value { return Value{Kind: TimeOfDay, Time: t} }
 
 // Date is a day of the calendar.
 func Date(d place.Date) Value { return Value{Kind: CalendarDay, Time: d.UTC()} }
+
+// Yes is a truth value, printed as one of two phrases.
+func Yes(truth bool, yes, no string) Value {
+	if truth {
+		return Value{Kind: Truth, Number: 1, Phrase: Phrase{Key: yes}}
+	}
+	return Value{Kind: Truth, Phrase: Phrase{Key: no}}
+}
 
 // Words is a value that is a phrase.
 func Words(key string, with ...Value) Value {

@@ -25,7 +25,7 @@ func LessonBlock() form.Form {
 		{Name: "summary", Default: "", Doc: "One or two sentences on what happens in it."},
 		{Name: "part", Choices: []string{PartLesson, PartStart, PartPage, PartSafety, PartGlossary, PartSources, PartReference}, Default: PartLesson, Doc: "Which part of the handbook the page is."},
 		{Name: "order", Kind: form.Number, Min: -1000, Max: 1000, Default: 0.0, Doc: "Place in the unit; lessons of equal order follow their file names."},
-		{Name: "date", Default: "auto", Doc: `Date of a lesson, such as 2027-04-20, or "auto" for the next school day after the lesson before it.`},
+		{Name: "date", Kind: form.Date, Choices: []string{"auto"}, Assumed: "auto", Doc: `Date of a lesson; "auto" is the next school day after the lesson before it.`},
 		{Name: "start", Kind: form.Clock, Assumed: "the first of term.lesson_times", Doc: "Time of day at which the lesson begins."},
 		{Name: "minutes", Kind: form.Whole, Unit: "min", Min: 1, Max: 600, Assumed: "the length of the first of term.lesson_times", Doc: "Length of the lesson."},
 		{Name: "needs", Kind: form.Texts, Choices: []string{"sun", "dark", "dry"}, Doc: "What the lesson needs of the sky and the weather; proof compares it with the date."},

@@ -114,15 +114,6 @@ func (r *reader) lessonBlock(l *Lesson, block *ast.FencedCodeBlock) {
 		}
 	}
 	l.Block = LessonBlock().Complete(values)
-	if date := l.Block.Text("date"); date != "auto" {
-		field := form.Field{Kind: form.Date}
-		d, complaint := field.ParseText(date)
-		if complaint != "" {
-			r.problems.Add(l.Place("date"), `lesson: date %s or "auto"`, complaint)
-			d = nil
-		}
-		l.Block["day"] = d
-	}
 }
 
 // body returns the text of a fenced block.

@@ -80,6 +80,15 @@ func Read(folder fs.FS, root string, own fs.FS, catalogue []placeholder.Entry) (
 	return r.unit, r.problems.Sorted(), nil
 }
 
+// ReadSettings reads unit.toml alone.
+func ReadSettings(folder fs.FS, root string) (form.Values, problem.List, error) {
+	r := &reader{folder: folder, root: root, unit: &Unit{root: root}}
+	if err := r.settings(); err != nil {
+		return nil, nil, err
+	}
+	return r.unit.Settings, r.problems.Sorted(), nil
+}
+
 // rank keeps the pages that gather behind the rest, and the start before it.
 func rank(l *Lesson) int {
 	return slices.Index([]string{PartStart, PartLesson, PartPage, PartSafety, PartGlossary, PartSources, PartReference}, l.Part())

@@ -42,10 +42,13 @@ const (
 	AstronomicalTwilight = -18 * quantity.Turn / 360
 )
 
-// horizon is the geometric altitude of a point seen on the horizon, 34′ of
-// refraction: the usual almanac convention. The Sun's 16′ of radius make it
-// 50′ below for the centre of the Sun at rise and set.
-const horizon = -34 * quantity.Turn / 360 / 60
+// horizon is the geometric altitude of a point seen on the horizon, for 34′ of
+// refraction; sunRadius is what the usual almanac convention adds for the Sun,
+// so that its centre is 50′ below at rise and set.
+const (
+	horizon   = -34 * quantity.Turn / 360 / 60
+	sunRadius = 16 * quantity.Turn / 360 / 60
+)
 
 // SunDay returns the Sun's rises, transits and sets on the date d at p. Rise
 // and set are when its centre, geometric and topocentric, is 50′ below the
@@ -59,14 +62,7 @@ func SunDay(p place.Place, d place.Date) Day { return Sun.Day(p, d) }
 // twilight and Sets its last. State says whether the Sun stays above or below
 // that altitude all day.
 func SunPast(p place.Place, d place.Date, altitude quantity.Angle) Day {
-	return Sun.past(p, d, altitude, 0)
-}
-
-// Day returns the body's rises, transits and sets on the date d at p.
-// The Sun's are those of SunDay.
-func (b Body) Day(p place.Place, d place.Date) Day {
-	altitude, radius := b.rising()
-	return b.past(p, d, altitude, radius)
+	return Sun.Past(p, d, altitude)
 }
 
 // past finds when the point radius km above the body's centre passes altitude.

@@ -1,6 +1,6 @@
 package almanac
 
-// earthSeries is VSOP87D cut at 3e-7 rad and 0.000001 au (testdata/almanac-series):
+// earthSeries is VSOP87D cut at 3e-7 rad and 1e-6 au (testdata/almanac-series):
 // 93 terms, within 0.780″ in longitude, 0.283″ in latitude and 6.747e-6 au
 // of the full series from 1950 to 2100. Rows are A, B, C of A·cos(B + C·τ).
 var earthSeries = orbit{

@@ -7,19 +7,18 @@ import (
 
 // SunAt returns the Sun's apparent geocentric place of date, good to 1″.
 // The distance is that between the centres of Earth and Sun.
-func SunAt(t time.Time) Apparent {
-	m := momentOf(t)
-	f := frameOf(m)
-	lon, lat, r := sunLongitude(m)
-	return apparent(lon+f.dpsi, lat, r, f)
-}
+func SunAt(t time.Time) Apparent { return Sun.At(t) }
 
 // sunLongitude returns the Sun's geocentric ecliptic longitude and latitude of
 // the mean equinox of date with aberration, in radians, and its distance in au.
-// Meeus, Astronomical Algorithms, 2nd ed. 1998, chapter 25, higher accuracy;
-// aberration by equation 25.10.
 func sunLongitude(m moment) (lon, lat, r float64) {
-	lon, lat, r = earthSeries.at(m.centuries)
+	return sunFromEarth(earthSeries.at(m.centuries))
+}
+
+// sunFromEarth turns the Earth's heliocentric place round and adds aberration:
+// Meeus, Astronomical Algorithms, 2nd ed. 1998, chapter 25, higher accuracy,
+// equation 25.10.
+func sunFromEarth(lon, lat, r float64) (float64, float64, float64) {
 	return lon + math.Pi - arcsec(20.4898)/r, -lat, r
 }
 

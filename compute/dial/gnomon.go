@@ -73,3 +73,19 @@ func styleAngle(latitude quantity.Angle, side string, length quantity.Length) (q
 	}
 	return quantity.Angle(math.Abs(latitude.Radians())), nil
 }
+
+// GnomonOfStyle returns the triangle whose sloping side has the given length.
+// It is defined at every latitude: flat on the equator, upright at a pole. It
+// fails for a latitude beyond ±90° and for a length that is not positive.
+func GnomonOfStyle(latitude quantity.Angle, style quantity.Length) (Gnomon, error) {
+	angle, err := styleAngle(latitude, "style", style)
+	if err != nil {
+		return Gnomon{}, err
+	}
+	return Gnomon{
+		Angle:  angle,
+		Base:   style * quantity.Length(angle.Cos()),
+		Height: style * quantity.Length(angle.Sin()),
+		Style:  style,
+	}, nil
+}

@@ -10,6 +10,11 @@
 // deviation from the full series at 3000 moments of 1950 to 2100.
 const [planet, angular, radial] = [process.argv[2], Number(process.argv[3]), Number(process.argv[4])]
 const { default: full } = await import(`astronomia/data/vsop87D${planet}`)
+// Four rows of the package's Uranus and Neptune are not numbers. They stand
+// among terms of 1e-9 rad times τ³ and τ⁴, far below what is kept.
+for (const key of 'LBR') {
+  for (const k of Object.keys(full[key])) full[key][k] = full[key][k].filter(t => t.every(Number.isFinite))
+}
 
 const cut = (series, least) => Object.keys(series).sort().map(k =>
   series[k].filter(t => Math.abs(t[0]) * 0.1 ** Number(k) >= least).sort((a, b) => Math.abs(b[0]) - Math.abs(a[0])))
@@ -37,7 +42,7 @@ console.error(`${planet}: ${terms} terms; worst ${arc(worst.L)}″ ${arc(worst.B
 const row = ([a, b, c]) => `\t\t\t{${a.toFixed(11)}, ${b.toFixed(11)}, ${c.toFixed(10)}},`
 const lines = [
   'package almanac', '',
-  `// ${planet}Series is VSOP87D cut at ${angular} rad and ${radial} au (testdata/almanac-series):`,
+  `// ${planet}Series is VSOP87D cut at ${process.argv[3]} rad and ${process.argv[4]} au (testdata/almanac-series):`,
   `// ${terms} terms, within ${arc(worst.L)}″ in longitude, ${arc(worst.B)}″ in latitude and ${(worst.R * 1e6).toFixed(3)}e-6 au`,
   '// of the full series from 1950 to 2100. Rows are A, B, C of A·cos(B + C·τ).',
   `var ${planet}Series = orbit{`

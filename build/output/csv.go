@@ -1,0 +1,59 @@
+package output
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"strconv"
+
+	"noonbook/build/result"
+	"noonbook/theme"
+)
+
+// CSV writes the tables of a result as RFC 4180 with a heading row, or its
+// facts where it has no table. Several tables stand one below the other with an
+// empty line between.
+func CSV(out io.Writer, r result.Result, w *theme.Words) error {
+	c := csv.NewWriter(out)
+	c.UseCRLF = true
+	if len(r.Tables) == 0 {
+		c.Write([]string{"fact", "value", "unit", "text"})
+		for _, f := range r.Facts {
+			c.Write([]string{f.Name, plain(bare(f.Value, w)), f.Value.Unit, w.Text(f.Value)})
+		}
+	}
+	for i, t := range r.Tables {
+		if i > 0 {
+			c.Flush()
+			io.WriteString(out, "\r\n")
+		}
+		var heads []string
+		for _, column := range t.Columns {
+			head := column.Name
+			if column.Unit != "" {
+				head += "_" + column.Unit
+			}
+			heads = append(heads, head)
+		}
+		c.Write(heads)
+		for _, row := range t.Rows {
+			var cells []string
+			for _, cell := range row.Cells {
+				cells = append(cells, plain(bare(cell, w)))
+			}
+			c.Write(cells)
+		}
+	}
+	c.Flush()
+	return c.Error()
+}
+
+func plain(x any) string {
+	switch x := x.(type) {
+	case nil:
+		return ""
+	case float64:
+		return strconv.FormatFloat(x, 'g', -1, 64)
+	}
+	return fmt.Sprint(x)
+}

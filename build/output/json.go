@@ -1,0 +1,105 @@
+package output
+
+import (
+	"encoding/json"
+	"io"
+	"math"
+	"time"
+
+	"noonbook/build/placeholder"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/theme"
+)
+
+// The JSON answer of reckon. Field names are part of what other programs rely
+// on.
+type answer struct {
+	Placeholder string          `json:"placeholder"`
+	Facts       map[string]fact `json:"facts"`
+	Tables      []table         `json:"tables"`
+	Working     []string        `json:"working"`
+	Sources     []string        `json:"sources"`
+	Warnings    []string        `json:"warnings"`
+}
+
+type fact struct {
+	Value any    `json:"value"`
+	Unit  string `json:"unit"`
+	Text  string `json:"text"`
+}
+
+type table struct {
+	Name    string   `json:"name"`
+	Title   string   `json:"title"`
+	Columns []column `json:"columns"`
+	Rows    [][]any  `json:"rows"`
+}
+
+type column struct {
+	Name string `json:"name"`
+	Unit string `json:"unit"`
+}
+
+// JSON writes one result as one JSON object: numbers at full precision in the
+// stated unit, moments in ISO 8601 with offset, dates as dates, null where
+// there is no value.
+func JSON(out io.Writer, e placeholder.Entry, r result.Result, w *theme.Words) error {
+	a := answer{
+		Placeholder: e.Name,
+		Facts:       map[string]fact{},
+		Tables:      []table{},
+		Working:     phrases(r.Working, w),
+		Sources:     append([]string{}, e.Sources...),
+		Warnings:    phrases(r.Warnings, w),
+	}
+	for _, f := range r.Facts {
+		a.Facts[f.Name] = fact{bare(f.Value, w), f.Value.Unit, w.Text(f.Value)}
+	}
+	for _, t := range r.Tables {
+		one := table{Name: t.Name, Title: w.Line(t.Title), Columns: []column{}, Rows: [][]any{}}
+		for _, c := range t.Columns {
+			one.Columns = append(one.Columns, column{c.Name, c.Unit})
+		}
+		for _, row := range t.Rows {
+			var cells []any
+			for _, cell := range row.Cells {
+				cells = append(cells, bare(cell, w))
+			}
+			one.Rows = append(one.Rows, cells)
+		}
+		a.Tables = append(a.Tables, one)
+	}
+	encoder := json.NewEncoder(out)
+	encoder.SetEscapeHTML(false)
+	encoder.SetIndent("", "  ")
+	return encoder.Encode(a)
+}
+
+// bare returns a value as JSON and CSV carry it.
+func bare(v say.Value, w *theme.Words) any {
+	switch v.Kind {
+	case say.Quantity, say.Lasting:
+		if math.IsNaN(v.Number) || math.IsInf(v.Number, 0) {
+			return nil
+		}
+		return v.Number
+	case say.TimeOfDay:
+		return v.Time.Round(time.Second).Format(time.RFC3339)
+	case say.CalendarDay:
+		return v.Time.Format(time.DateOnly)
+	case say.Truth:
+		return v.Number == 1
+	case say.Nothing:
+		return nil
+	}
+	return w.Text(v)
+}
+
+func phrases(list []say.Phrase, w *theme.Words) []string {
+	lines := []string{}
+	for _, p := range list {
+		lines = append(lines, w.Line(p))
+	}
+	return lines
+}

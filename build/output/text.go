@@ -1,0 +1,75 @@
+package output
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"noonbook/build/placeholder"
+	"noonbook/build/result"
+	"noonbook/theme"
+)
+
+// Text writes one result for a terminal.
+func Text(out io.Writer, e placeholder.Entry, r result.Result, w *theme.Words) error {
+	var b strings.Builder
+	for _, p := range r.Warnings {
+		fmt.Fprintf(&b, "! %s\n", w.Line(p))
+	}
+	var names []string
+	for _, f := range r.Facts {
+		names = append(names, f.Name)
+	}
+	for i, name := range padded(names, false) {
+		fmt.Fprintf(&b, "%s  %s\n", name, w.Text(r.Facts[i].Value))
+	}
+	for _, t := range r.Tables {
+		fmt.Fprintf(&b, "\n%s\n", w.Line(t.Title))
+		columns := make([][]string, len(t.Columns))
+		for i, c := range t.Columns {
+			head := w.Say(e.Name + "." + t.Name + "." + c.Name)
+			if unit := w.Unit(c.Unit); unit != "" && t.Bare(i) {
+				head += " " + unit
+			}
+			columns[i] = []string{head}
+			for _, row := range t.Rows {
+				columns[i] = append(columns[i], w.Cell(row.Cells[i], c.Unit))
+			}
+			columns[i] = padded(columns[i], i > 0)
+		}
+		for row := range len(t.Rows) + 1 {
+			for i := range columns {
+				b.WriteString("  " + columns[i][row])
+			}
+			b.WriteByte('\n')
+		}
+	}
+	for _, p := range append(r.Notes, r.Working...) {
+		fmt.Fprintf(&b, "\n%s\n", w.Line(p))
+	}
+	for _, s := range e.Sources {
+		fmt.Fprintf(&b, "\n%s %s", w.Say("page.source"), s)
+	}
+	b.WriteByte('\n')
+	_, err := io.WriteString(out, b.String())
+	return err
+}
+
+// padded brings the words to one width, at the left or the right.
+func padded(words []string, right bool) []string {
+	width := 0
+	for _, s := range words {
+		width = max(width, utf8.RuneCountInString(s))
+	}
+	list := make([]string, len(words))
+	for i, s := range words {
+		space := strings.Repeat(" ", width-utf8.RuneCountInString(s))
+		if right {
+			list[i] = space + s
+		} else {
+			list[i] = s + space
+		}
+	}
+	return list
+}

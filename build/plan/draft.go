@@ -1,0 +1,110 @@
+package plan
+
+import (
+	"bytes"
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"github.com/tdewolff/minify/v2"
+	"github.com/tdewolff/minify/v2/html"
+
+	"noonbook/build/source"
+	"noonbook/theme"
+)
+
+// A draft is a page whose markup is written out with marks for the slots.
+type draft struct {
+	plan   *Plan
+	name   string
+	lesson int // whose date the page's placeholders take
+	slots  []slot
+	markup []byte
+}
+
+// mark returns the text that stands for the slot until the page is cut.
+func (d *draft) mark(s slot) string {
+	d.slots = append(d.slots, s)
+	return d.plan.token + strconv.Itoa(len(d.slots)-1) + "z"
+}
+
+// unusedToken returns letters that occur nowhere in the unit, so that what an
+// author pastes can not be taken for a mark.
+func unusedToken(unit *source.Unit, words *theme.Words) string {
+	token := "nbslot"
+	used := func() bool {
+		for _, l := range unit.Lessons {
+			if bytes.Contains(l.Source, []byte(token)) {
+				return true
+			}
+		}
+		for _, key := range words.Keys() {
+			if strings.Contains(words.Say(key), token) {
+				return true
+			}
+		}
+		return false
+	}
+	for used() {
+		token += "q"
+	}
+	return token
+}
+
+// write renders the page through a template of the theme.
+func (d *draft) write(template string, p theme.Page) error {
+	var out bytes.Buffer
+	if err := theme.Write(&out, d.plan.templates, template, p); err != nil {
+		return fmt.Errorf("page %s: %w", d.name, err)
+	}
+	d.markup = out.Bytes()
+	return nil
+}
+
+// minified makes markup small in ways that hold wherever a slot may be filled:
+// end tags and quotes stay, since what follows a mark is not known.
+func minified(markup []byte) ([]byte, error) {
+	m := minify.New()
+	m.Add("text/html", &html.Minifier{KeepDocumentTags: true, KeepEndTags: true, KeepQuotes: true})
+	return m.Bytes("text/html", markup)
+}
+
+// cut minifies the draft and cuts it at its marks.
+func (d *draft) cut() (page, error) {
+	small, err := minified(d.markup)
+	if err != nil {
+		return page{}, fmt.Errorf("page %s: %w", d.name, err)
+	}
+	marks := regexp.MustCompile(regexp.QuoteMeta(d.plan.token) + `(\d+)z`)
+	p := page{name: d.name}
+	last := 0
+	for _, m := range marks.FindAllSubmatchIndex(small, -1) {
+		if bytes.LastIndexByte(small[:m[0]], '<') > bytes.LastIndexByte(small[:m[0]], '>') {
+			return page{}, fmt.Errorf("page %s: a slot stands inside a tag: %s", d.name, small[max(0, m[0]-60):m[1]])
+		}
+		n, err := strconv.Atoi(string(small[m[2]:m[3]]))
+		if err != nil {
+			return page{}, fmt.Errorf("page %s: %w", d.name, err)
+		}
+		p.ready = append(p.ready, small[last:m[0]])
+		p.slots = append(p.slots, d.slots[n])
+		last = m[1]
+	}
+	p.ready = append(p.ready, small[last:])
+	if written := bytes.Count(d.markup, []byte(d.plan.token)); len(p.slots) != written {
+		return page{}, fmt.Errorf("page %s: %d marks were written, %d arrived", d.name, written, len(p.slots))
+	}
+	return p, nil
+}
+
+// fill writes the page for one school.
+func (p page) fill(dst []byte, s *school) []byte {
+	for i, ready := range p.ready {
+		dst = append(dst, ready...)
+		if i < len(p.slots) {
+			dst = p.slots[i](dst, s)
+		}
+	}
+	return dst
+}

@@ -1,0 +1,127 @@
+package plan
+
+import (
+	"html/template"
+	"slices"
+	"time"
+
+	"noonbook/build/form"
+	"noonbook/build/placeholder"
+	"noonbook/build/result"
+	"noonbook/build/source"
+	"noonbook/compute/classroom"
+	"noonbook/compute/place"
+	"noonbook/theme"
+)
+
+// An Edition says for whom a handbook is.
+type Edition int
+
+const (
+	Class Edition = iota // safe to host: no answers, no staff notes
+	Staff
+)
+
+// A Plan is a handbook with the school left open.
+type Plan struct {
+	unit      *source.Unit
+	words     *theme.Words
+	templates *template.Template
+	edition   Edition
+	catalogue []placeholder.Entry
+	token     string
+	asks      []ask
+	pages     []page
+}
+
+// An ask is one use of a placeholder on the page of a lesson.
+type ask struct {
+	source.Ask
+	lesson int // whose date stands in for a missing one
+}
+
+// A page is ready bytes with a slot after each but the last.
+type page struct {
+	name  string
+	ready [][]byte
+	slots []slot
+}
+
+// A slot appends what stands at its place for one school.
+type slot func(dst []byte, s *school) []byte
+
+// A school is one set of settings, with all that was computed from it.
+type school struct {
+	words    *theme.Words
+	settings form.Values
+	days     []day // by lesson
+	groups   []int
+	results  []result.Result // by ask
+}
+
+// A day is when a lesson is held.
+type day struct {
+	date   place.Date
+	start  time.Duration // since midnight
+	length time.Duration
+}
+
+// Make plans the pages of one edition.
+func Make(unit *source.Unit, words *theme.Words, edition Edition, catalogue []placeholder.Entry) (*Plan, error) {
+	templates, err := theme.Templates(words)
+	if err != nil {
+		return nil, err
+	}
+	p := &Plan{
+		unit:      unit,
+		words:     words,
+		templates: templates,
+		edition:   edition,
+		catalogue: catalogue,
+		token:     unusedToken(unit, words),
+	}
+	cover, err := p.cover()
+	if err != nil {
+		return nil, err
+	}
+	drafts := []*draft{cover}
+	for i := range unit.Lessons {
+		d, err := p.lesson(i)
+		if err != nil {
+			return nil, err
+		}
+		drafts = append(drafts, d)
+	}
+	for _, d := range drafts {
+		page, err := d.cut()
+		if err != nil {
+			return nil, err
+		}
+		p.pages = append(p.pages, page)
+	}
+	return p, nil
+}
+
+// ask notes a use of a placeholder and returns its number.
+func (p *Plan) ask(a source.Ask, lesson int) int {
+	p.asks = append(p.asks, ask{a, lesson})
+	return len(p.asks) - 1
+}
+
+// Asks returns how many uses of placeholders the pages hold.
+func (p *Plan) Asks() int { return len(p.asks) }
+
+func groupsOf(settings form.Values) []int {
+	return classroom.Groups(settings.Whole("class.pupils"), settings.Whole("class.group_size"))
+}
+
+// used returns the entries that the unit's pages use, in the catalogue's order.
+func (p *Plan) used() []placeholder.Entry {
+	var names []string
+	for _, a := range p.asks {
+		names = append(names, a.Entry.Name)
+	}
+	return slices.DeleteFunc(slices.Clone(p.catalogue), func(e placeholder.Entry) bool {
+		return !slices.Contains(names, e.Name)
+	})
+}

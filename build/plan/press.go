@@ -1,0 +1,71 @@
+package plan
+
+import (
+	"fmt"
+
+	"noonbook/build/form"
+	"noonbook/build/problem"
+	"noonbook/build/result"
+	"noonbook/build/source"
+	"noonbook/theme"
+)
+
+// A Page is one file of a pressed handbook.
+type Page struct {
+	Name  string
+	Bytes []byte
+}
+
+// Press fills the slots of every page for one school. It returns no pages when
+// a problem is a fault; warnings come with the pages.
+func (p *Plan) Press(settings form.Values) ([]Page, problem.List) {
+	s, problems := p.reckon(settings)
+	if problems.Faults() > 0 {
+		return nil, problems.Sorted()
+	}
+	pages := make([]Page, 0, len(p.pages)+1+len(p.unit.Files))
+	for _, page := range p.pages {
+		pages = append(pages, Page{page.name, page.fill(nil, s)})
+	}
+	pages = append(pages, Page{theme.StyleFile, theme.StyleSheet(settings.Text("school.paper"))})
+	for _, f := range p.unit.Files {
+		pages = append(pages, Page{f.Name, f.Bytes})
+	}
+	return pages, problems.Sorted()
+}
+
+// reckon evaluates each distinct placeholder once.
+func (p *Plan) reckon(settings form.Values) (*school, problem.List) {
+	days, problems := calendar(p.unit, settings)
+	s := &school{
+		words:    p.words,
+		settings: settings,
+		days:     days,
+		groups:   groupsOf(settings),
+		results:  make([]result.Result, len(p.asks)),
+	}
+	known := map[string]result.Result{}
+	for i, a := range p.asks {
+		values := a.Entry.Complete(settings, a.Given, days[a.lesson].date)
+		key := fmt.Sprint(a.Entry.Name, values) // maps print sorted by key
+		r, ok := known[key]
+		if !ok {
+			var err error
+			if r, err = a.Entry.Reckon(values); err != nil {
+				problems.Add(a.At, "%s: %v", a.Entry.Name, err)
+				continue
+			}
+			known[key] = r
+			for _, w := range r.Warnings {
+				problems.Warn(a.At, "%s: %s", a.Entry.Name, p.words.Line(w))
+			}
+		}
+		s.results[i] = r
+	}
+	for i, l := range p.unit.Lessons {
+		if l.Part() == source.PartLesson {
+			p.weather(&problems, l, days[i], settings)
+		}
+	}
+	return s, problems
+}

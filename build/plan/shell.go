@@ -1,0 +1,187 @@
+package plan
+
+import (
+	"html/template"
+	"strconv"
+
+	"noonbook/build/drawing"
+	"noonbook/build/form"
+	"noonbook/build/say"
+	"noonbook/build/source"
+	"noonbook/compute/classroom"
+	"noonbook/theme"
+)
+
+// lesson drafts the page of one lesson.
+func (p *Plan) lesson(i int) (*draft, error) {
+	l := p.unit.Lessons[i]
+	d := &draft{plan: p, name: l.Page, lesson: i}
+	page := p.shell(d, i)
+	page.Title, page.Summary = l.Title(), l.Block.Text("summary")
+	page.Goals = l.Block.Texts("goals")
+	for _, term := range l.Block.Tables("vocabulary") {
+		page.Terms = append(page.Terms, theme.Labelled{Label: term.Text("term"), Value: term.Text("meaning")})
+	}
+	for _, thing := range l.Block.Tables("kit") {
+		page.Kit = append(page.Kit, d.mark(kit(thing)))
+	}
+	for _, n := range l.Glance {
+		label := p.words.Say(n.Entry.Name + ".fact." + n.Fact)
+		page.Glance = append(page.Glance, theme.Labelled{Label: label, Value: d.fact(n, i)})
+	}
+	if l.Part() == source.PartLesson {
+		page.When = d.mark(when(i))
+		page.Groups = d.mark(groupSizes)
+	}
+	body, err := d.render(l, i, l.Tree, false)
+	if err != nil {
+		return nil, err
+	}
+	gathered, err := p.gather(d, l)
+	if err != nil {
+		return nil, err
+	}
+	page.Body = template.HTML(append(body, gathered...))
+	return d, d.write("page", page)
+}
+
+// shell fills in what every page carries.
+func (p *Plan) shell(d *draft, at int) theme.Page {
+	page := theme.Page{
+		Words:  p.words,
+		File:   d.name,
+		School: d.mark(setting("school.name")),
+		Staff:  p.edition == Staff,
+		Unit:   d.mark(setting("unit.title")),
+	}
+	number := 0
+	for i, l := range p.unit.Lessons {
+		link := theme.Link{Title: l.Title(), File: l.Page, Summary: l.Block.Text("summary"), Here: i == at}
+		switch l.Part() {
+		case source.PartStart:
+			page.Start = &theme.Link{Title: link.Title, File: link.File}
+			page.Lessons = append(page.Lessons, link)
+		case source.PartLesson:
+			number++
+			link.Number = strconv.Itoa(number)
+			link.Note = d.mark(lessonDate(i))
+			page.Lessons = append(page.Lessons, link)
+		default:
+			page.Others = append(page.Others, link)
+		}
+		if i == at {
+			page.Number = link.Number
+		}
+	}
+	for i, link := range page.Lessons {
+		if !link.Here {
+			continue
+		}
+		if i > 0 {
+			page.Previous = &page.Lessons[i-1]
+		}
+		if i+1 < len(page.Lessons) {
+			page.Next = &page.Lessons[i+1]
+		}
+	}
+	page.Arc = template.HTML(p.words.AppendDrawing(nil, arc(page.Lessons)))
+	return page
+}
+
+// arc draws the unit as the Sun's way over the day, with the page's own place
+// marked. The list of pages below it says the same in words.
+func arc(stops []theme.Link) drawing.Drawing {
+	const width, height, margin, rise = 180.0, 24.0, 6.0, 15.0
+	d := drawing.Drawing{Name: "arc", Width: width, Height: height, Ornament: true}
+	at := func(t float64) drawing.Point { // t from 0 at sunrise to 1 at sunset
+		return drawing.Point{X: margin + t*(width-2*margin), Y: height - 3 - rise*4*t*(1-t)}
+	}
+	var way []drawing.Point
+	for i := range 41 {
+		way = append(way, at(float64(i)/40))
+	}
+	d.Line("way", way...)
+	for i, stop := range stops {
+		t := 0.5
+		if len(stops) > 1 {
+			t = float64(i) / float64(len(stops)-1)
+		}
+		mark := len(d.Shapes)
+		if !stop.Here {
+			d.Disc("stop", at(t), 1.2)
+			d.Link(mark, stop.File)
+			continue
+		}
+		d.Disc("here", at(t), 2.2)
+		label, anchor := at(t), drawing.Middle
+		label.Y -= 4
+		if t < 0.2 {
+			label.X, label.Y, anchor = label.X+4, label.Y+5.2, drawing.Start
+		} else if t > 0.8 {
+			label.X, label.Y, anchor = label.X-4, label.Y+5.2, drawing.End
+		} else {
+			label.Y += 10
+		}
+		d.Label("name", label, anchor, say.Text(stop.Title))
+	}
+	return d
+}
+
+// The slots of the shell.
+
+func setting(name string) slot {
+	return func(dst []byte, s *school) []byte { return theme.AppendText(dst, s.settings.Text(name)) }
+}
+
+func lessonDate(lesson int) slot {
+	return func(dst []byte, s *school) []byte {
+		return theme.AppendText(dst, s.words.DayMonth(s.days[lesson].date.UTC()))
+	}
+}
+
+func when(lesson int) slot {
+	return func(dst []byte, s *school) []byte {
+		d := s.days[lesson]
+		midnight := d.date.UTC()
+		from := say.Clock(midnight.Add(d.start))
+		to := say.Clock(midnight.Add(d.start + d.length))
+		return theme.AppendText(dst, s.words.Say("page.lesson_time", say.Text(s.words.Weekday(midnight)), from, to))
+	}
+}
+
+// groupSizes says how the class divides: "9 of 3", "1 of 4 and 8 of 3".
+func groupSizes(dst []byte, s *school) []byte {
+	if len(s.groups) == 0 {
+		return theme.AppendText(dst, s.words.Say("page.no_groups"))
+	}
+	large := 0
+	for _, n := range s.groups {
+		if n == s.groups[0] {
+			large++
+		}
+	}
+	some := say.Words("page.groups_of", say.Count(large), say.Count(s.groups[0]))
+	if large < len(s.groups) {
+		rest := say.Words("page.groups_of", say.Count(len(s.groups)-large), say.Count(s.groups[0]-1))
+		some = say.Words("page.groups_and", some, rest)
+	}
+	return theme.AppendText(dst, s.words.Text(some))
+}
+
+// kit says how many of a thing the class needs and how they are shared out.
+func kit(thing form.Values) slot {
+	share := map[string]classroom.Share{"pupil": classroom.PerPupil, "group": classroom.PerGroup, "class": classroom.PerClass}[thing.Text("each")]
+	return func(dst []byte, s *school) []byte {
+		count := thing.Number("count")
+		total := classroom.Total(count, share, thing.Whole("spare"), s.settings.Whole("class.pupils"), s.groups)
+		each := say.Number(count, "", 0)
+		if count != float64(int(count)) {
+			each.Decimals = 1
+		}
+		key := "kit." + thing.Text("each")
+		if thing.Whole("spare") > 0 && total > 0 {
+			key += "_spare"
+		}
+		return theme.AppendText(dst, s.words.Say(key, say.Count(total), say.Text(thing.Text("item")), each, say.Count(thing.Whole("spare"))))
+	}
+}

@@ -1,0 +1,52 @@
+package plan
+
+import (
+	"github.com/yuin/goldmark/ast"
+	extension "github.com/yuin/goldmark/extension/ast"
+	"github.com/yuin/goldmark/renderer"
+	"github.com/yuin/goldmark/util"
+)
+
+// tableRenderer writes pipe tables with scopes for screen readers, alignment as
+// a class (a strict page allows no style attribute), and a frame that scrolls on
+// narrow screens. Unlike goldmark's own it leaves the tree alone, so that a
+// lesson may be rendered more than once.
+type tableRenderer struct{}
+
+func (t tableRenderer) RegisterFuncs(register renderer.NodeRendererFuncRegisterer) {
+	register.Register(extension.KindTable, t.table)
+	register.Register(extension.KindTableHeader, t.header)
+	register.Register(extension.KindTableRow, t.row)
+	register.Register(extension.KindTableCell, t.cell)
+}
+
+func (tableRenderer) table(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	if !entering && node.LastChild().Kind() == extension.KindTableRow {
+		return ast.WalkContinue, write(w, true, "</tbody></table></div>\n", "")
+	}
+	return ast.WalkContinue, write(w, entering, `<div class="frame"><table>`, "</table></div>\n")
+}
+
+func (tableRenderer) header(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	closing := "</tr></thead>\n"
+	if node.NextSibling() != nil {
+		closing += "<tbody>\n"
+	}
+	return ast.WalkContinue, write(w, entering, "<thead><tr>", closing)
+}
+
+func (tableRenderer) row(w util.BufWriter, _ []byte, _ ast.Node, entering bool) (ast.WalkStatus, error) {
+	return ast.WalkContinue, write(w, entering, "<tr>", "</tr>\n")
+}
+
+func (tableRenderer) cell(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	n := node.(*extension.TableCell)
+	class := ""
+	if n.Alignment == extension.AlignRight || n.Alignment == extension.AlignCenter {
+		class = ` class="` + n.Alignment.String() + `"`
+	}
+	if n.Parent().Kind() == extension.KindTableHeader {
+		return ast.WalkContinue, write(w, entering, `<th scope="col"`+class+`>`, "</th>")
+	}
+	return ast.WalkContinue, write(w, entering, "<td"+class+">", "</td>")
+}

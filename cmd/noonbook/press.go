@@ -1,0 +1,113 @@
+package main
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"io"
+	"path/filepath"
+	"time"
+
+	"noonbook/build/output"
+	"noonbook/build/placeholder"
+	"noonbook/build/plan"
+	"noonbook/build/problem"
+	"noonbook/build/source"
+)
+
+const pressHelp = `noonbook press writes the handbook.
+
+  noonbook press [--content FOLDER] [--out FOLDER] [--staff]
+
+It reads the lessons and unit.toml in ./content, or the demo unit where there is
+no such folder, and writes ./handbook: the class edition, safe to host, without
+answers. Open handbook/index.html in any browser; no network is needed.
+
+  --content FOLDER   read this folder
+  --out FOLDER       write this folder
+  --staff            also write the staff edition, with answers, to FOLDER-staff
+
+The old handbook is replaced by the new one in one step, and only when nothing
+is wrong. A folder with files that noonbook did not write is never touched.
+Exit 0: done; 1: problems in the content; 2: wrong use; 3: the machine failed.
+`
+
+func press(ctx context.Context, args []string, out, errs io.Writer) error {
+	begin := time.Now()
+	flags := flag.NewFlagSet("press", flag.ContinueOnError)
+	folder := flags.String("content", "", "")
+	target := flags.String("out", "handbook", "")
+	staff := flags.Bool("staff", false, "")
+	words, err := parse(flags, args, out, errs, pressHelp)
+	if err != nil {
+		return err
+	}
+	if len(words) > 0 {
+		return usage{fmt.Errorf("press: %q is too much; the folder of lessons is named with --content", words[0])}
+	}
+	unit, problems, err := readUnit(*folder)
+	if err != nil {
+		return err
+	}
+	if problems.Faults() > 0 {
+		return problems
+	}
+	editions := []plan.Edition{plan.Class}
+	if *staff {
+		editions = append(editions, plan.Staff)
+	}
+	var pressings [][]plan.Page
+	blocks := 0
+	for _, edition := range editions {
+		pages, asks, found, err := pressed(unit, edition)
+		if err != nil {
+			return err
+		}
+		problems = append(problems, found...)
+		pressings = append(pressings, pages)
+		blocks = asks
+	}
+	problems = problems.Sorted()
+	if problems.Faults() > 0 {
+		return problems
+	}
+	for _, p := range problems {
+		fmt.Fprintln(errs, p.Error())
+	}
+	pages, bytes := 0, 0
+	for i, edition := range editions {
+		where := *target
+		if edition == plan.Staff {
+			where = filepath.Clean(*target) + "-staff"
+		}
+		var files []output.File
+		for _, p := range pressings[i] {
+			files = append(files, output.File(p))
+			bytes += len(p.Bytes)
+			if filepath.Ext(p.Name) == ".html" {
+				pages++
+			}
+		}
+		if err := output.Write(ctx, where, files); err != nil {
+			return err
+		}
+	}
+	fmt.Fprintf(out, "%s, %s, %s, %.0f kB in %.0f ms: open %s\n",
+		counted(pages, "page"), counted(blocks, "computed value"), counted(len(problems), "warning"),
+		float64(bytes)/1e3, float64(time.Since(begin).Microseconds())/1e3, filepath.Join(*target, "index.html"))
+	return nil
+}
+
+// pressed plans and presses one edition for the unit's own school.
+func pressed(unit *source.Unit, edition plan.Edition) (pages []plan.Page, asks int, found problem.List, err error) {
+	words, err := wordsOf(unit)
+	if err != nil {
+		return nil, 0, nil, err
+	}
+	p, err := plan.Make(unit, words, edition, placeholder.Catalogue())
+	if err != nil {
+		return nil, 0, nil, err
+	}
+	pages, found = p.Press(unit.Settings)
+	return pages, p.Asks(), found, nil
+}

@@ -1,0 +1,48 @@
+package main
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"io"
+
+	"noonbook/build/plan"
+)
+
+const proofHelp = `noonbook proof reads everything, reports every problem and writes nothing.
+
+  noonbook proof [FOLDER]
+
+Without a folder it reads ./content, or the demo unit where there is none.
+Problems read file:line:column: what was found, what is allowed. Warnings say
+where the plan and the sky disagree, such as a dial lesson with the Sun too low.
+Exit 0: no problem; 1: problems; 2: wrong use; 3: the machine failed.
+`
+
+func proof(_ context.Context, args []string, out, errs io.Writer) error {
+	words, err := parse(flag.NewFlagSet("proof", flag.ContinueOnError), args, out, errs, proofHelp)
+	if err != nil {
+		return err
+	}
+	if len(words) > 1 {
+		return usage{fmt.Errorf("proof: %q is too much; it reads one folder", words[1])}
+	}
+	folder := ""
+	if len(words) == 1 {
+		folder = words[0]
+	}
+	unit, problems, err := readUnit(folder)
+	if err != nil {
+		return err
+	}
+	_, _, found, err := pressed(unit, plan.Staff) // it holds all that the class edition does
+	if err != nil {
+		return err
+	}
+	problems = append(problems, found...).Sorted()
+	if problems.Faults() > 0 {
+		return problems
+	}
+	report(out, problems)
+	return nil
+}

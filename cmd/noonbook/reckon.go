@@ -1,0 +1,137 @@
+package main
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"io"
+	"strings"
+
+	"noonbook/build/form"
+	"noonbook/build/output"
+	"noonbook/build/placeholder"
+	"noonbook/build/source"
+)
+
+const reckonHelp = `noonbook reckon evaluates one placeholder and prints what it computes.
+
+  noonbook reckon NAME [KEY=VALUE …] [--json | --csv] [--content FOLDER]
+  noonbook reckon --list
+
+The school is that of ./content/unit.toml, or the demo's. A key is an argument
+of the placeholder (date=2027-04-20) or a setting that it reads, which then
+stands for this once (school.latitude=44). Without a date the first day of term
+counts.
+
+  --list             print the catalogue: every placeholder, argument and fact
+  --json             one JSON object, numbers at full precision
+  --csv              the tables as comma-separated values
+  --content FOLDER   read the settings of this folder
+`
+
+func reckon(_ context.Context, args []string, out, errs io.Writer) error {
+	flags := flag.NewFlagSet("reckon", flag.ContinueOnError)
+	folder := flags.String("content", "", "")
+	list := flags.Bool("list", false, "")
+	asJSON := flags.Bool("json", false, "")
+	asCSV := flags.Bool("csv", false, "")
+	words, err := parse(flags, args, out, errs, reckonHelp)
+	if err != nil {
+		return err
+	}
+	catalogue := placeholder.Catalogue()
+	if *list {
+		return printCatalogue(out, catalogue)
+	}
+	names := placeholder.Names(catalogue)
+	if len(words) == 0 {
+		return usage{fmt.Errorf("reckon: name a placeholder: %s", strings.Join(names, ", "))}
+	}
+	entry, ok := placeholder.Find(catalogue, words[0])
+	if !ok {
+		return usage{fmt.Errorf("reckon: %q is not a placeholder; they are %s%s", words[0], strings.Join(names, ", "), form.Meant(words[0], names))}
+	}
+	given, err := pairs(entry, words[1:])
+	if err != nil {
+		return err
+	}
+	settings, err := settingsFor(*folder)
+	if err != nil {
+		return err
+	}
+	unitWords, err := wordsOf(&source.Unit{Settings: settings})
+	if err != nil {
+		return err
+	}
+	r, err := entry.Reckon(entry.Complete(settings, given, settings.Date("term.first_day")))
+	if err != nil {
+		return usage{fmt.Errorf("reckon %s: %w", entry.Name, err)}
+	}
+	switch {
+	case *asJSON:
+		return output.JSON(out, entry, r, unitWords)
+	case *asCSV:
+		return output.CSV(out, r, unitWords)
+	}
+	return output.Text(out, entry, r, unitWords)
+}
+
+// pairs reads the key=value words of the command line.
+func pairs(entry placeholder.Entry, words []string) (form.Values, error) {
+	given := form.Values{}
+	keys := entry.Form(source.Settings())
+	for _, word := range words {
+		key, value, ok := strings.Cut(word, "=")
+		if !ok {
+			return nil, usage{fmt.Errorf("reckon %s: %q is not of the form key=value", entry.Name, word)}
+		}
+		v, complaint := keys.ParsePair(key, strings.Trim(value, `"`))
+		if complaint != "" {
+			return nil, usage{fmt.Errorf("reckon %s: %s", entry.Name, complaint)}
+		}
+		given[key] = v
+	}
+	return given, nil
+}
+
+// settingsFor reads the settings alone; problems in lessons do not matter here.
+func settingsFor(folder string) (form.Values, error) {
+	files, root, closing, err := open(folder)
+	if err != nil {
+		return nil, err
+	}
+	defer closing()
+	settings, problems, err := source.ReadSettings(files, root)
+	if err != nil {
+		return nil, err
+	}
+	if problems.Faults() > 0 {
+		return nil, problems
+	}
+	return settings, nil
+}
+
+func printCatalogue(out io.Writer, catalogue []placeholder.Entry) error {
+	var b strings.Builder
+	for i, e := range catalogue {
+		if i > 0 {
+			b.WriteByte('\n')
+		}
+		fmt.Fprintf(&b, "%s\n  %s\n", e.Name, e.Summary)
+		for _, f := range e.Arguments {
+			fmt.Fprintf(&b, "  argument  %-22s %s %s; if missing: %s\n", f.Name, f.Doc, f.Allowed(), f.Missing())
+		}
+		for _, name := range e.Settings {
+			fmt.Fprintf(&b, "  setting   %s\n", name)
+		}
+		for _, f := range e.Facts {
+			fmt.Fprintf(&b, "  fact      %-22s %s", f.Name, f.Doc)
+			if f.Unit != "" {
+				fmt.Fprintf(&b, " (%s)", f.Unit)
+			}
+			b.WriteByte('\n')
+		}
+	}
+	_, err := io.WriteString(out, b.String())
+	return err
+}

@@ -1,0 +1,59 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+
+	"noonbook/build/placeholder"
+	"noonbook/build/problem"
+	"noonbook/build/source"
+	"noonbook/content"
+	"noonbook/theme"
+)
+
+// defaultFolder is read where no folder is named; without it the embedded demo
+// is.
+const defaultFolder = "content"
+
+// readUnit reads the folder, or ./content, or the demo. A list that holds
+// faults comes back as the error.
+func readUnit(folder string) (*source.Unit, problem.List, error) {
+	files, root, closing, err := open(folder)
+	if err != nil {
+		return nil, nil, err
+	}
+	defer closing()
+	own, err := fs.Sub(theme.OwnPages(), "pages")
+	if err != nil {
+		return nil, nil, err
+	}
+	unit, problems, err := source.Read(files, root, own, placeholder.Catalogue())
+	if err != nil {
+		return nil, nil, err
+	}
+	return unit, problems, nil
+}
+
+func open(folder string) (files fs.FS, root string, closing func() error, err error) {
+	if folder == "" {
+		if _, err := os.Stat(defaultFolder); errors.Is(err, fs.ErrNotExist) {
+			return content.Files(), "demo", func() error { return nil }, nil
+		}
+		folder = defaultFolder
+	}
+	dir, err := os.OpenRoot(folder)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, "", nil, usage{fmt.Errorf("there is no folder %s", folder)}
+	}
+	if err != nil {
+		return nil, "", nil, fmt.Errorf("opening %s: %w", folder, err)
+	}
+	return dir.FS(), folder, dir.Close, nil
+}
+
+// wordsOf returns the words that the unit's settings ask for.
+func wordsOf(unit *source.Unit) (*theme.Words, error) {
+	return theme.Language(unit.Settings.Text("school.language"), unit.Settings.Text("school.measure") == "customary")
+}

@@ -1,0 +1,95 @@
+package almanac
+
+import (
+	"time"
+
+	"noonbook/compute/quantity"
+)
+
+// An Aspect is how a body shows itself to the Earth's centre.
+type Aspect struct {
+	Elongation  quantity.Angle  // from the Sun's centre, 0 to half a turn
+	East        bool            // east of the Sun: up after sunset; west of it: up before sunrise
+	PhaseAngle  quantity.Angle  // at the body between Sun and Earth, 0 to half a turn
+	Lit         float64         // fraction of the disc that is lit, 0 to 1
+	Magnitude   float64         // visual, smaller is brighter
+	Diameter    quantity.Angle  // of the disc, across the equator
+	Distance    quantity.Length // from the Earth's centre, when the light left
+	SunDistance quantity.Length // from the Sun's centre
+}
+
+// AspectAt returns the body's aspect at t. Elongation and phase angle are good
+// to 0.01°, the lit fraction to 0.0005, magnitudes to 0.1 to 0.3 by the formulae
+// named at each (magnitude.go). The Sun's own elongation is zero, its disc lit.
+// Lit fraction: Meeus, Astronomical Algorithms, 2nd ed. 1998, equation 41.1.
+func (b Body) AspectAt(t time.Time) Aspect {
+	m := momentOf(t)
+	s := b.triangleFor(m)
+	sight := s.sight()
+
+	delta, r := sight.norm(), s.planet.norm()
+	a := Aspect{
+		Distance:    quantity.AstronomicalUnit * quantity.Length(delta),
+		SunDistance: quantity.AstronomicalUnit * quantity.Length(r),
+		Diameter:    b.diameter(delta),
+		Lit:         1,
+	}
+	if b != Sun {
+		a.Elongation = between(sight, s.sun)
+		a.East = s.sun.x*sight.y-s.sun.y*sight.x > 0
+		a.PhaseAngle = between(sight, s.planet)
+		a.Lit = (1 + a.PhaseAngle.Cos()) / 2
+	}
+	a.Magnitude = b.magnitude(m, &s, a.PhaseAngle.Degrees())
+	return a
+}
+
+// triangleFor extends triangleOf to the Moon and the Sun, which need no
+// planet's theory.
+func (b Body) triangleFor(m moment) triangle {
+	switch b {
+	case Sun:
+		lon, lat, r := earthSeries.at(m.centuries)
+		return triangle{earth: rectangular(lon, lat, r), sun: rectangular(sunFromEarth(lon, lat, r))}
+	case Moon:
+		lon, lat, r := earthSeries.at(m.centuries)
+		earth, moon := rectangular(lon, lat, r), rectangular(moonPlace(m))
+		return triangle{
+			earth:  earth,
+			planet: vector{earth.x + moon.x, earth.y + moon.y, earth.z + moon.z},
+			sun:    rectangular(sunFromEarth(lon, lat, r)),
+		}
+	}
+	return b.triangleOf(m)
+}
+
+// between returns the angle between two vectors, exact near 0 and half a turn
+// too.
+func between(a, b vector) quantity.Angle {
+	cross := vector{a.y*b.z - a.z*b.y, a.z*b.x - a.x*b.z, a.x*b.y - a.y*b.x}
+	return quantity.Atan2(cross.norm(), a.x*b.x+a.y*b.y+a.z*b.z)
+}
+
+// radius returns the body's equatorial radius in km: the Sun's nominal one, IAU
+// 2015 Resolution B3; the others Archinal et al. 2018, Celest. Mech. Dyn.
+// Astron. 130, 22, tables 4 and 5.
+func (b Body) radius() float64 {
+	radii := [...]float64{695700, moonRadius, 2440.53, 6051.8, 3396.19, 71492, 60268, 25559, 24764, 1188.3}
+	if b < 0 || int(b) >= len(radii) {
+		return 0
+	}
+	return radii[b]
+}
+
+func (b Body) diameter(au float64) quantity.Angle {
+	if au == 0 {
+		return 0
+	}
+	return 2 * quantity.Asin(b.radius()/(au*kilometresPerAU))
+}
+
+// Semidiameter returns half the apparent diameter of the body's disc at the
+// given distance from its centre.
+func (b Body) Semidiameter(distance quantity.Length) quantity.Angle {
+	return b.diameter(float64(distance/quantity.AstronomicalUnit)) / 2
+}

@@ -1,0 +1,71 @@
+package almanac
+
+import "math"
+
+// lightTime is the time that light takes over one astronomical unit,
+// 499.004784 s (149 597 870.7 km / 299 792.458 km/s), in Julian centuries.
+const lightTime = 499.004784 / 86400 / 36525
+
+// heliocentric returns the body's heliocentric longitude and latitude of the
+// mean ecliptic and equinox of date in radians and its radius vector in au.
+func (b Body) heliocentric(centuries float64) (lon, lat, r float64) {
+	switch b {
+	case Mercury:
+		return mercurySeries.at(centuries)
+	case Venus:
+		return venusSeries.at(centuries)
+	case Mars:
+		return marsSeries.at(centuries)
+	case Jupiter:
+		return jupiterSeries.at(centuries)
+	case Saturn:
+		return saturnSeries.at(centuries)
+	case Uranus:
+		return uranusSeries.at(centuries)
+	case Neptune:
+		return neptuneSeries.at(centuries)
+	case Pluto:
+		return plutoPlace(centuries)
+	}
+	return 0, 0, 0
+}
+
+// A triangle has Sun, Earth and a planet for corners, as light shows it: the
+// planet and the Earth at the moment the light left the planet. Vectors are of
+// the mean ecliptic and equinox of date, au.
+type triangle struct {
+	earth, planet vector // heliocentric
+	sun           vector // apparent, from the Earth at the moment of seeing
+}
+
+// sight returns the planet as seen from the Earth.
+func (s *triangle) sight() vector {
+	return vector{s.planet.x - s.earth.x, s.planet.y - s.earth.y, s.planet.z - s.earth.z}
+}
+
+// triangleOf places both corners at the light's departure: light time moves the
+// planet, and taking the Earth at the same earlier moment is its annual
+// aberration to the first order (Meeus, Astronomical Algorithms, 2nd ed. 1998,
+// chapter 33, the second method); what is left out is below 0.1″.
+func (b Body) triangleOf(m moment) triangle {
+	lon, lat, r := earthSeries.at(m.centuries)
+	s := triangle{
+		earth:  rectangular(lon, lat, r),
+		planet: rectangular(b.heliocentric(m.centuries)),
+		sun:    rectangular(sunFromEarth(lon, lat, r)),
+	}
+	lag := s.sight().norm() * lightTime
+	s.earth = rectangular(earthSeries.at(m.centuries - lag))
+	s.planet = rectangular(b.heliocentric(m.centuries - lag))
+	return s
+}
+
+func rectangular(lon, lat, r float64) vector {
+	sinLon, cosLon := math.Sincos(lon)
+	sinLat, cosLat := math.Sincos(lat)
+	return vector{r * cosLat * cosLon, r * cosLat * sinLon, r * sinLat}
+}
+
+func (v vector) spherical() (lon, lat, r float64) {
+	return math.Atan2(v.y, v.x), math.Atan2(v.z, math.Hypot(v.x, v.y)), v.norm()
+}

@@ -1,0 +1,170 @@
+package theme
+
+import (
+	"strconv"
+	"strings"
+	"time"
+
+	"noonbook/build/result"
+	"noonbook/build/say"
+)
+
+var (
+	escapeText      = strings.NewReplacer("&", "&amp;", "<", "&lt;")
+	escapeAttribute = strings.NewReplacer("&", "&amp;", `"`, "&#34;")
+)
+
+// AppendText appends text as HTML, for use between tags.
+func AppendText(dst []byte, s string) []byte {
+	if strings.ContainsAny(s, "&<") {
+		s = escapeText.Replace(s)
+	}
+	return append(dst, s...)
+}
+
+func appendAttribute(dst []byte, s string) []byte {
+	if strings.ContainsAny(s, `&"`) {
+		s = escapeAttribute.Replace(s)
+	}
+	return append(dst, s...)
+}
+
+// AppendFact appends one value of a sentence: what is printed, and for machines
+// the value itself.
+func (w *Words) AppendFact(dst []byte, v say.Value) []byte {
+	switch v.Kind {
+	case say.Quantity, say.Lasting:
+		dst = append(dst, `<data value="`...)
+		dst = strconv.AppendFloat(dst, v.Number, 'g', -1, 64)
+		dst = append(dst, `">`...)
+		dst = AppendText(dst, w.Text(v))
+		return append(dst, `</data>`...)
+	case say.TimeOfDay, say.CalendarDay:
+		layout := time.RFC3339
+		if v.Kind == say.CalendarDay {
+			layout = time.DateOnly
+		}
+		dst = append(dst, `<time datetime="`...)
+		dst = v.Time.AppendFormat(dst, layout)
+		dst = append(dst, `">`...)
+		dst = AppendText(dst, w.Text(v))
+		return append(dst, `</time>`...)
+	}
+	dst = append(dst, `<span class="fact">`...)
+	dst = AppendText(dst, w.Text(v))
+	return append(dst, `</span>`...)
+}
+
+// AppendBlock appends everything that a placeholder computed, as one figure.
+func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []string) []byte {
+	dst = append(dst, `<figure class="reckoned">`...)
+	for _, p := range r.Warnings {
+		dst = append(dst, `<p class="heed">`...)
+		dst = AppendText(dst, w.Line(p))
+		dst = append(dst, `</p>`...)
+	}
+	if len(r.Tables) == 0 && len(r.Drawings) == 0 {
+		dst = w.appendFacts(dst, name, r.Facts)
+	}
+	for _, d := range r.Drawings {
+		dst = w.AppendDrawing(dst, d)
+	}
+	for _, t := range r.Tables {
+		dst = w.appendTable(dst, name, t)
+	}
+	for _, p := range r.Notes {
+		dst = append(dst, `<p class="note">`...)
+		dst = AppendText(dst, w.Line(p))
+		dst = append(dst, `</p>`...)
+	}
+	dst = w.appendWorking(dst, r.Working, sources)
+	return append(dst, `</figure>`...)
+}
+
+func (w *Words) appendFacts(dst []byte, name string, facts []result.Fact) []byte {
+	dst = append(dst, `<dl class="facts">`...)
+	for _, f := range facts {
+		dst = append(dst, `<div><dt>`...)
+		dst = AppendText(dst, w.Say(name+".fact."+f.Name))
+		dst = append(dst, `</dt><dd>`...)
+		dst = w.AppendFact(dst, f.Value)
+		dst = append(dst, `</dd></div>`...)
+	}
+	return append(dst, `</dl>`...)
+}
+
+func (w *Words) appendTable(dst []byte, name string, t result.Table) []byte {
+	title := w.Line(t.Title)
+	dst = append(dst, `<div class="frame" role="region" tabindex="0" aria-label="`...)
+	dst = appendAttribute(dst, title)
+	dst = append(dst, `"><table><caption>`...)
+	dst = AppendText(dst, title)
+	dst = append(dst, `</caption><thead><tr>`...)
+	for i, c := range t.Columns {
+		dst = append(dst, `<th scope="col">`...)
+		dst = AppendText(dst, w.Say(name+"."+t.Name+"."+c.Name))
+		if unit := w.Unit(c.Unit); unit != "" && t.Bare(i) {
+			dst = append(dst, ` <span class="unit">`...)
+			dst = AppendText(dst, unit)
+			dst = append(dst, `</span>`...)
+		}
+		dst = append(dst, `</th>`...)
+	}
+	dst = append(dst, `</tr></thead><tbody>`...)
+	for _, row := range t.Rows {
+		dst = w.appendRow(dst, t.Columns, row)
+	}
+	return append(dst, `</tbody></table></div>`...)
+}
+
+func (w *Words) appendRow(dst []byte, columns []result.Column, row result.Row) []byte {
+	if row.Marked {
+		dst = append(dst, `<tr class="marked">`...)
+	} else {
+		dst = append(dst, `<tr>`...)
+	}
+	for i, cell := range row.Cells {
+		if i == 0 {
+			dst = append(dst, `<th scope="row">`...)
+			dst = AppendText(dst, w.Cell(cell, columns[i].Unit))
+			dst = append(dst, `</th>`...)
+			continue
+		}
+		dst = append(dst, `<td>`...)
+		dst = AppendText(dst, w.Cell(cell, columns[i].Unit))
+		dst = append(dst, `</td>`...)
+	}
+	return append(dst, `</tr>`...)
+}
+
+func (w *Words) appendWorking(dst []byte, working []say.Phrase, sources []string) []byte {
+	if len(working) == 0 && len(sources) == 0 {
+		return dst
+	}
+	dst = append(dst, `<figcaption><details><summary>`...)
+	dst = AppendText(dst, w.Say("page.working"))
+	dst = append(dst, `</summary>`...)
+	if len(working) > 0 {
+		dst = append(dst, `<ol>`...)
+		for _, p := range working {
+			dst = append(dst, `<li>`...)
+			dst = AppendText(dst, w.Line(p))
+			dst = append(dst, `</li>`...)
+		}
+		dst = append(dst, `</ol>`...)
+	}
+	for i, s := range sources {
+		if i == 0 {
+			dst = append(dst, `<p class="source">`...)
+			dst = AppendText(dst, w.Say("page.source"))
+			dst = append(dst, ' ')
+		} else {
+			dst = append(dst, `; `...)
+		}
+		dst = AppendText(dst, s)
+		if i == len(sources)-1 {
+			dst = append(dst, `.</p>`...)
+		}
+	}
+	return append(dst, `</details></figcaption>`...)
+}

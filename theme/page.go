@@ -1,0 +1,81 @@
+package theme
+
+import (
+	"embed"
+	"fmt"
+	"html/template"
+	"io"
+)
+
+//go:embed *.html
+var templateFiles embed.FS
+
+//go:embed noonbook.css
+var styleSheet []byte
+
+//go:embed pages
+var ownPages embed.FS
+
+// StyleFile is the name of the style sheet in the handbook.
+const StyleFile = "noonbook.css"
+
+// StyleSheet returns the style sheet for a school's paper, "A4" or "Letter".
+func StyleSheet(paper string) []byte {
+	return fmt.Appendf(nil, "%s@page{size:%s;margin:18mm 16mm 20mm}\n", styleSheet, paper)
+}
+
+// OwnPages holds the lessons that stand in for parts a unit leaves out.
+func OwnPages() embed.FS { return ownPages }
+
+// A Page is what the templates show. A string that depends on the school is a
+// mark that the press replaces; marks may stand in text only.
+type Page struct {
+	Words    *Words
+	File     string // its own name
+	Title    string
+	Summary  string
+	School   string // mark
+	Unit     string // mark
+	Staff    bool   // the staff edition
+	Number   string // of a lesson in the unit, "2"; "" for other pages
+	When     string // mark: the lesson's day and time
+	Groups   string // mark
+	Arc      template.HTML
+	Glance   []Labelled
+	Goals    []string
+	Kit      []string // marks
+	Terms    []Labelled
+	Body     template.HTML
+	Lessons  []Link // every page, for the list of pages
+	Others   []Link
+	Previous *Link
+	Next     *Link
+	Start    *Link
+	// Of the cover alone:
+	Lead string        // mark: the unit's summary
+	Line string        // mark: class and dates
+	Here string        // mark: where the numbers hold
+	Dial template.HTML // mark
+}
+
+// Labelled is a value with what it is called.
+type Labelled struct{ Label, Value string }
+
+// A Link leads to another page. Note is its date or what it is for.
+type Link struct {
+	Number, Title, File, Summary, Note string
+	Here                               bool // the page itself
+}
+
+// Templates returns the page templates, with the words of the language in
+// reach as {{word "key"}}.
+func Templates(w *Words) (*template.Template, error) {
+	return template.New("theme").
+		Funcs(template.FuncMap{"word": func(key string) string { return w.Say(key) }}).
+		ParseFS(templateFiles, "*.html")
+}
+
+// Write writes the page through one of the templates "page" and "cover".
+func Write(out io.Writer, t *template.Template, name string, p Page) error {
+	return t.ExecuteTemplate(out, name, p)
+}
