@@ -1,0 +1,38 @@
+// Answers questions about the sky with astronomy-engine: one JSON array a line
+// in, one JSON value a line out. Instants are days from 2000-01-01 12:00 UTC.
+// The argument is TT − UTC in seconds, in place of the library's own delta T.
+import { readFileSync } from "node:fs";
+import { createInterface } from "node:readline";
+import * as Astronomy from "astronomy-engine";
+
+const manifest = new URL("node_modules/astronomy-engine/package.json", import.meta.url);
+const version = JSON.parse(readFileSync(manifest, "utf8")).version;
+const ttMinusUtc = Number(process.argv[2]);
+Astronomy.SetDeltaTFunction(() => ttMinusUtc);
+
+const named = (body) => Astronomy.Body[body[0].toUpperCase() + body.slice(1)];
+const radians = Math.PI / 180;
+
+const answers = {
+  version: () => version,
+  apparent(body, d) {
+    const time = Astronomy.MakeTime(d);
+    const j2000 = Astronomy.GeoVector(named(body), time, true);
+    const ofDate = Astronomy.RotateVector(Astronomy.Rotation_EQJ_EQD(time), j2000);
+    const equator = Astronomy.EquatorFromVector(ofDate);
+    return [equator.ra * 15 * radians, equator.dec * radians, equator.dist];
+  },
+  sidereal: (d) => Astronomy.SiderealTime(Astronomy.MakeTime(d)) * 15 * radians,
+  horizontal(body, d, latitude, longitude, elevation) {
+    const time = Astronomy.MakeTime(d);
+    const observer = new Astronomy.Observer(latitude, longitude, elevation);
+    const equator = Astronomy.Equator(named(body), time, observer, true, true);
+    const seen = Astronomy.Horizon(time, observer, equator.ra, equator.dec);
+    return [seen.azimuth, seen.altitude];
+  },
+};
+
+createInterface({ input: process.stdin }).on("line", (line) => {
+  const [question, ...values] = JSON.parse(line);
+  console.log(JSON.stringify(answers[question](...values)));
+});
