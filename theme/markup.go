@@ -9,18 +9,31 @@ import (
 	"noonbook/build/say"
 )
 
-var (
-	escapeText      = strings.NewReplacer("&", "&amp;", "<", "&lt;")
-	escapeAttribute = strings.NewReplacer("&", "&amp;", `"`, "&#34;")
-)
-
-// AppendText appends text as HTML, for use between tags.
+// AppendText appends text as HTML, for use between tags. An ampersand that can
+// not begin a character reference stays as it is, which HTML allows and the
+// minifier does.
 func AppendText(dst []byte, s string) []byte {
-	if strings.ContainsAny(s, "&<") {
-		s = escapeText.Replace(s)
+	if !strings.ContainsAny(s, "&<") {
+		return append(dst, s...)
 	}
-	return append(dst, s...)
+	for i := range len(s) {
+		switch {
+		case s[i] == '<':
+			dst = append(dst, "&lt;"...)
+		case s[i] == '&' && i+1 < len(s) && beginsReference(s[i+1]):
+			dst = append(dst, "&amp;"...)
+		default:
+			dst = append(dst, s[i])
+		}
+	}
+	return dst
 }
+
+func beginsReference(c byte) bool {
+	return c == '#' || '0' <= c && c <= '9' || 'a' <= c|0x20 && c|0x20 <= 'z'
+}
+
+var escapeAttribute = strings.NewReplacer("&", "&amp;", `"`, "&#34;")
 
 func appendAttribute(dst []byte, s string) []byte {
 	if strings.ContainsAny(s, `&"`) {
@@ -55,9 +68,9 @@ func (w *Words) AppendFact(dst []byte, v say.Value) []byte {
 	return append(dst, `</span>`...)
 }
 
-// AppendBlock appends everything that a placeholder computed, as one figure.
+// AppendBlock appends everything that a placeholder computed, the inside of a
+// figure.
 func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []string) []byte {
-	dst = append(dst, `<figure class="reckoned">`...)
 	for _, p := range r.Warnings {
 		dst = append(dst, `<p class="heed">`...)
 		dst = AppendText(dst, w.Line(p))
@@ -77,8 +90,7 @@ func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []
 		dst = AppendText(dst, w.Line(p))
 		dst = append(dst, `</p>`...)
 	}
-	dst = w.appendWorking(dst, r.Working, sources)
-	return append(dst, `</figure>`...)
+	return w.appendWorking(dst, r.Working, sources)
 }
 
 func (w *Words) appendFacts(dst []byte, name string, facts []result.Fact) []byte {

@@ -149,8 +149,7 @@ func (f Field) list(raw any) (any, string) {
 	if !ok {
 		return nil, f.mismatch(raw)
 	}
-	one := f
-	one.Kind = map[Kind]Kind{Texts: Text, Dates: Date, Spans: Span}[f.Kind]
+	one := f.item()
 	var texts []string
 	var dates []place.Date
 	var spans []TimeSpan
@@ -175,6 +174,26 @@ func (f Field) list(raw any) (any, string) {
 		return spans, ""
 	}
 	return texts, ""
+}
+
+// item returns the field of one item of a list.
+func (f Field) item() Field {
+	f.Kind = map[Kind]Kind{Texts: Text, Dates: Date, Spans: Span}[f.Kind]
+	return f
+}
+
+// wrongItem returns the first item of a list that has a complaint.
+func (f Field) wrongItem(raw any) (int, bool) {
+	items, ok := raw.([]any)
+	if !ok || f.Kind != Texts && f.Kind != Dates && f.Kind != Spans {
+		return 0, false
+	}
+	for i, x := range items {
+		if _, complaint := f.item().value(x); complaint != "" {
+			return i, true
+		}
+	}
+	return 0, false
 }
 
 // found names a raw TOML value as an author would.
@@ -231,7 +250,7 @@ func (f Form) ParsePair(key, value string) (v any, complaint string) {
 		if len(f) == 0 {
 			return nil, fmt.Sprintf("%s is not a key; it takes none", key)
 		}
-		return nil, fmt.Sprintf("%s is not a key; the keys are %s%s", key, strings.Join(f.Names(), ", "), Meant(key, f.Names()))
+		return nil, key + " is not a key" + Choice(key, f.Names())
 	}
 	v, complaint = field.ParseText(value)
 	if complaint != "" {

@@ -19,6 +19,15 @@ func Nearest(word string, words []string) string {
 	return best
 }
 
+// Choice says what may stand in the place of an unknown word: the nearest of
+// the words, or all of them where none is near.
+func Choice(word string, words []string) string {
+	if hint := Meant(word, words); hint != "" {
+		return hint
+	}
+	return "; want one of " + strings.Join(words, ", ")
+}
+
 // Meant returns "; did you mean \"w\"?" for the nearest word, or "".
 func Meant(word string, words []string) string {
 	if w := Nearest(word, words); w != "" {

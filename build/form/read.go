@@ -70,6 +70,9 @@ func (r *reader) table(f Form, raw map[string]any, prefix, path string, into Val
 		case known:
 			v, complaint := field.value(raw[key])
 			if complaint != "" {
+				if i, ok := field.wrongItem(raw[key]); ok {
+					at += "[" + strconv.Itoa(i) + "]"
+				}
 				r.fault(r.places[at], "%s %s", name, complaint)
 				continue
 			}
@@ -110,7 +113,10 @@ func (r *reader) tables(field Field, raw any, at string, into Values) {
 
 func (r *reader) unknown(f Form, prefix, key, at string) {
 	here := f.below(strings.TrimSuffix(prefix, "."))
-	hint := Meant(key, here)
+	for i := range here {
+		here[i] = prefix + here[i]
+	}
+	hint := Meant(prefix+key, here)
 	if hint == "" {
 		for _, name := range f.Names() { // the right key in the wrong table
 			if strings.HasSuffix(name, "."+key) {
@@ -118,11 +124,14 @@ func (r *reader) unknown(f Form, prefix, key, at string) {
 			}
 		}
 	}
-	allowed := "no keys are allowed here"
-	if len(here) > 0 {
-		allowed = "the keys are " + strings.Join(here, ", ")
+	switch {
+	case hint != "":
+	case len(here) == 0:
+		hint = "; none is allowed here"
+	default:
+		hint = "; want one of " + strings.Join(here, ", ")
 	}
-	r.fault(r.keys[at], "%s is not a key; %s%s", prefix+key, allowed, hint)
+	r.fault(r.keys[at], "%s is not a key%s", prefix+key, hint)
 }
 
 // missing reports required fields that the table lacks, at the table's head,

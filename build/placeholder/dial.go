@@ -85,7 +85,7 @@ func reckonDialTable(v form.Values) (result.Result, error) {
 	}
 	r := result.Result{
 		Facts: append([]result.Fact{
-			{Name: "gnomon_angle", Value: say.Number(gnomon.Angle.Degrees(), "deg", 1)},
+			{Name: "gnomon_angle", Value: say.Number(math.Abs(v.Number("school.latitude")), "deg", 1)},
 			{Name: "gnomon_base", Value: say.Number(gnomon.Base.Millimetres(), "mm", 0)},
 			{Name: "gnomon_height", Value: say.Number(gnomon.Height.Millimetres(), "mm", 0)},
 			{Name: "gnomon_style", Value: say.Number(gnomon.Style.Millimetres(), "mm", 0)},

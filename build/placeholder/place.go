@@ -61,8 +61,8 @@ func reckonPlace(v form.Values) (result.Result, error) {
 	}
 	variation := field.Declination
 	r := result.Result{Facts: []result.Fact{
-		{Name: "latitude", Value: sided(p.Latitude.Degrees(), 2, "compass.north_of", "compass.south_of")},
-		{Name: "longitude", Value: sided(p.Longitude.Degrees(), 2, "compass.east_of", "compass.west_of")},
+		{Name: "latitude", Value: sided(v.Number("school.latitude"), 2, "compass.north_of", "compass.south_of")},
+		{Name: "longitude", Value: sided(v.Number("school.longitude"), 2, "compass.east_of", "compass.west_of")},
 		{Name: "utc_offset", Value: offset(p.UTCOffset(midday))},
 		{Name: "daylight_saving", Value: say.Yes(p.DaylightSaving(midday), "place-facts.dst_on", "place-facts.dst_off")},
 		{Name: "next_clock_change", Value: clockChange(p, midday)},

@@ -63,53 +63,76 @@ func sided(degrees float64, positive, negative string) say.Value {
 	return say.Number(degrees, "deg", 1).As(positive, say.Number(math.Abs(degrees), "deg", 1))
 }
 
-// coverShallow is how flat a style the cover draws: nearer the equator the
-// lines would fall together, and the cover is a table of contents first.
+// coverShallow is the flattest style that the cover draws: nearer the equator
+// the lines would fall together, and the cover is a table of contents first.
 var coverShallow = quantity.Degrees(20)
 
-// coverDial draws the half of a dial face from six to eighteen hours with a
-// line for each lesson. Seen from the teacher, noon is up; above the equator
-// the hours run clockwise, below it the other way.
-func coverDial(latitude quantity.Angle, lessons []theme.Link) drawing.Drawing {
-	const width, height, radius, inner, margin = 180.0, 106.0, 82.0, 72.0, 10.0
-	centre := drawing.Point{X: width / 2, Y: height - 8}
-	flat := max(coverShallow, quantity.Angle(math.Abs(latitude.Radians())))
-	mirror := 1.0
+// The cover dial's measures in millimetres.
+const (
+	coverWidth  = 180.0
+	coverHeight = 94.0
+	coverEdge   = 89.0 // radius of the plate
+	coverBand   = 77.0 // where the band of the numbers begins
+	coverTrack  = 74.5 // middle of the scale of half hours
+	coverSun    = 12.0
+)
+
+// A face is the half of the cover's dial from six to eighteen hours. Noon is up;
+// above the equator the hours run clockwise, below it the other way.
+type face struct {
+	latitude quantity.Angle // no flatter than coverShallow
+	mirror   float64
+}
+
+func faceAt(latitude quantity.Angle) face {
 	if latitude < 0 {
-		mirror = -1
+		return face{max(coverShallow, -latitude), -1}
 	}
-	at := func(hourAngle quantity.Angle, r float64) drawing.Point {
-		x := dial.LineAt(flat, hourAngle).Angle
-		return drawing.Point{X: centre.X + mirror*r*x.Sin(), Y: centre.Y - r*x.Cos()}
+	return face{max(coverShallow, latitude), 1}
+}
+
+// turned returns the point at a distance from the centre, turned from noon.
+func turned(angle quantity.Angle, r float64) drawing.Point {
+	return drawing.Point{X: coverWidth/2 + r*angle.Sin(), Y: coverHeight - 2 - r*angle.Cos()}
+}
+
+// line returns how far the line of an hour is turned from noon.
+func (f face) line(hours float64) quantity.Angle {
+	return quantity.Angle(f.mirror) * dial.LineAt(f.latitude, quantity.Hours(hours)).Angle
+}
+
+// bow returns the arc of a circle round the centre.
+func bow(from, to quantity.Angle, r float64) []drawing.Point {
+	const steps = 60
+	var points []drawing.Point
+	for i := range steps + 1 {
+		points = append(points, turned(from+(to-from)*quantity.Angle(i)/steps, r))
 	}
-	d := drawing.Drawing{Name: "dial", Width: width, Height: height, Ornament: true}
-	for _, r := range []float64{radius, inner} {
-		var rim []drawing.Point
-		for i := range 61 {
-			turn := quantity.Degrees(-90 + 3*float64(i))
-			rim = append(rim, drawing.Point{X: centre.X + r*turn.Sin(), Y: centre.Y - r*turn.Cos()})
-		}
-		d.Line("rim", rim...)
+	return points
+}
+
+// coverDial draws the school's dial with a line for each lesson.
+func coverDial(latitude quantity.Angle, lessons []theme.Link) drawing.Drawing {
+	f := faceAt(latitude)
+	morning, evening := quantity.Degrees(-90), quantity.Degrees(90)
+	d := drawing.Drawing{Name: "dial", Width: coverWidth, Height: coverHeight, Ornament: true}
+	d.Area("rim", bow(morning, evening, coverEdge)...)
+	d.Line("rim", bow(morning, evening, coverBand)...)
+	for half := -12; half < 12; half += 2 {
+		from := float64(half) / 2
+		d.Line("track", bow(f.line(from), f.line(from+0.5), coverTrack)...)
 	}
-	d.Line("rim", drawing.Point{X: centre.X - radius, Y: centre.Y}, drawing.Point{X: centre.X + radius, Y: centre.Y})
-	for quarter := range 49 {
-		h := quantity.Hours(-6 + float64(quarter)/4)
-		length := 2.0
-		if quarter%4 == 0 {
-			length = 4
-		}
-		d.Line("tick", at(h, inner), at(h, inner+length))
-	}
+	d.Line("rim", bow(morning, evening, 2*coverTrack-coverBand)...)
 	for i, lesson := range lessons {
-		h := quantity.Hours(-6 + 12*(float64(i)+0.5)/float64(len(lessons)))
+		turn := f.line(-6 + 12*(float64(i)+0.5)/float64(len(lessons)))
 		mark := len(d.Shapes)
-		d.Line("lesson", at(h, 16), at(h, inner-1))
-		number := at(h, radius+margin/2)
-		number.Y += 1.6
+		d.Line("lesson", turned(turn, coverSun+5), turned(turn, coverTrack-4))
+		number := turned(turn, (coverEdge+coverBand)/2)
+		number.Y += 2.1
 		d.Label("number", number, drawing.Middle, say.Text(lesson.Number))
 		d.Link(mark, lesson.File)
 	}
-	d.Area("style",
-		drawing.Point{X: centre.X - 1, Y: centre.Y}, drawing.Point{X: centre.X, Y: centre.Y - 46}, drawing.Point{X: centre.X + 1, Y: centre.Y})
+	d.Area("here", bow(morning, evening, coverSun)...)
+	d.Area("style", turned(morning, 1.1), turned(0, 46), turned(evening, 1.1))
 	return d
 }

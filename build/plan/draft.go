@@ -67,11 +67,12 @@ func (d *draft) write(template string, p theme.Page) error {
 func minified(markup []byte) ([]byte, error) {
 	m := minify.New()
 	m.Add("text/html", &html.Minifier{KeepDocumentTags: true, KeepEndTags: true, KeepQuotes: true})
-	return m.Bytes("text/html", markup)
+	return m.Bytes("text/html", bytes.Clone(markup)) // the minifier writes into what it reads
 }
 
 // cut minifies the draft and cuts it at its marks.
 func (d *draft) cut() (page, error) {
+	written := bytes.Count(d.markup, []byte(d.plan.token))
 	small, err := minified(d.markup)
 	if err != nil {
 		return page{}, fmt.Errorf("page %s: %w", d.name, err)
@@ -92,7 +93,7 @@ func (d *draft) cut() (page, error) {
 		last = m[1]
 	}
 	p.ready = append(p.ready, small[last:])
-	if written := bytes.Count(d.markup, []byte(d.plan.token)); len(p.slots) != written {
+	if len(p.slots) != written {
 		return page{}, fmt.Errorf("page %s: %d marks were written, %d arrived", d.name, written, len(p.slots))
 	}
 	return p, nil

@@ -68,9 +68,25 @@ type day struct {
 
 // Make plans the pages of one edition.
 func Make(unit *source.Unit, words *theme.Words, edition Edition, catalogue []placeholder.Entry) (*Plan, error) {
-	templates, err := theme.Templates(words)
+	p, drafts, err := drafted(unit, words, edition, catalogue)
 	if err != nil {
 		return nil, err
+	}
+	for _, d := range drafts {
+		page, err := d.cut()
+		if err != nil {
+			return nil, err
+		}
+		p.pages = append(p.pages, page)
+	}
+	return p, nil
+}
+
+// drafted writes out every page, cover first, and notes every ask on the way.
+func drafted(unit *source.Unit, words *theme.Words, edition Edition, catalogue []placeholder.Entry) (*Plan, []*draft, error) {
+	templates, err := theme.Templates(words)
+	if err != nil {
+		return nil, nil, err
 	}
 	p := &Plan{
 		unit:      unit,
@@ -82,24 +98,17 @@ func Make(unit *source.Unit, words *theme.Words, edition Edition, catalogue []pl
 	}
 	cover, err := p.cover()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	drafts := []*draft{cover}
 	for i := range unit.Lessons {
 		d, err := p.lesson(i)
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 		drafts = append(drafts, d)
 	}
-	for _, d := range drafts {
-		page, err := d.cut()
-		if err != nil {
-			return nil, err
-		}
-		p.pages = append(p.pages, page)
-	}
-	return p, nil
+	return p, drafts, nil
 }
 
 // ask notes a use of a placeholder and returns its number.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"noonbook/build/form"
+	"noonbook/build/placeholder"
 	"noonbook/build/problem"
 	"noonbook/build/result"
 	"noonbook/build/source"
@@ -47,6 +48,9 @@ func (p *Plan) reckon(settings form.Values) (*school, problem.List) {
 	known := map[string]result.Result{}
 	for i, a := range p.asks {
 		values := a.Entry.Complete(settings, a.Given, days[a.lesson].date)
+		if !ready(a.Entry, values) {
+			continue // what is missing was reported where it should stand
+		}
 		key := fmt.Sprint(a.Entry.Name, values) // maps print sorted by key
 		r, ok := known[key]
 		if !ok {
@@ -68,4 +72,19 @@ func (p *Plan) reckon(settings form.Values) (*school, problem.List) {
 		}
 	}
 	return s, problems
+}
+
+// ready reports whether the values hold everything that has no default.
+func ready(e placeholder.Entry, values form.Values) bool {
+	for _, field := range source.Settings().Pick(e.Settings...) {
+		if field.Required && !values.Has(field.Name) {
+			return false
+		}
+	}
+	for _, field := range e.Arguments {
+		if field.Kind == form.Date && values.Date(field.Name).IsZero() {
+			return false
+		}
+	}
+	return true
 }

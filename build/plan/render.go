@@ -49,10 +49,10 @@ func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, enterin
 	n := node.(*source.Block)
 	number := r.draft.plan.ask(n.Ask, r.lesson)
 	name, sources := n.Entry.Name, n.Entry.Sources
-	_, err := w.WriteString("\n" + r.draft.mark(func(dst []byte, s *school) []byte {
+	mark := r.draft.mark(func(dst []byte, s *school) []byte {
 		return s.words.AppendBlock(dst, name, s.results[number], sources)
-	}) + "\n")
-	return ast.WalkSkipChildren, err
+	})
+	return ast.WalkSkipChildren, write(w, true, `<figure class="reckoned">`+mark+"</figure>\n", "")
 }
 
 func (r lessonRenderer) inline(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {

@@ -3,6 +3,7 @@ package source
 import (
 	"bytes"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -104,7 +105,7 @@ func (v *visitor) entry(name string, at problem.Place) (placeholder.Entry, bool)
 	entry, ok := placeholder.Find(v.catalogue, name)
 	if !ok {
 		names := placeholder.Names(v.catalogue)
-		v.problems.Add(at, "%q is not a placeholder; they are %s%s", name, strings.Join(names, ", "), form.Meant(name, names))
+		v.problems.Add(at, "%q is not a placeholder%s", name, form.Choice(name, names))
 	}
 	return entry, ok
 }
@@ -136,9 +137,9 @@ func (v *visitor) expression(s string, at problem.Place) *Inline {
 	if !ok {
 		return nil
 	}
-	if fact := parts[2]; !hasName(entry.FactNames(), fact) {
+	if fact := parts[2]; !slices.Contains(entry.FactNames(), fact) {
 		at.Column += len(parts[1]) + 1
-		v.problems.Add(at, "%s has no fact %q; it has %s%s", entry.Name, fact, strings.Join(entry.FactNames(), ", "), form.Meant(fact, entry.FactNames()))
+		v.problems.Add(at, "%s has no fact %q%s", entry.Name, fact, form.Choice(fact, entry.FactNames()))
 		return nil
 	}
 	n := &Inline{Fact: parts[2], Ask: Ask{entry, form.Values{}, at}}
@@ -154,15 +155,6 @@ func (v *visitor) expression(s string, at problem.Place) *Inline {
 		n.Given[p.key] = value
 	}
 	return n
-}
-
-func hasName(names []string, name string) bool {
-	for _, n := range names {
-		if n == name {
-			return true
-		}
-	}
-	return false
 }
 
 // aside checks the rest of the line that opened a caution, answer or staff

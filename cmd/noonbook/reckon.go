@@ -49,7 +49,7 @@ func reckon(_ context.Context, args []string, out, errs io.Writer) error {
 	}
 	entry, ok := placeholder.Find(catalogue, words[0])
 	if !ok {
-		return usage{fmt.Errorf("reckon: %q is not a placeholder; they are %s%s", words[0], strings.Join(names, ", "), form.Meant(words[0], names))}
+		return usage{fmt.Errorf("reckon: %q is not a placeholder%s", words[0], form.Choice(words[0], names))}
 	}
 	given, err := pairs(entry, words[1:])
 	if err != nil {

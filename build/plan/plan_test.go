@@ -1,0 +1,207 @@
+package plan
+
+import (
+	"bytes"
+	"fmt"
+	"io/fs"
+	"os"
+	"regexp"
+	"strconv"
+	"strings"
+	"sync"
+	"testing"
+	"testing/fstest"
+
+	"noonbook/build/placeholder"
+	"noonbook/build/problem"
+	"noonbook/build/source"
+	"noonbook/theme"
+)
+
+// read reads a unit and fails the test when it has a fault.
+func read(t *testing.T, files fs.FS, root string) (*source.Unit, *theme.Words) {
+	t.Helper()
+	unit, problems := readWith(t, files, root)
+	if problems.Faults() > 0 {
+		t.Fatalf("%s has problems:\n%v", root, problems)
+	}
+	words, err := theme.Language("en", unit.Settings.Text("school.measure") == "customary")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return unit, words
+}
+
+func readWith(t *testing.T, files fs.FS, root string) (*source.Unit, problem.List) {
+	t.Helper()
+	own, err := fs.Sub(theme.OwnPages(), "pages")
+	if err != nil {
+		t.Fatal(err)
+	}
+	unit, problems, err := source.Read(files, root, own, placeholder.Catalogue())
+	if err != nil {
+		t.Fatal(err)
+	}
+	return unit, problems
+}
+
+// units are the demo and the units for tests that have no fault.
+var units = []string{
+	"content",
+	"testdata/units/south",
+	"testdata/units/line-south",
+	"testdata/units/line-north",
+	"testdata/units/arctic",
+	"testdata/units/pole",
+}
+
+func eachUnit(t *testing.T, do func(t *testing.T, unit *source.Unit, words *theme.Words)) {
+	for _, name := range units {
+		t.Run(name, func(t *testing.T) {
+			unit, words := read(t, os.DirFS("../../"+name), name)
+			do(t, unit, words)
+		})
+	}
+}
+
+// plainly writes a draft the slow and obviously right way: the slots filled in
+// the markup first, the whole minified then.
+func plainly(t *testing.T, d *draft, s *school) []byte {
+	t.Helper()
+	marks := regexp.MustCompile(d.plan.token + `(\d+)z`)
+	filled := marks.ReplaceAllFunc(d.markup, func(mark []byte) []byte {
+		n, err := strconv.Atoi(string(marks.FindSubmatch(mark)[1]))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return d.slots[n](nil, s)
+	})
+	small, err := minified(filled)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return small
+}
+
+func TestPlannedPageIsThePlainPage(t *testing.T) {
+	same := func(t *testing.T, unit *source.Unit, words *theme.Words) {
+		for _, edition := range []Edition{Class, Staff} {
+			p, drafts, err := drafted(unit, words, edition, placeholder.Catalogue())
+			if err != nil {
+				t.Fatal(err)
+			}
+			s, problems := p.reckon(unit.Settings)
+			if problems.Faults() > 0 {
+				t.Fatal(problems)
+			}
+			for _, d := range drafts {
+				page, err := d.cut()
+				if err != nil {
+					t.Fatal(err)
+				}
+				if got, want := page.fill(nil, s), plainly(t, d, s); !bytes.Equal(got, want) {
+					t.Errorf("edition %d, %s: %s", edition, d.name, firstDifference(got, want))
+				}
+			}
+		}
+	}
+	eachUnit(t, same)
+	t.Run("golden", func(t *testing.T) {
+		files := parseArchive(readFile(t, "../../testdata/golden/language.txtar")).unit()
+		files["unit.toml"].Data = bytes.ReplaceAll(files["unit.toml"].Data, []byte("Golden School"), []byte("Ash &amp <Elm> & &#98; \\\"Co\\\""))
+		unit, words := read(t, files, "golden")
+		same(t, unit, words)
+	})
+}
+
+func firstDifference(got, want []byte) string {
+	i := 0
+	for i < min(len(got), len(want)) && got[i] == want[i] {
+		i++
+	}
+	around := func(b []byte) []byte { return b[max(0, i-60):min(len(b), i+60)] }
+	return fmt.Sprintf("at byte %d\n got …%s…\nwant …%s…", i, around(got), around(want))
+}
+
+// One plan pressed twice at once gives the same bytes; run with -race.
+func TestPlanIsPressedByTwoAtOnce(t *testing.T) {
+	unit, words := read(t, os.DirFS("../../content"), "content")
+	p, err := Make(unit, words, Class, placeholder.Catalogue())
+	if err != nil {
+		t.Fatal(err)
+	}
+	var pressings [2][]Page
+	var wait sync.WaitGroup
+	for i := range pressings {
+		wait.Go(func() { pressings[i], _ = p.Press(unit.Settings) })
+	}
+	wait.Wait()
+	if len(pressings[0]) == 0 || len(pressings[0]) != len(pressings[1]) {
+		t.Fatalf("%d and %d pages", len(pressings[0]), len(pressings[1]))
+	}
+	for i, page := range pressings[0] {
+		if !bytes.Equal(page.Bytes, pressings[1][i].Bytes) {
+			t.Errorf("%s differs", page.Name)
+		}
+	}
+}
+
+// No byte of an answer, of a staff note, or of a caution within one reaches the
+// class edition; the staff edition has them all.
+func TestClassEditionHoldsNoAnswer(t *testing.T) {
+	secret := []string{"quokka", "wombat", "bilby", "numbat"}
+	files := fstest.MapFS{
+		"unit.toml": {Data: readFile(t, "../../testdata/units/south/unit.toml")},
+		"1-a.md": {Data: []byte("```lesson\ntitle = \"A\"\n```\n\n" +
+			"````answer lines=2\n## A quokka\n\n```caution\nA wombat\n```\n\n| bilby |\n|---|\n| {sun-day.rise} |\n````\n\n" +
+			"```staff\nA numbat\n```\n\n- item\n\n  ```answer\n  One more quokka\n  ```\n")},
+	}
+	unit, words := read(t, files, "secret")
+	for _, c := range []struct {
+		edition Edition
+		want    bool
+	}{{Class, false}, {Staff, true}} {
+		p, err := Make(unit, words, c.edition, placeholder.Catalogue())
+		if err != nil {
+			t.Fatal(err)
+		}
+		pages, problems := p.Press(unit.Settings)
+		if problems.Faults() > 0 {
+			t.Fatal(problems)
+		}
+		var all strings.Builder
+		for _, page := range pages {
+			all.Write(page.Bytes)
+		}
+		for _, word := range secret {
+			if strings.Contains(all.String(), word) != c.want {
+				t.Errorf("edition %d: %q present is not %v", c.edition, word, c.want)
+			}
+		}
+	}
+}
+
+func TestMarkThatAnAuthorWrites(t *testing.T) {
+	files := fstest.MapFS{
+		"unit.toml": {Data: readFile(t, "../../testdata/units/south/unit.toml")},
+		"1-a.md":    {Data: []byte("```lesson\ntitle = \"A\"\n```\n\nnbslot0z and nbslotq1z at {sun-day.noon}\n")},
+	}
+	unit, words := read(t, files, "marks")
+	p, err := Make(unit, words, Class, placeholder.Catalogue())
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages, _ := p.Press(unit.Settings)
+	if !bytes.Contains(pages[1].Bytes, []byte("<p>nbslot0z and nbslotq1z at <time ")) {
+		t.Errorf("the author's letters are gone:\n%s", pages[1].Bytes)
+	}
+}
+
+func readFile(t *testing.T, name string) []byte {
+	t.Helper()
+	b, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
