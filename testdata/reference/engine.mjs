@@ -30,6 +30,17 @@ const answers = {
     const seen = Astronomy.Horizon(time, observer, equator.ra, equator.dec);
     return [seen.azimuth, seen.altitude];
   },
+  aspect(body, d) {
+    const time = Astronomy.MakeTime(d);
+    const light = Astronomy.Illumination(named(body), time);
+    return [Astronomy.AngleFromSun(named(body), time), light.phase_angle, light.phase_fraction, light.mag, null];
+  },
+  heliocentric(body, d) {
+    const time = Astronomy.MakeTime(d);
+    const ofJ2000 = Astronomy.RotateVector(Astronomy.Rotation_EQJ_ECL(), Astronomy.HelioVector(named(body), time));
+    const place = Astronomy.SphereFromVector(ofJ2000);
+    return [place.lon, place.lat, place.dist];
+  },
 };
 
 createInterface({ input: process.stdin }).on("line", (line) => {

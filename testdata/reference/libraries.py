@@ -35,16 +35,35 @@ def topocentric(ra, dec, au, gast, place):
     """Azimuth and altitude by plain vectors: the observer on the WGS 84
     ellipsoid is taken from the body, both turning with the sidereal time.
     Diurnal aberration (0.3") is left out."""
+    return horizontal_of(topocentric_vector(ra, dec, au, gast, place), place)
+
+
+def topocentric_vector(ra, dec, au, gast, place):
+    """From the observer to the body, km, in axes that turn with the Earth."""
     lat, lon, height = math.radians(place.lat), math.radians(place.lon), place.elevation
     x, y, z = erfa.gd2gc(1, lon, lat, height)
     ha = gast - ra
     body = np.array([math.cos(dec) * math.cos(ha), -math.cos(dec) * math.sin(ha), math.sin(dec)])
-    body = body * au * AU_KM - np.array([x, y, z]) / 1000
+    return body * au * AU_KM - np.array([x, y, z]) / 1000
+
+
+def horizontal_of(body, place):
+    lat, lon = math.radians(place.lat), math.radians(place.lon)
     east = np.array([-math.sin(lon), math.cos(lon), 0])
     north = np.array([-math.sin(lat) * math.cos(lon), -math.sin(lat) * math.sin(lon), math.cos(lat)])
     up = np.array([math.cos(lat) * math.cos(lon), math.cos(lat) * math.sin(lon), math.sin(lat)])
     e, n, u = body @ east, body @ north, body @ up
     return math.degrees(math.atan2(e, n)) % 360, math.degrees(math.atan2(u, math.hypot(e, n)))
+
+
+def ecliptic(ra, dec, d_tt):
+    """Longitude and latitude on the true ecliptic and equinox of date, radians:
+    IAU 2006 obliquity and 2000A nutation for every library."""
+    _, nutation = erfa.nut06a(J2000, d_tt)
+    eps = erfa.obl06(J2000, d_tt) + nutation
+    x, y, z = math.cos(dec) * math.cos(ra), math.cos(dec) * math.sin(ra), math.sin(dec)
+    y, z = y * math.cos(eps) + z * math.sin(eps), z * math.cos(eps) - y * math.sin(eps)
+    return math.atan2(y, x) % (2 * math.pi), math.asin(z)
 
 
 class Erfa:
@@ -111,6 +130,12 @@ class Ephem:
     def horizontal(self, body, d, place):
         return topocentric(*self.apparent(body, d), self.sidereal(d), place)
 
+    def aspect(self, body, d):
+        """Elongation and phase angle in degrees (None where not offered), lit
+        fraction, magnitude, diameter in seconds of arc."""
+        b = self.body(body, d)
+        return abs(math.degrees(b.elong)), None, b.phase / 100, b.mag, b.size
+
 
 class Swiss:
     """The Swiss Ephemeris library with its built-in series (Moshier's), which
@@ -156,6 +181,18 @@ class Swiss:
         self.lib.swe_azalt(ctypes.c_double(J2000 + d), 1, where, ctypes.c_double(0), ctypes.c_double(0), seen, out)
         return (out[0] + 180) % 360, out[1]  # it counts from the south
 
+    def aspect(self, body, d):
+        out, message = (ctypes.c_double * 20)(), ctypes.create_string_buffer(256)
+        if self.lib.swe_pheno_ut(ctypes.c_double(J2000 + d), self.bodies.index(body), self.MOSHIER, out, message) < 0:
+            raise RuntimeError(message.value.decode())
+        return out[2], out[0], out[1], out[4], out[3] * 3600
+
+    def heliocentric(self, body, d):
+        """Geometric place at an instant in TT: longitude and latitude on the mean
+        ecliptic and equinox of J2000, degrees, and au."""
+        HELIO, TRUE, J2000_EQUINOX, NO_NUTATION = 8, 16, 32, 64
+        return self.calc(body, J2000 + d, HELIO | TRUE | J2000_EQUINOX | NO_NUTATION, tt=True)[:3]
+
 
 class Engine:
     """astronomy-engine under Node, asked line by line through engine.mjs;
@@ -185,3 +222,9 @@ class Engine:
 
     def horizontal(self, body, d, place):
         return tuple(self.ask("horizontal", body, d, place.lat, place.lon, place.elevation))
+
+    def aspect(self, body, d):
+        return tuple(self.ask("aspect", body, d))
+
+    def heliocentric(self, body, d):
+        return tuple(self.ask("heliocentric", body, d - TT_MINUS_UTC / 86400))

@@ -26,9 +26,9 @@ def altitude(library, place, d):
     return math.degrees(math.asin(math.sin(lat) * math.sin(dec) + math.cos(lat) * math.cos(dec) * math.cos(ha)))
 
 
-def hour_angle(library, place, d):
+def hour_angle(library, place, d, body="sun"):
     """Local hour angle, -180 to 180 degrees."""
-    ra, _, _ = library.apparent("sun", d)
+    ra, _, _ = library.apparent(body, d)
     return (math.degrees(library.sidereal(d) - ra) + place.lon + 180) % 360 - 180
 
 
