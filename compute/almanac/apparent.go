@@ -16,12 +16,6 @@ type Apparent struct {
 	Distance       quantity.Length
 }
 
-// A vector has equatorial rectangular coordinates of date: x to the equinox,
-// z to the north pole; kilometres where it places a body.
-type vector struct{ x, y, z float64 }
-
-func (v vector) norm() float64 { return math.Sqrt(v.x*v.x + v.y*v.y + v.z*v.z) }
-
 const kilometresPerAU = float64(quantity.AstronomicalUnit) / 1000
 
 // equatorial turns apparent ecliptic coordinates (radians, au) into a vector.

@@ -56,7 +56,7 @@ func (b Body) triangleFor(m moment) triangle {
 		earth, moon := rectangular(lon, lat, r), rectangular(moonPlace(m))
 		return triangle{
 			earth:  earth,
-			planet: vector{earth.x + moon.x, earth.y + moon.y, earth.z + moon.z},
+			planet: earth.along(1, moon),
 			sun:    rectangular(sunFromEarth(lon, lat, r)),
 		}
 	}
@@ -66,8 +66,7 @@ func (b Body) triangleFor(m moment) triangle {
 // between returns the angle between two vectors, exact near 0 and half a turn
 // too.
 func between(a, b vector) quantity.Angle {
-	cross := vector{a.y*b.z - a.z*b.y, a.z*b.x - a.x*b.z, a.x*b.y - a.y*b.x}
-	return quantity.Atan2(cross.norm(), a.x*b.x+a.y*b.y+a.z*b.z)
+	return quantity.Atan2(a.cross(b).norm(), a.dot(b))
 }
 
 // radius returns the body's equatorial radius in km: the Sun's nominal one, IAU

@@ -97,7 +97,7 @@ func (b Body) vector(m moment, f frame) vector {
 func (b Body) rising() (altitude quantity.Angle, radius float64) {
 	switch b {
 	case Sun:
-		return horizon - sunRadius, 0
+		return horizon - sunRadius - sunParallax, 0
 	case Moon:
 		return horizon, moonRadius
 	}

@@ -38,7 +38,7 @@ func (c *course) crossings(found *[most]crossing) int {
 	n, step := 0, c.k.span/steps
 	add := func(a, fa, b, fb float64) {
 		if (fa < 0) != (fb < 0) && n < most {
-			found[n] = crossing{c.root(a, fa, b, fb), fa < 0}
+			found[n] = crossing{zero(c.height, a, fa, b, fb), fa < 0}
 			n++
 		}
 	}
@@ -70,54 +70,13 @@ func (c *course) turns(a, b, m, d float64) bool {
 	return b-a < 0 && d-m > 0 && min(b, m) < radians(3)
 }
 
-// turning returns where between a and b the height is greatest (least, if not
-// top), by golden section, to a tenth of a second.
+// turning returns where between a and b the height is greatest, or least if not
+// top.
 func (c *course) turning(a, b float64, top bool) float64 {
-	const golden = 0.6180339887498949
-	height := func(x float64) float64 {
-		if top {
-			return -c.height(x)
-		}
-		return c.height(x)
+	if top {
+		return lowest(func(x float64) float64 { return -c.height(x) }, a, b)
 	}
-	x1, x2 := b-golden*(b-a), a+golden*(b-a)
-	f1, f2 := height(x1), height(x2)
-	for b-a > 1e-6 {
-		if f1 < f2 {
-			b, x2, f2 = x2, x1, f1
-			x1 = b - golden*(b-a)
-			f1 = height(x1)
-		} else {
-			a, x1, f1 = x1, x2, f2
-			x2 = a + golden*(b-a)
-			f2 = height(x2)
-		}
-	}
-	return (a + b) / 2
-}
-
-// root returns where the height, of opposite signs at a and b, is zero: false
-// position with the Illinois weighting, to a tenth of a millisecond.
-func (c *course) root(a, fa, b, fb float64) float64 {
-	const close = 1e-9
-	x := a
-	for range 60 {
-		x = (a*fb - b*fa) / (fb - fa)
-		fx := c.height(x)
-		if math.Abs(fx) < 1e-12 || math.Abs(b-a) < close {
-			break
-		}
-		if (fx < 0) != (fb < 0) {
-			a, fa = b, fb
-		} else {
-			fa /= 2
-		}
-		if math.Abs(x-b) < close/10 {
-			break
-		}
-		b, fb = x, fx
-	}
-	return x
+	return lowest(c.height, a, b)
 }
 
 // transits finds every upper transit in the day, in order, and returns how

@@ -43,18 +43,22 @@ const (
 )
 
 // horizon is the geometric altitude of a point seen on the horizon, for 34′ of
-// refraction; sunRadius is what the usual almanac convention adds for the Sun,
-// so that its centre is 50′ below at rise and set.
+// refraction. The usual almanac convention adds 16′ for the Sun's radius and
+// takes its centre's altitude without parallax, so that it is 50′ below,
+// geocentrically, at rise and set; sunParallax (8.794″, IAU 1976) turns that
+// into the topocentric altitude that a place sees, to 0.2″.
 const (
-	horizon   = -34 * quantity.Turn / 360 / 60
-	sunRadius = 16 * quantity.Turn / 360 / 60
+	horizon     = -34 * quantity.Turn / 360 / 60
+	sunRadius   = 16 * quantity.Turn / 360 / 60
+	sunParallax = 8.794 * quantity.Turn / 360 / 3600
 )
 
 // SunDay returns the Sun's rises, transits and sets on the date d at p. Rise
-// and set are when its centre, geometric and topocentric, is 50′ below the
-// horizon; the observer's elevation adds no dip, for what stands on the
-// skyline is not known. A transit is when it crosses the meridian to the
-// south or north at its highest.
+// and set are when the geocentric altitude of its centre is −50′ (without the
+// parallax of 8.8″, which would make sunrise up to 1 s later at middle
+// latitudes); the observer's elevation adds no dip, for what stands on the
+// skyline is not known. A transit is when it crosses the meridian to the south
+// or north, its hour angle zero.
 func SunDay(p place.Place, d place.Date) Day { return Sun.Day(p, d) }
 
 // SunPast returns when the Sun's centre passes the geometric, topocentric

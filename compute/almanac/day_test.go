@@ -29,7 +29,8 @@ func date(t *testing.T, s string) place.Date {
 	return d
 }
 
-const rising = -50 * quantity.Turn / 360 / 60
+// rising is the topocentric altitude that belongs to −50′ from the Earth's centre.
+const rising = (-50*60 - 8.794) * quantity.Turn / 360 / 3600
 
 // The oracle: the Sun's altitude computed from the whole theory every ten
 // minutes of the day must pass the altitude as often as there are events (a

@@ -1,7 +1,5 @@
 package almanac
 
-import "math"
-
 // lightTime is the time that light takes over one astronomical unit,
 // 499.004784 s (149 597 870.7 km / 299 792.458 km/s), in Julian centuries.
 const lightTime = 499.004784 / 86400 / 36525
@@ -39,9 +37,7 @@ type triangle struct {
 }
 
 // sight returns the planet as seen from the Earth.
-func (s *triangle) sight() vector {
-	return vector{s.planet.x - s.earth.x, s.planet.y - s.earth.y, s.planet.z - s.earth.z}
-}
+func (s *triangle) sight() vector { return s.planet.minus(s.earth) }
 
 // triangleOf places both corners at the light's departure: light time moves the
 // planet, and taking the Earth at the same earlier moment is its annual
@@ -58,14 +54,4 @@ func (b Body) triangleOf(m moment) triangle {
 	s.earth = rectangular(earthSeries.at(m.centuries - lag))
 	s.planet = rectangular(b.heliocentric(m.centuries - lag))
 	return s
-}
-
-func rectangular(lon, lat, r float64) vector {
-	sinLon, cosLon := math.Sincos(lon)
-	sinLat, cosLat := math.Sincos(lat)
-	return vector{r * cosLat * cosLon, r * cosLat * sinLon, r * sinLat}
-}
-
-func (v vector) spherical() (lon, lat, r float64) {
-	return math.Atan2(v.y, v.x), math.Atan2(v.z, math.Hypot(v.x, v.y)), v.norm()
 }

@@ -49,8 +49,7 @@ func trackOf(b Body, from, to time.Time) track {
 func (k *track) differences(nodes int) {
 	for order := 1; order < nodes; order++ {
 		for i := nodes - 1; i >= order; i-- {
-			a, b := k.c[i], k.c[i-1]
-			k.c[i] = vector{a.x - b.x, a.y - b.y, a.z - b.z}
+			k.c[i] = k.c[i].minus(k.c[i-1])
 		}
 	}
 	for i := nodes; i < len(k.c); i++ {

@@ -3,7 +3,7 @@
 set -e
 cd "$(dirname "$0")"
 out=../../compute/almanac
-node planets.mjs earth   3e-7 1e-6 > $out/earth_series.go
+node planets.mjs earth   1.5e-7 1e-6 > $out/earth_series.go
 node planets.mjs mercury 1e-6 3e-6 > $out/mercury_series.go
 node planets.mjs venus   1e-6 3e-6 > $out/venus_series.go
 node planets.mjs mars    1e-6 3e-6 > $out/mars_series.go

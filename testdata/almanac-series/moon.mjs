@@ -2,7 +2,7 @@
 // 404, 735) down to the terms that matter between 1950 and 2100 and writes
 // them as Go tables.
 //
-//   npm install && node moon.mjs 0.3 0.2 0.3 > ../../compute/almanac/moon_series.go
+//   npm install && node moon.mjs 0.12 0.15 0.6 > ../../compute/almanac/moon_series.go
 //
 // Arguments: the smallest amplitude kept in longitude (″), latitude (″) and
 // distance (km). A term A·t^k is kept when A reaches it (|t| ≤ 1 century holds

@@ -1,7 +1,7 @@
 // Cuts VSOP87D (Bretagnon & Francou 1988, Astron. Astrophys. 202, 309) down to
 // the terms that matter between 1950 and 2100 and writes them as Go tables.
 //
-//   npm install && node planets.mjs earth 1e-7 1e-7 > ../../compute/almanac/earth_series.go
+//   npm install && node planets.mjs earth 1.5e-7 1e-6 > ../../compute/almanac/earth_series.go
 //
 // Arguments: the planet, the smallest amplitude kept in longitude and latitude
 // (radians), the smallest kept in the radius vector (au). A term A·τ^k is kept
