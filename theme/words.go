@@ -114,7 +114,7 @@ func (w *Words) Unit(unit string) string {
 	if unit == "" {
 		return ""
 	}
-	return strings.TrimLeft(w.Say("unit."+unit), "\u00a0")
+	return strings.TrimLeft(w.Say("units."+unit), "\u00a0")
 }
 
 // Weekday writes a day of the week and its date, "Tuesday 20 April".
@@ -127,7 +127,7 @@ func (w *Words) suffix(unit string) string {
 	if unit == "" {
 		return ""
 	}
-	return w.Say("unit." + unit)
+	return w.Say("units." + unit)
 }
 
 // number writes x with a true minus, the language's decimal mark, and digits

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strconv"
+	"strings"
 
 	"noonbook/build/result"
 	"noonbook/theme"
@@ -30,7 +31,7 @@ func CSV(out io.Writer, r result.Result, w *theme.Words) error {
 		var heads []string
 		for _, column := range t.Columns {
 			head := column.Name
-			if column.Unit != "" {
+			if column.Unit != "" && !strings.HasSuffix(head, "_"+column.Unit) {
 				head += "_" + column.Unit
 			}
 			heads = append(heads, head)

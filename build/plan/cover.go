@@ -118,9 +118,9 @@ func coverDial(latitude quantity.Angle, lessons []theme.Link) drawing.Drawing {
 	d := drawing.Drawing{Name: "dial", Width: coverWidth, Height: coverHeight, Ornament: true}
 	d.Area("rim", bow(morning, evening, coverEdge)...)
 	d.Line("rim", bow(morning, evening, coverBand)...)
-	for half := -12; half < 12; half += 2 {
-		from := float64(half) / 2
-		d.Line("track", bow(f.line(from), f.line(from+0.5), coverTrack)...)
+	for hour := 0.5; hour < 6; hour++ { // every other half hour, alike before and after noon
+		d.Line("track", bow(f.line(-hour-0.5), f.line(-hour), coverTrack)...)
+		d.Line("track", bow(f.line(hour), f.line(hour+0.5), coverTrack)...)
 	}
 	d.Line("rim", bow(morning, evening, 2*coverTrack-coverBand)...)
 	for i, lesson := range lessons {

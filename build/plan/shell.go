@@ -125,7 +125,7 @@ func arc(stops []theme.Link) drawing.Drawing {
 		if stop.Here {
 			arcShadow(&d, at)
 			d.Disc("here", at, 3.3)
-			d.Label("number here", drawing.Point{X: at.X, Y: at.Y + 1.1}, drawing.Middle, say.Text(stop.Number))
+			d.Label("place", drawing.Point{X: at.X, Y: at.Y + 1.1}, drawing.Middle, say.Text(stop.Number))
 			continue
 		}
 		d.Disc("reach", at, 4)

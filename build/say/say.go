@@ -3,7 +3,7 @@
 // files of the theme.
 //
 //	say.Number(-16.24, "deg", 1)                       // −16.2°
-//	say.Number(-16.24, "deg", 1).As("compass.west", …) // 16.2° west
+//	say.Number(-16.24, "deg", 1).As("compass.west_of", …) // 16.2° west
 //	say.Words("sun-day.polar_day")                     // The Sun stays up all day.
 //
 // A value keeps full precision; rounding happens when the theme writes it.

@@ -1,0 +1,88 @@
+package build_test
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"path"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// allowed says which packages of the house each may import besides the standard
+// library, and which modules. A prefix that ends in a slash means everything
+// below it. Nothing imports cmd.
+var allowed = map[string][]string{
+	"compute/quantity":  {},
+	"compute/place":     {"compute/quantity"},
+	"compute/":          {"compute/quantity", "compute/place", "compute/almanac"},
+	"build/problem":     {},
+	"build/form":        {"compute/", "github.com/BurntSushi/toml"},
+	"build/say":         {"compute/"},
+	"build/drawing":     {"build/say"},
+	"build/result":      {"build/say", "build/drawing"},
+	"theme":             {"build/say", "build/drawing", "build/result", "github.com/BurntSushi/toml"},
+	"build/placeholder": {"build/form", "build/say", "build/drawing", "build/result", "compute/"},
+	"build/source":      {"build/form", "build/problem", "build/placeholder", "github.com/yuin/goldmark"},
+	"build/plan": {"build/form", "build/say", "build/drawing", "build/result", "build/problem", "build/placeholder", "build/source",
+		"compute/", "theme", "github.com/yuin/goldmark", "github.com/tdewolff/minify/v2"},
+	"build/output": {"build/say", "build/result", "build/placeholder", "theme"},
+	"content":      {},
+	"cmd/noonbook": {"build/", "compute/", "content", "theme"},
+}
+
+func TestImportsPointOneWay(t *testing.T) {
+	seen := 0
+	err := filepath.WalkDir("..", func(name string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() && (d.Name() == "testdata" || strings.HasPrefix(d.Name(), ".") && d.Name() != "..") {
+			return fs.SkipDir
+		}
+		if filepath.Ext(name) != ".go" || strings.HasSuffix(name, "_test.go") {
+			return nil
+		}
+		file, err := parser.ParseFile(token.NewFileSet(), name, nil, parser.ImportsOnly)
+		if err != nil {
+			return err
+		}
+		pkg := path.Dir(filepath.ToSlash(strings.TrimPrefix(name, ".."+string(filepath.Separator))))
+		for _, spec := range file.Imports {
+			seen++
+			imported, err := strconv.Unquote(spec.Path.Value)
+			if err != nil {
+				return err
+			}
+			if !fits(pkg, imported) {
+				t.Errorf("%s: %s may not import %s", name, pkg, imported)
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if seen < 50 {
+		t.Errorf("only %d imports were looked at", seen)
+	}
+}
+
+func fits(pkg, imported string) bool {
+	first, _, _ := strings.Cut(imported, "/")
+	if first != "noonbook" && !strings.Contains(first, ".") {
+		return true // standard library
+	}
+	imported = strings.TrimPrefix(imported, "noonbook/")
+	rules, known := allowed[pkg]
+	if !known {
+		rules, known = allowed[strings.SplitAfter(pkg, "/")[0]]
+	}
+	return known && slices.ContainsFunc(rules, func(rule string) bool {
+		return imported == rule || strings.HasSuffix(rule, "/") && strings.HasPrefix(imported, rule) ||
+			strings.Contains(rule, ".") && strings.HasPrefix(imported, rule+"/")
+	})
+}

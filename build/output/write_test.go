@@ -1,0 +1,196 @@
+package output
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+func handbook(words string) []File {
+	files := []File{{"index.html", []byte(words)}}
+	for i := range 20 {
+		files = append(files, File{fmt.Sprintf("page-%d.html", i), []byte(words)})
+	}
+	return files
+}
+
+func write(t *testing.T, folder string, files []File) {
+	t.Helper()
+	if err := Write(context.Background(), folder, files); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func names(t *testing.T, folder string) []string {
+	t.Helper()
+	entries, err := os.ReadDir(folder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var list []string
+	for _, e := range entries {
+		list = append(list, e.Name())
+	}
+	return list
+}
+
+func content(t *testing.T, name string) string {
+	t.Helper()
+	b, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(b)
+}
+
+func TestWriteReplacesTheOldHandbook(t *testing.T) {
+	parent := t.TempDir()
+	folder := filepath.Join(parent, "handbook")
+	write(t, folder, handbook("old"))
+	write(t, folder, []File{{"index.html", []byte("new")}})
+	if got := names(t, folder); len(got) != 2 || content(t, filepath.Join(folder, "index.html")) != "new" {
+		t.Errorf("the folder holds %v", got)
+	}
+	if got := names(t, parent); len(got) != 1 {
+		t.Errorf("beside it: %v", got)
+	}
+}
+
+// Whoever looks while a handbook is replaced sees the old one or the new one,
+// whole. Where the system has no exchange there is a moment with none.
+func TestReaderSeesWholeHandbooks(t *testing.T) {
+	if exchange(t.TempDir(), t.TempDir()) != nil {
+		t.Log("no exchange of folders on this file system; the look at every instant is not taken")
+		return
+	}
+	folder := filepath.Join(t.TempDir(), "handbook")
+	write(t, folder, handbook("0"))
+	done := make(chan error)
+	go func() {
+		for i := range 50 {
+			if err := Write(context.Background(), folder, handbook(fmt.Sprint(i))); err != nil {
+				done <- err
+				return
+			}
+		}
+		done <- nil
+	}()
+	for looks := 0; ; looks++ {
+		select {
+		case err := <-done:
+			if err != nil || looks == 0 {
+				t.Fatalf("%d looks: %v", looks, err)
+			}
+			return
+		default:
+		}
+		dir, err := os.OpenRoot(folder) // stays on one handbook, as a file manager's window does
+		if err != nil {
+			t.Fatal(err)
+		}
+		first, errFirst := dir.ReadFile("index.html")
+		last, errLast := dir.ReadFile("page-19.html")
+		dir.Close()
+		if errFirst == nil && errLast == nil && string(first) != string(last) {
+			t.Fatalf("a mixed handbook: %q and %q", first, last)
+		}
+		if _, err := os.Stat(filepath.Join(folder, "index.html")); err != nil {
+			t.Fatalf("an empty moment: %v", err)
+		}
+	}
+}
+
+func TestWriteLeavesSomeonesFilesAlone(t *testing.T) {
+	for _, c := range []struct {
+		name    string
+		prepare func(folder string) error
+		says    string
+	}{
+		{"a folder of their own", func(folder string) error {
+			return errors.Join(os.Mkdir(folder, 0o777), os.WriteFile(filepath.Join(folder, "thesis.txt"), []byte("x"), 0o666))
+		}, "such as thesis.txt"},
+		{"a file added to a handbook", func(folder string) error {
+			return errors.Join(Write(context.Background(), folder, handbook("old")), os.WriteFile(filepath.Join(folder, "notes.txt"), []byte("x"), 0o666))
+		}, "such as notes.txt"},
+		{"a page changed by hand", func(folder string) error {
+			return errors.Join(Write(context.Background(), folder, handbook("old")), os.WriteFile(filepath.Join(folder, "page-3.html"), []byte("x"), 0o666))
+		}, "page-3.html was changed since"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			folder := filepath.Join(t.TempDir(), "handbook")
+			if err := c.prepare(folder); err != nil {
+				t.Fatal(err)
+			}
+			before := names(t, folder)
+			err := Write(context.Background(), folder, handbook("new"))
+			if !errors.Is(err, ErrNotOurs) || !strings.Contains(err.Error(), c.says) {
+				t.Errorf("got %v", err)
+			}
+			if after := names(t, folder); fmt.Sprint(after) != fmt.Sprint(before) {
+				t.Errorf("the folder changed from %v to %v", before, after)
+			}
+		})
+	}
+}
+
+func TestWriteInterruptedLeavesNothing(t *testing.T) {
+	parent := t.TempDir()
+	folder := filepath.Join(parent, "handbook")
+	write(t, folder, handbook("old"))
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	if err := Write(ctx, folder, handbook("new")); !errors.Is(err, context.Canceled) {
+		t.Fatalf("got %v", err)
+	}
+	if got := content(t, filepath.Join(folder, "index.html")); got != "old" {
+		t.Errorf("the handbook says %q", got)
+	}
+	if got := names(t, parent); len(got) != 1 {
+		t.Errorf("left behind: %v", got)
+	}
+}
+
+func TestTwoRenames(t *testing.T) {
+	parent := t.TempDir()
+	folder, next := filepath.Join(parent, "handbook"), filepath.Join(parent, "next")
+	write(t, folder, handbook("old"))
+	write(t, next, handbook("new"))
+	if err := twoRenames(next, folder); err != nil {
+		t.Fatal(err)
+	}
+	if got := content(t, filepath.Join(folder, "index.html")); got != "new" {
+		t.Errorf("the handbook says %q", got)
+	}
+	// Cut off between the renames: the next press finds the old one aside.
+	if err := os.Rename(folder, before(folder)); err != nil {
+		t.Fatal(err)
+	}
+	if err := repair(folder); err != nil {
+		t.Fatal(err)
+	}
+	if got := content(t, filepath.Join(folder, "index.html")); got != "new" {
+		t.Errorf("after repair the handbook says %q", got)
+	}
+	if got := names(t, parent); len(got) != 1 {
+		t.Errorf("left behind: %v", got)
+	}
+}
+
+func TestWriteThroughALink(t *testing.T) {
+	parent := t.TempDir()
+	real, link := filepath.Join(parent, "real"), filepath.Join(parent, "link")
+	if err := errors.Join(os.Mkdir(real, 0o777), os.Symlink(real, link)); err != nil {
+		t.Fatal(err)
+	}
+	write(t, link, handbook("new"))
+	if info, err := os.Lstat(link); err != nil || info.Mode()&os.ModeSymlink == 0 {
+		t.Errorf("the link is gone: %v %v", info, err)
+	}
+	if got := content(t, filepath.Join(real, "index.html")); got != "new" {
+		t.Errorf("the handbook says %q", got)
+	}
+}

@@ -1,0 +1,174 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// The demo presses in a folder that holds nothing, and twice alike.
+func TestPressDemoInAnEmptyFolder(t *testing.T) {
+	t.Chdir(t.TempDir())
+	out := must(t, "press", "--staff")
+	if !regexp.MustCompile(`^\d+ pages, \d+ computed values, \d+ warnings?, \d+ kB in \d+ ms: open handbook/index.html\n$`).MatchString(out) {
+		t.Errorf("it says %q", out)
+	}
+	first, staff := tree(t, "handbook"), tree(t, "handbook-staff")
+	if len(first) < 8 || len(staff) != len(first) {
+		t.Errorf("%d and %d files", len(first), len(staff))
+	}
+	must(t, "press", "--staff")
+	for name, text := range tree(t, "handbook") {
+		if first[name] != text {
+			t.Errorf("%s differs between two pressings", name)
+		}
+	}
+	for name, text := range tree(t, "handbook-staff") {
+		if staff[name] != text {
+			t.Errorf("staff edition: %s differs between two pressings", name)
+		}
+	}
+}
+
+// No page of a handbook loads anything from a network: no address but in links
+// to follow, and no script.
+func TestPagesLoadNothing(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "out")
+	must(t, "press", "--content", "../../content", "--out", dir)
+	loads := regexp.MustCompile(`(src|srcset|data|poster|action|xlink:href)="?(https?:)?//|url\(|@import|<script|<iframe|<link [^>]*href="(https?:)?//`)
+	pages := 0
+	for name, text := range tree(t, dir) {
+		if ext := filepath.Ext(name); ext == ".html" || ext == ".css" || ext == ".svg" {
+			pages++
+			if m := loads.FindString(text); m != "" {
+				t.Errorf("%s loads something: %s", name, m)
+			}
+		}
+	}
+	if pages < 8 {
+		t.Errorf("only %d files were looked at", pages)
+	}
+}
+
+// Every link between pages leads to a file, and to an anchor that is there.
+func TestLinksLead(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "out")
+	must(t, "press", "--content", "../../content", "--out", dir)
+	files := tree(t, dir)
+	links, checked := regexp.MustCompile(`(?:href|src)="([^"#:]*)(#[^"]*)?"`), 0
+	for name, text := range files {
+		if filepath.Ext(name) != ".html" {
+			continue
+		}
+		for _, m := range links.FindAllStringSubmatch(text, -1) {
+			target := text
+			if m[1] != "" {
+				var ok bool
+				if target, ok = files["/"+m[1]]; !ok {
+					t.Errorf("%s links to %s, which is not there", name, m[1])
+					continue
+				}
+			}
+			if m[2] != "" && !strings.Contains(target, `id="`+m[2][1:]+`"`) {
+				t.Errorf("%s links to %s%s: no such anchor", name, m[1], m[2])
+			}
+			checked++
+		}
+	}
+	if checked < 50 {
+		t.Errorf("only %d links were checked", checked)
+	}
+}
+
+const lesson = "```lesson\ntitle = \"A lesson\"\n```\n\n"
+
+func TestBadInput(t *testing.T) {
+	outside := filepath.Join(t.TempDir(), "secret.md")
+	if err := os.WriteFile(outside, []byte(lesson), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	linked := folder(t, map[string]string{"1-a.md": lesson})
+	if err := os.Symlink(outside, filepath.Join(linked, "2-b.md")); err != nil {
+		t.Fatal(err)
+	}
+	bare := t.TempDir()
+	for _, c := range []struct {
+		name, dir, want string
+		code            int
+	}{
+		{"empty folder", bare, "unit.toml: the file is missing", contentFault},
+		{"no lessons", folder(t, nil), "no lessons are here", contentFault},
+		{"no folder", filepath.Join(bare, "none"), "there is no folder", wrongUse},
+		{"50 MB", folder(t, map[string]string{"1-a.md": lesson + strings.Repeat("A line of text.\n", 50<<20/16)}), "1-a.md: the file has 52.4 MB; up to 4 MB are read", contentFault},
+		{"lesson outside by a link", linked, "2-b.md: the file leads outside the content folder", contentFault},
+		{"byte of another encoding", folder(t, map[string]string{"1-a.md": lesson + "caf\xe9"}), "1-a.md:5:4: byte 0xe9 is not UTF-8", contentFault},
+		{"index", folder(t, map[string]string{"index.md": lesson}), "index is the name of the cover", contentFault},
+		{"two of one name", folder(t, map[string]string{"a.md": lesson, "b/a.md": lesson}), "two lessons would be the page a.html", contentFault},
+		{"more lessons than days", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\ndate = 2027-05-28\n```\n", "2-b.md": lesson}), "2-b.md:2:9: lesson: no school day is left for it", contentFault},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			out := filepath.Join(t.TempDir(), "handbook")
+			code, _, errs := noonbook(t, "press", "--content", c.dir, "--out", out)
+			if code != c.code || !strings.Contains(errs, c.want) {
+				t.Errorf("exit %d, says %s", code, errs)
+			}
+			if _, err := os.Stat(out); err == nil {
+				t.Error("a handbook was written")
+			}
+		})
+	}
+}
+
+// A byte order mark and line ends of other systems are no problem, and places
+// stay right behind them.
+func TestMarkAndLineEnds(t *testing.T) {
+	text := lesson + "One line\nanother {sun-day.noon}.\n"
+	dos := "\ufeff" + strings.ReplaceAll(text, "\n", "\r\n")
+	out, other := filepath.Join(t.TempDir(), "handbook"), filepath.Join(t.TempDir(), "handbook")
+	must(t, "press", "--content", folder(t, map[string]string{"1-a.md": dos}), "--out", out)
+	must(t, "press", "--content", folder(t, map[string]string{"1-a.md": text}), "--out", other)
+	if got, want := tree(t, out)["/a.html"], tree(t, other)["/a.html"]; got != want || got == "" {
+		t.Errorf("got  %s\nwant %s", got, want)
+	}
+	_, _, errs := noonbook(t, "proof", folder(t, map[string]string{"1-a.md": strings.ReplaceAll(dos, "noon", "nooon")}))
+	if !strings.Contains(errs, `1-a.md:6:18: sun-day has no fact "nooon"; did you mean "noon"?`) {
+		t.Errorf("it says %s", errs)
+	}
+}
+
+// A file that no lesson refers to stays behind; one that is referred to comes.
+func TestOnlyWhatIsReferredToIsCopied(t *testing.T) {
+	dir := folder(t, map[string]string{
+		"1-a.md":       lesson + "![a leaf](art/leaf.svg) and [a list](list.csv)\n",
+		"art/leaf.svg": "<svg xmlns=\"http://www.w3.org/2000/svg\"/>",
+		"list.csv":     "a,b\r\n",
+		"content.go":   "package content",
+		"notes.txt":    "private",
+	})
+	out := filepath.Join(t.TempDir(), "handbook")
+	must(t, "press", "--content", dir, "--out", out)
+	files := tree(t, out)
+	for name, want := range map[string]bool{"/art-leaf.svg": true, "/list.csv": true, "/content.go": false, "/notes.txt": false, "/unit.toml": false} {
+		if _, ok := files[name]; ok != want {
+			t.Errorf("%s is there: %v", name, ok)
+		}
+	}
+	if !strings.Contains(files["/a.html"], `src="art-leaf.svg"`) {
+		t.Error("the picture's name was not followed")
+	}
+}
+
+func TestPressLeavesSomeonesFolderAlone(t *testing.T) {
+	dir := folder(t, map[string]string{"1-a.md": lesson})
+	out := folder(t, map[string]string{"thesis.txt": "my own"})
+	before := tree(t, out)
+	code, _, errs := noonbook(t, "press", "--content", dir, "--out", out)
+	if code != wrongUse || !strings.Contains(errs, "holds files that noonbook did not write") {
+		t.Errorf("exit %d, says %s", code, errs)
+	}
+	if after := tree(t, out); len(after) != len(before) || after["/thesis.txt"] != "my own" {
+		t.Errorf("the folder now holds %v", after)
+	}
+}
