@@ -41,6 +41,20 @@ const answers = {
     const place = Astronomy.SphereFromVector(ofJ2000);
     return [place.lon, place.lat, place.dist];
   },
+  solarEclipse(d) {
+    const eclipse = Astronomy.SearchGlobalSolarEclipse(Astronomy.MakeTime(d));
+    return [eclipse.peak.ut, eclipse.kind, eclipse.distance, eclipse.latitude ?? null, eclipse.longitude ?? null];
+  },
+  lunarEclipse(d) {
+    const eclipse = Astronomy.SearchLunarEclipse(Astronomy.MakeTime(d));
+    return [eclipse.peak.ut, eclipse.kind, eclipse.sd_penum, eclipse.sd_partial, eclipse.sd_total];
+  },
+  localSolarEclipse(d, latitude, longitude, elevation) {
+    const observer = new Astronomy.Observer(latitude, longitude, elevation);
+    const eclipse = Astronomy.SearchLocalSolarEclipse(Astronomy.MakeTime(d), observer);
+    const contacts = [eclipse.partial_begin, eclipse.total_begin, eclipse.peak, eclipse.total_end, eclipse.partial_end];
+    return [eclipse.kind, eclipse.obscuration, ...contacts.map((event) => event?.time.ut ?? null)];
+  },
 };
 
 createInterface({ input: process.stdin }).on("line", (line) => {

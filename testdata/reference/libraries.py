@@ -193,6 +193,45 @@ class Swiss:
         HELIO, TRUE, J2000_EQUINOX, NO_NUTATION = 8, 16, 32, 64
         return self.calc(body, J2000 + d, HELIO | TRUE | J2000_EQUINOX | NO_NUTATION, tt=True)[:3]
 
+    KINDS = ((32, "hybrid"), (4, "total"), (8, "annular"), (16, "partial"), (64, "penumbral"))
+
+    def eclipse_call(self, name, d, *more):
+        """One of the library's eclipse searches: flags, kind, times as days, attributes."""
+        times, attributes, message = (ctypes.c_double * 10)(), (ctypes.c_double * 20)(), ctypes.create_string_buffer(256)
+        jd = ctypes.c_double(J2000 + d)
+        if name == "swe_sol_eclipse_when_loc":
+            flags = self.lib[name](jd, self.MOSHIER, more[0], times, attributes, 0, message)
+        else:
+            flags = self.lib[name](jd, self.MOSHIER, 0, times, 0, message)
+        if flags < 0:
+            raise RuntimeError(message.value.decode())
+        kind = next(kind for bit, kind in self.KINDS if flags & bit)
+        return flags, kind, [t - J2000 if t else None for t in times], list(attributes)
+
+    def solar_eclipse(self, d):
+        """The next one: greatest, kind, latitude and longitude of greatest."""
+        _, kind, times, _ = self.eclipse_call("swe_sol_eclipse_when_glob", d)
+        where, attributes, message = (ctypes.c_double * 10)(), (ctypes.c_double * 20)(), ctypes.create_string_buffer(256)
+        self.lib.swe_sol_eclipse_where(ctypes.c_double(J2000 + times[0]), self.MOSHIER, where, attributes, message)
+        return times[0], kind, where[1], where[0]
+
+    def lunar_eclipse(self, d):
+        """The next one: greatest, kind, contacts P1 U1 U2 U3 U4 P4, penumbral and umbral magnitude."""
+        _, kind, t, _ = self.eclipse_call("swe_lun_eclipse_when", d)
+        attributes, message = (ctypes.c_double * 20)(), ctypes.create_string_buffer(256)
+        self.lib.swe_lun_eclipse_how(ctypes.c_double(J2000 + t[0]), self.MOSHIER, (ctypes.c_double * 3)(), attributes, message)
+        return t[0], kind, (t[6], t[2], t[4], t[5], t[3], t[7]), attributes[1], attributes[0]
+
+    def local_solar_eclipse(self, d, place):
+        """The next one of which anything is seen: kind, contacts, the greatest
+        and, unless it falls below the horizon, its moment, magnitude (part of
+        the diameter), obscuration and the Sun's altitude."""
+        MAX_VISIBLE = 256
+        where = (ctypes.c_double * 3)(place.lon, place.lat, place.elevation)
+        flags, kind, t, a = self.eclipse_call("swe_sol_eclipse_when_loc", d, where)
+        greatest = (t[0], a[0], min(a[2], 1), a[5]) if flags & MAX_VISIBLE else (None,) * 4
+        return t[0], kind, (t[1], t[2], t[3], t[4]), greatest
+
 
 class Engine:
     """astronomy-engine under Node, asked line by line through engine.mjs;
@@ -228,3 +267,19 @@ class Engine:
 
     def heliocentric(self, body, d):
         return tuple(self.ask("heliocentric", body, d - TT_MINUS_UTC / 86400))
+
+    def solar_eclipse(self, d):
+        greatest, kind, axis, lat, lon = self.ask("solarEclipse", d)
+        return greatest, kind, lat, lon, axis
+
+    def lunar_eclipse(self, d):
+        """The library gives half durations in minutes."""
+        greatest, kind, penumbral, partial, total = self.ask("lunarEclipse", d)
+        before = [greatest - half / 1440 if half else None for half in (penumbral, partial, total)]
+        after = [greatest + half / 1440 if half else None for half in (total, partial, penumbral)]
+        return greatest, kind, (*before, *after), None, None
+
+    def local_solar_eclipse(self, d, place):
+        kind, obscuration, *t = self.ask("localSolarEclipse", d, place.lat, place.lon, place.elevation)
+        greatest = (t[2], None, obscuration, self.horizontal("sun", t[2], place)[1])
+        return t[2], kind, (t[0], t[1], t[3], t[4]), greatest

@@ -9,7 +9,6 @@ convention:
 """
 
 import math
-import sys
 
 from libraries import Engine, Ephem, Erfa, Swiss
 from places import PLACES, SCHOOLS, crossings, date, days, iso, local_day, offset_hours, write
@@ -56,6 +55,19 @@ def sun_days(libraries):
                        f"{min(speed):.2f}" if speed else "")
 
 
+def sun_twilights(libraries):
+    """As rise and set, for the altitudes at which the twilights begin and end."""
+    for library in libraries:
+        for place in SCHOOLS[:5]:
+            for i in range(6):
+                day = days(2026, 6, 20) + 583 * i
+                begin = local_day(place, day)
+                for degrees in (-6, -12, -18):
+                    passed = crossings(lambda d: altitude(library, place, d) - degrees, begin, begin + 1, 1 / 144)
+                    yield (library.name, place.name, place.lat, place.lon, place.elevation, offset_hours(place), date(day),
+                           degrees, *(";".join(map(iso, moments)) for moments in passed))
+
+
 def sun_positions(libraries):
     instants = [days(2026, 2, 11, 7, 30), days(2027, 4, 20, 16, 18), days(2028, 6, 20, 23, 45), days(2029, 11, 3, 3, 0),
                 days(2031, 9, 23, 12, 0), days(2032, 12, 21, 19, 10), days(2034, 3, 20, 9, 20), days(2035, 7, 5, 14, 5)]
@@ -98,7 +110,9 @@ def main():
     write("shadow-bearings.csv", ("place", "latitude_deg", "longitude_deg", "utc", "altitude_deg", *names), shadow_bearings(libraries))
     write("sun-days.csv", ("library", "place", "latitude_deg", "longitude_deg", "elevation_m", "utc_offset_h", "date",
                            "rise", "transit", "set", "slowest_deg_per_h"), sun_days(libraries))
+    write("sun-twilights.csv", ("library", "place", "latitude_deg", "longitude_deg", "elevation_m", "utc_offset_h", "date",
+                                "altitude_deg", "rising", "falling"), sun_twilights(libraries))
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    main()
