@@ -28,16 +28,23 @@ func (w *Words) AppendDrawing(dst []byte, d drawing.Drawing) []byte {
 		dst = AppendText(dst, w.Line(d.Description))
 		dst = append(dst, `</desc>`...)
 	}
-	for _, s := range d.Shapes {
-		if s.Href == "" {
-			dst = w.appendShape(dst, s)
-			continue
+	for shapes := d.Shapes; len(shapes) > 0; {
+		href, n := shapes[0].Href, 1
+		for n < len(shapes) && shapes[n].Href == href {
+			n++
 		}
-		dst = append(dst, `<a href="`...)
-		dst = appendAttribute(dst, s.Href)
-		dst = append(dst, `" tabindex="-1">`...)
-		dst = w.appendShape(dst, s)
-		dst = append(dst, `</a>`...)
+		if href != "" { // the list beside the drawing leads there for the keyboard
+			dst = append(dst, `<a href="`...)
+			dst = appendAttribute(dst, href)
+			dst = append(dst, `" tabindex="-1">`...)
+		}
+		for _, s := range shapes[:n] {
+			dst = w.appendShape(dst, s)
+		}
+		if href != "" {
+			dst = append(dst, `</a>`...)
+		}
+		shapes = shapes[n:]
 	}
 	return append(dst, `</svg>`...)
 }
