@@ -226,7 +226,7 @@ func meetEquatorial(w *worst, r row, a almanac.Apparent, limit float64) {
 	w.t.Helper()
 	across := (a.RightAscension - quantity.Degrees(r.number("ra_deg"))).Signed().ArcSeconds() * a.Declination.Cos()
 	up := (a.Declination - quantity.Degrees(r.number("dec_deg"))).ArcSeconds()
-	w.meet(r.text("library"), math.Hypot(across, up), limit, r.text("utc"))
+	w.meet(r.text("library"), math.Hypot(across, up), limit, r.fields)
 }
 
 // Limit of the issue: 0.3 s.
