@@ -68,8 +68,8 @@ func Names(catalogue []Entry) []string {
 }
 
 // Complete returns the values that Reckon reads: what the author gave, then
-// the school's settings, then defaults. A date that is left open is the given
-// day.
+// the school's settings, then defaults. Where the argument date is left open it
+// is the given day.
 func (e Entry) Complete(settings, given form.Values, day place.Date) form.Values {
 	full := e.Arguments.Complete(given)
 	for _, name := range e.Settings {
@@ -77,10 +77,8 @@ func (e Entry) Complete(settings, given form.Values, day place.Date) form.Values
 			full[name] = settings[name]
 		}
 	}
-	for _, field := range e.Arguments {
-		if field.Kind == form.Date && full[field.Name] == nil {
-			full[field.Name] = day
-		}
+	if _, takes := e.Arguments.Field("date"); takes && !full.Has("date") {
+		full["date"] = day
 	}
 	return full
 }

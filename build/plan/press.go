@@ -81,10 +81,6 @@ func ready(e placeholder.Entry, values form.Values) bool {
 			return false
 		}
 	}
-	for _, field := range e.Arguments {
-		if field.Kind == form.Date && values.Date(field.Name).IsZero() {
-			return false
-		}
-	}
-	return true
+	_, dated := e.Arguments.Field("date")
+	return !dated || !values.Date("date").IsZero()
 }
