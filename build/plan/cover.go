@@ -101,12 +101,13 @@ func (f face) line(hours float64) quantity.Angle {
 	return quantity.Angle(f.mirror) * dial.LineAt(f.latitude, quantity.Hours(hours)).Angle
 }
 
-// bow returns the arc of a circle round the centre.
+// bow returns the arc of a circle round the centre, a point for every 3° or
+// less: its chords then miss the circle by less than a printer's dot.
 func bow(from, to quantity.Angle, r float64) []drawing.Point {
-	const steps = 60
-	var points []drawing.Point
-	for i := range steps + 1 {
-		points = append(points, turned(from+(to-from)*quantity.Angle(i)/steps, r))
+	steps := math.Ceil(math.Abs((to - from).Degrees()) / 3)
+	points := []drawing.Point{turned(from, r)}
+	for i := 1.0; i <= steps; i++ {
+		points = append(points, turned(from+(to-from)*quantity.Angle(i/steps), r))
 	}
 	return points
 }
@@ -126,7 +127,7 @@ func coverDial(latitude quantity.Angle, lessons []theme.Link) drawing.Drawing {
 	for i, lesson := range lessons {
 		turn := f.line(-6 + 12*(float64(i)+0.5)/float64(len(lessons)))
 		mark := len(d.Shapes)
-		d.Line("lesson", turned(turn, coverSun+5), turned(turn, coverTrack-4))
+		d.Line("lesson", turned(turn, coverSun+8), turned(turn, coverTrack-4))
 		number := turned(turn, (coverEdge+coverBand)/2)
 		number.Y += 2.1
 		d.Label("number", number, drawing.Middle, say.Text(lesson.Number))
