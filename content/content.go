@@ -6,7 +6,7 @@ package content
 
 import "embed"
 
-//go:embed *.toml *.md
+//go:embed *.toml *.md *.svg
 var files embed.FS
 
 // Files returns the demo unit.
