@@ -7,7 +7,7 @@ import "math"
 type course struct {
 	k        *track
 	o        observer
-	altitude float64 // radians, geometric
+	sin, cos float64 // of the geometric altitude
 	radius   float64 // km by which the point looked for is above the centre
 }
 
@@ -19,14 +19,16 @@ type crossing struct {
 	up  bool
 }
 
-// height returns how far the point looked for stands above the altitude.
+// height returns how far the point looked for stands above the altitude, as a
+// difference of sines: it has the same zeros and spares two arc functions.
 func (c *course) height(day float64) float64 {
 	v := c.k.seen(&c.o, day)
-	h := v.altitude() - c.altitude
-	if c.radius > 0 {
-		h += math.Asin(min(1, c.radius/math.Sqrt(v.north*v.north+v.east*v.east+v.up*v.up)))
+	r := math.Sqrt(v.dot(v))
+	if c.radius == 0 {
+		return v.up/r - c.sin
 	}
-	return h
+	limb := min(1, c.radius/r)
+	return v.up/r - (c.sin*math.Sqrt(1-limb*limb) - c.cos*limb)
 }
 
 // crossings finds every passage in the day, in order, and returns how many.
@@ -61,13 +63,14 @@ func (c *course) crossings(found *[most]crossing) int {
 }
 
 // turns reports whether, of four heights an hour apart, the curve through them
-// may turn towards the altitude and reach it between the middle two. A degree
-// is ample for what a parabola leaves out of an hour of a circle.
+// may turn towards the altitude and reach it between the middle two. Within half
+// an hour of its turning a sine changes by 0.0086 of its swing at most; 0.05 is
+// ample.
 func (c *course) turns(a, b, m, d float64) bool {
 	if b < 0 {
 		a, b, m, d = -a, -b, -m, -d
 	}
-	return b-a < 0 && d-m > 0 && min(b, m) < radians(3)
+	return b-a < 0 && d-m > 0 && min(b, m) < 0.05
 }
 
 // turning returns where between a and b the height is greatest, or least if not
@@ -83,12 +86,15 @@ func (c *course) turning(a, b float64, top bool) float64 {
 // many: Newton's method on the hour angle of the moving body.
 func (c *course) transits(found *[most]float64) int {
 	n := 0
-	rate := c.k.rate - 2*math.Pi/365 // near enough for any body to converge
+	rate := siderealRate - 2*math.Pi/365 // near enough for any body to converge
 	start := c.k.hourAngle(c.o.lon, 0)
 	for lap := range most { // the first may lie before the day
 		x := (2*math.Pi*float64(lap-1) - start) / rate
 		if x > c.k.span+0.1 {
 			break
+		}
+		if x < -0.1 {
+			continue
 		}
 		for range 20 {
 			h := c.k.hourAngle(c.o.lon, x)

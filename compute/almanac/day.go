@@ -81,7 +81,7 @@ func (b Body) past(p place.Place, d place.Date, altitude quantity.Angle, radius 
 		return day
 	}
 	k := trackOf(b, day.From, day.To)
-	c := course{k: &k, o: observerAt(p), altitude: float64(altitude), radius: radius}
+	c := course{k: &k, o: observerAt(p), sin: altitude.Sin(), cos: altitude.Cos(), radius: radius}
 
 	var found [most]crossing
 	for _, x := range found[:c.crossings(&found)] {

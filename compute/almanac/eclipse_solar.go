@@ -129,7 +129,7 @@ func (s *shadow) solar() SolarEclipse {
 		e.Kind = Partial
 		e.Magnitude = (outer - (d - earthRadius)) / (outer + inner)
 	}
-	e.Latitude, e.Longitude = geodetic(point, s.sun.sidereal+s.sun.rate*day)
+	e.Latitude, e.Longitude = geodetic(point, s.sun.sidereal+siderealRate*day)
 	return e
 }
 

@@ -59,7 +59,7 @@ func swell(powers [][]wave, t float64) float64 {
 		waves := powers[k]
 		for i := len(waves) - 1; i >= 0; i-- {
 			w := &waves[i]
-			sum += w.a * math.Sin(w.p0+t*(w.p1+t*w.p2))
+			sum += w.a * cosine(w.p0-math.Pi/2+t*(w.p1+t*w.p2))
 		}
 		all = all*t + sum
 	}

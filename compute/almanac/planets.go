@@ -1,5 +1,30 @@
 package almanac
 
+import (
+	"time"
+
+	"noonbook/compute/quantity"
+)
+
+// A Heliocentric is a place as seen from the Sun, geometric (without light
+// time), of the mean ecliptic and equinox of date.
+type Heliocentric struct {
+	Longitude quantity.Angle // 0 to one turn
+	Latitude  quantity.Angle // north positive
+	Distance  quantity.Length
+}
+
+// HeliocentricAt returns where a planet or Pluto is on its way round the Sun,
+// good to 5″. Of the Sun, the Moon and anything else it returns zeros.
+func (b Body) HeliocentricAt(t time.Time) Heliocentric {
+	lon, lat, r := b.heliocentric(momentOf(t).centuries)
+	return Heliocentric{
+		Longitude: quantity.Angle(turn(lon)),
+		Latitude:  quantity.Angle(lat),
+		Distance:  quantity.AstronomicalUnit * quantity.Length(r),
+	}
+}
+
 // lightTime is the time that light takes over one astronomical unit,
 // 499.004784 s (149 597 870.7 km / 299 792.458 km/s), in Julian centuries.
 const lightTime = 499.004784 / 86400 / 36525

@@ -1,6 +1,7 @@
 package almanac_test
 
 import (
+	"math"
 	"testing"
 	"time"
 
@@ -51,6 +52,32 @@ func TestGeocentricPlacesOfTheLibraries(t *testing.T) {
 	for b := almanac.Sun; b <= almanac.Pluto; b++ {
 		all[b].log()
 	}
+}
+
+// Heliocentric places of the table are of the ecliptic of J2000. The general
+// precession p_A takes their longitudes to the equinox of date (Capitaine et al.
+// 2003, equation 39); the tilt of the ecliptic since then, 47″ a century times the
+// sine of an angle, is allowed for, and 15″ beside it; astronomy-engine 60″.
+func TestHeliocentricPlacesOfTheLibraries(t *testing.T) {
+	longitude, distance := newWorst(t, "heliocentric longitude", "″"), newWorst(t, "distance from the Sun", "%")
+	for _, r := range table(t, "heliocentric.csv") {
+		at := r.instantTT("tt")
+		got := bodyOf(t, r.text("body")).HeliocentricAt(at)
+		century := at.Sub(utc(t, "2000-01-01T12:00:00Z")).Hours() / 24 / 36525
+		precession := quantity.ArcSeconds(5028.796195*century + 1.1054348*century*century)
+		off := (got.Longitude - quantity.Degrees(r.number("longitude_deg")) - precession).Signed().ArcSeconds()
+		limit := 15 + 47*math.Abs(century)*math.Abs(math.Tan(got.Latitude.Radians()))
+		if r.text("library") == "astronomy-engine" {
+			limit += 45
+		}
+		longitude.meet(r.text("library"), off, limit, r.fields)
+		up := (got.Latitude - quantity.Degrees(r.number("latitude_deg"))).ArcSeconds()
+		longitude.meet(r.text("library")+", latitude", up, limit+47*math.Abs(century), r.fields)
+		au := float64(got.Distance / quantity.AstronomicalUnit)
+		distance.meet(r.text("library"), 100*(au/r.number("distance_au")-1), 0.02, r.fields)
+	}
+	longitude.log()
+	distance.log()
 }
 
 // The Moon from places, and the middle of its lit limb from the zenith. The

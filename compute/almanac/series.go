@@ -15,9 +15,30 @@ type orbit struct{ longitude, latitude, radius []series }
 func (s series) sum(tau float64) float64 {
 	var sum float64
 	for i := len(s) - 1; i >= 0; i-- { // the small terms first, to lose no digits
-		sum += s[i].a * math.Cos(s[i].b+s[i].c*tau)
+		sum += s[i].a * cosine(s[i].b+s[i].c*tau)
 	}
 	return sum
+}
+
+// cosine is cos x to 3e-9 for |x| up to 1e6, two to three times as fast as
+// math.Cos: whole turns off, then 1 − 2·sin² of half the rest by the series of the
+// sine up to the 13th power. The greatest term of any table here, 6.3° of the
+// Moon, is so kept to 0.0001″.
+func cosine(x float64) float64 {
+	const (
+		s1  = math.Pi
+		s3  = -s1 * math.Pi * math.Pi / (2 * 3)
+		s5  = -s3 * math.Pi * math.Pi / (4 * 5)
+		s7  = -s5 * math.Pi * math.Pi / (6 * 7)
+		s9  = -s7 * math.Pi * math.Pi / (8 * 9)
+		s11 = -s9 * math.Pi * math.Pi / (10 * 11)
+		s13 = -s11 * math.Pi * math.Pi / (12 * 13)
+	)
+	x *= 1 / (2 * math.Pi)
+	x -= math.Floor(x + 0.5)
+	q := x * x
+	s := x * (s1 + q*(s3+q*(s5+q*(s7+q*(s9+q*(s11+q*s13))))))
+	return 1 - 2*s*s
 }
 
 func polynomial(powers []series, tau float64) float64 {

@@ -10,6 +10,10 @@ import (
 // spin is the Earth's rotation in turns a day of UT1: IAU 2000 Resolution B1.8.
 const spin = 1.00273781191135448
 
+// siderealRate is the growth of mean sidereal time in radians a day: the spin and
+// the precession in right ascension, 4612.156534″ a century (see below).
+const siderealRate = 2 * math.Pi * (spin + 4612.156534/36525/1296000)
+
 // MeanSiderealTime returns Greenwich mean sidereal time at t, 0 to one turn,
 // with UTC taken as UT1 (an error of 13″ at most): Earth rotation angle and the
 // polynomial of Capitaine, Wallace & Chapront 2003, Astron. Astrophys. 412,
