@@ -86,6 +86,9 @@ func (w *Words) Text(v say.Value) string {
 	switch v.Kind {
 	case say.Quantity:
 		v = w.measured(v)
+		if step := math.Pow10(-v.Decimals); v.Round && v.Number >= 360-step/2 {
+			v.Number = 0
+		}
 		return w.number(v.Number, v.Decimals) + w.suffix(v.Unit)
 	case say.Lasting:
 		return w.lasting(v)

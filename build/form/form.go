@@ -2,6 +2,7 @@ package form
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"time"
@@ -110,22 +111,18 @@ func (v Values) Texts(name string) []string      { return get[[]string](v, name)
 func (v Values) Dates(name string) []place.Date  { return get[[]place.Date](v, name) }
 func (v Values) Spans(name string) []TimeSpan    { return get[[]TimeSpan](v, name) }
 func (v Values) Tables(name string) []Values     { return get[[]Values](v, name) }
-func (v Values) With(over Values) Values         { return merged(v, over) }
 
-func merged(base, over Values) Values {
-	m := make(Values, len(base)+len(over))
-	for name, x := range base {
-		m[name] = x
-	}
-	for name, x := range over {
-		m[name] = x
-	}
+// With returns v with the values of over in place of its own.
+func (v Values) With(over Values) Values {
+	m := make(Values, len(v)+len(over))
+	maps.Copy(m, v)
+	maps.Copy(m, over)
 	return m
 }
 
 // Complete returns v with the defaults of the form's fields where v has none.
 func (f Form) Complete(v Values) Values {
-	full := merged(nil, v)
+	full := v.With(nil)
 	for _, field := range f {
 		if full[field.Name] == nil && field.Default != nil {
 			full[field.Name] = field.Default

@@ -69,7 +69,7 @@ func reckonDialTable(v form.Values) (result.Result, error) {
 			sunTime(line.SunTime),
 			say.Number(line.HourAngle.Degrees(), "deg", 0),
 			say.Number(line.Angle.Degrees(), "deg", 1),
-			say.Number(line.Bearing.Degrees(), "deg", 1),
+			say.Bearing(line.Bearing, 1),
 			clock,
 		}})
 	}
@@ -221,8 +221,8 @@ func reckonDialDay(v form.Values) (result.Result, error) {
 		}
 		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{
 			say.Clock(t),
-			say.Number(s.bearing.Degrees(), "deg", 1),
-			say.Number((s.bearing - field.Declination).Bearing().Degrees(), "deg", 1),
+			say.Bearing(s.bearing, 1),
+			say.Bearing(s.bearing-field.Declination, 1),
 			say.Number(s.altitude.Degrees(), "deg", 1),
 			s.lengthValue(height),
 		}})
@@ -294,7 +294,7 @@ func noonShadow(p place.Place, d place.Date, height quantity.Length) []result.Fa
 	if noon, ok := localNoon(p, d); ok {
 		if s, ok := shadowAt(p, noon, height); ok {
 			length = s.lengthValue(height)
-			bearing = say.Number(s.bearing.Degrees(), "deg", 1)
+			bearing = say.Bearing(s.bearing, 1)
 			points = say.Words("compass.true_north")
 			if s.bearing.Cos() < 0 {
 				points = say.Words("compass.true_south")

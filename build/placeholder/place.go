@@ -67,7 +67,7 @@ func reckonPlace(v form.Values) (result.Result, error) {
 		{Name: "daylight_saving", Value: say.Yes(p.DaylightSaving(midday), "place-facts.dst_on", "place-facts.dst_off")},
 		{Name: "next_clock_change", Value: clockChange(p, midday)},
 		{Name: "magnetic_variation", Value: sided(variation.Degrees(), 1, "compass.east_of", "compass.west_of")},
-		{Name: "compass_for_true_north", Value: say.Number((-variation).Bearing().Degrees(), "deg", 1)},
+		{Name: "compass_for_true_north", Value: say.Bearing(-variation, 1)},
 		{Name: "needle_turn", Value: sided(-variation.Degrees(), 1, "compass.clockwise", "compass.anticlockwise")},
 	}}
 	noon, after := say.None("sun-day.no_noon"), say.None("sun-day.no_noon")
@@ -78,7 +78,7 @@ func reckonPlace(v form.Values) (result.Result, error) {
 	r.Facts = append(r.Facts, result.Fact{Name: "local_noon", Value: noon}, result.Fact{Name: "noon_after_twelve", Value: after})
 	r.Warnings = compassWarnings(field)
 	r.Working = []say.Phrase{
-		say.Line("place-facts.working_compass", say.Number(variation.Degrees(), "deg", 1), say.Number((-variation).Bearing().Degrees(), "deg", 1)),
+		say.Line("place-facts.working_compass", say.Number(variation.Degrees(), "deg", 1), say.Bearing(-variation, 1)),
 		say.Line("place-facts.working_noon",
 			say.Number(p.Longitude.Degrees(), "deg", 2), say.Seconds(meridianTime(p)), say.Seconds(p.UTCOffset(midday)), say.Seconds(almanac.EquationOfTime(midday)), noon),
 	}

@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"noonbook/compute/place"
+	"noonbook/compute/quantity"
 )
 
 // A Kind tells the sorts of Value apart.
@@ -35,6 +36,7 @@ type Value struct {
 	Number   float64
 	Unit     string // "deg", "mm", "m", "s", "au"; "" for a pure number
 	Decimals int    // digits shown after the decimal mark; for Lasting, 1 shows seconds
+	Round    bool // a bearing: what rounds to 360° is 0°
 	Time     time.Time
 	Plain    string
 	Phrase   Phrase // where its key is set, what the page prints instead of the digits
@@ -49,6 +51,14 @@ type Phrase struct {
 // Number is a quantity in the unit, shown with that many decimals.
 func Number(x float64, unit string, decimals int) Value {
 	return Value{Kind: Quantity, Number: x, Unit: unit, Decimals: decimals}
+}
+
+// Bearing is a direction in degrees, 0 to 360, that turns over to 0° when rounding
+// brings it to 360°.
+func Bearing(a quantity.Angle, decimals int) Value {
+	v := Number(a.Bearing().Degrees(), "deg", decimals)
+	v.Round = true
+	return v
 }
 
 // Count is a whole number of things.

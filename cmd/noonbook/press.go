@@ -100,7 +100,7 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 
 // pressed plans and presses one edition for the unit's own school.
 func pressed(unit *source.Unit, edition plan.Edition) (pages []plan.Page, asks int, found problem.List, err error) {
-	words, err := wordsOf(unit)
+	words, err := wordsOf(unit.Settings)
 	if err != nil {
 		return nil, 0, nil, err
 	}

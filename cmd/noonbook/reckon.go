@@ -59,7 +59,7 @@ func reckon(_ context.Context, args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
-	unitWords, err := wordsOf(&source.Unit{Settings: settings})
+	unitWords, err := wordsOf(settings.With(given))
 	if err != nil {
 		return err
 	}
@@ -79,7 +79,7 @@ func reckon(_ context.Context, args []string, out, errs io.Writer) error {
 // pairs reads the key=value words of the command line.
 func pairs(entry placeholder.Entry, words []string) (form.Values, error) {
 	given := form.Values{}
-	keys := entry.Form(source.Settings())
+	keys := append(entry.Form(source.Settings()), source.Settings().Pick("school.measure", "school.language")...)
 	for _, word := range words {
 		key, value, ok := strings.Cut(word, "=")
 		if !ok {

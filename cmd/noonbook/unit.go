@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 
+	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/problem"
 	"noonbook/build/source"
@@ -53,7 +54,7 @@ func open(folder string) (files fs.FS, root string, closing func() error, err er
 	return dir.FS(), folder, dir.Close, nil
 }
 
-// wordsOf returns the words that the unit's settings ask for.
-func wordsOf(unit *source.Unit) (*theme.Words, error) {
-	return theme.Language(unit.Settings.Text("school.language"), unit.Settings.Text("school.measure") == "customary")
+// wordsOf returns the words that the settings ask for.
+func wordsOf(settings form.Values) (*theme.Words, error) {
+	return theme.Language(settings.Text("school.language"), settings.Text("school.measure") == "customary")
 }
