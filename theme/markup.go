@@ -79,6 +79,7 @@ func rounded(v say.Value) float64 {
 // AppendBlock appends everything that a placeholder computed, the inside of a
 // figure.
 func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []string) []byte {
+	dst = w.appendCautions(dst, r.Cautions)
 	for _, p := range r.Warnings {
 		dst = append(dst, `<p class="heed">`...)
 		dst = AppendText(dst, w.Line(p))
@@ -99,6 +100,21 @@ func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []
 		dst = append(dst, `</p>`...)
 	}
 	return w.appendWorking(dst, r.Working, sources)
+}
+
+func (w *Words) appendCautions(dst []byte, cautions []say.Phrase) []byte {
+	if len(cautions) == 0 {
+		return dst
+	}
+	dst = append(dst, `<section class="care"><p class="cry">`...)
+	dst = AppendText(dst, w.Say("page.caution"))
+	dst = append(dst, `</p>`...)
+	for _, p := range cautions {
+		dst = append(dst, `<p>`...)
+		dst = AppendText(dst, w.Line(p))
+		dst = append(dst, `</p>`...)
+	}
+	return append(dst, `</section>`...)
 }
 
 func (w *Words) appendFacts(dst []byte, name string, facts []result.Fact) []byte {

@@ -19,6 +19,7 @@ const (
 	Whole              // a whole number, int
 	Flag               // true or false, bool
 	Date               // an ISO 8601 date, place.Date
+	Month              // a month of a year, 2027-04, place.Date of its first day
 	Clock              // a time of day, 9:10, time.Duration since midnight
 	Span               // a stretch of the day, 9:10-10:00, TimeSpan
 	Zone               // an IANA time zone name, *time.Location
@@ -152,6 +153,8 @@ func (f Field) Allowed() string {
 			return "a date such as 2027-04-20, or " + quotedList(f.Choices)
 		}
 		return "a date such as 2027-04-20"
+	case Month:
+		return `a month such as "2027-04"`
 	case Clock:
 		return `a time of day such as "9:10"`
 	case Span:

@@ -18,6 +18,7 @@ var school = form.Form{
 	{Name: "off", Kind: form.Dates},
 	{Name: "first", Kind: form.Date},
 	{Name: "bell", Kind: form.Clock},
+	{Name: "month", Kind: form.Month},
 	{Name: "slots", Kind: form.Spans},
 	{Name: "at.latitude", Kind: form.Number, Unit: "deg", Min: -90, Max: 90, Required: true},
 	{Name: "at.zone", Kind: form.Zone},
@@ -36,6 +37,7 @@ words = ["a", 'b']
 off = [2027-04-16, "2027-04-19"]
 first = 2027-04-12
 bell = 09:05:00
+month = "2028-02"
 slots = ["9:10-10:00", "13:15–14:05"]
 at.latitude = -45
 at.zone = "Pacific/Auckland"
@@ -55,6 +57,7 @@ kit = [{ item = "card" }, { item = "glue", count = 0.5 }]
 		"off":         []place.Date{{Year: 2027, Month: 4, Day: 16}, {Year: 2027, Month: 4, Day: 19}},
 		"first":       place.Date{Year: 2027, Month: 4, Day: 12},
 		"bell":        hm(9, 5),
+		"month":       place.Date{Year: 2028, Month: 2, Day: 1},
 		"slots":       []form.TimeSpan{{From: hm(9, 10), To: hm(10, 0)}, {From: hm(13, 15), To: hm(14, 5)}},
 		"at.latitude": -45.0,
 		"kit":         []form.Values{{"item": "card", "count": 1.0}, {"item": "glue", "count": 0.5}},
@@ -90,6 +93,8 @@ func TestReadPlacesFaults(t *testing.T) {
 		{"missing key", "name = \"G\"\n§[at]\nzone = \"UTC\"", "at.latitude is missing: a number from −90° to 90°"},
 		{"zone", "name = \"G\"\nat.latitude = 1\nat.zone = §\"Mars/Base\"", `at.zone "Mars/Base" is not in the IANA time zone database; want a name such as "America/Moncton"`},
 		{"clock", head + "bell = §\"25:00\"", `bell is "25:00", want a time of day such as "9:10"`},
+		{"month", head + "month = §\"2027-13\"", `month is "2027-13", want a month such as "2027-04"`},
+		{"day for a month", head + "month = §2027-04-01", `month is the date or time 2027-04-01, want a month such as "2027-04"`},
 		{"span", head + "slots = [§\"10:00-9:00\"]", `slots is "10:00-9:00", want a stretch of the day such as "9:10-10:00"`},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -21,6 +21,7 @@ type answer struct {
 	Working     []string        `json:"working"`
 	Sources     []string        `json:"sources"`
 	Warnings    []string        `json:"warnings"`
+	Cautions    []string        `json:"cautions"`
 }
 
 type fact struct {
@@ -52,6 +53,7 @@ func JSON(out io.Writer, e placeholder.Entry, r result.Result, w *theme.Words) e
 		Working:     phrases(r.Working, w),
 		Sources:     append([]string{}, e.Sources...),
 		Warnings:    phrases(r.Warnings, w),
+		Cautions:    phrases(r.Cautions, w),
 	}
 	for _, f := range r.Facts {
 		a.Facts[f.Name] = fact{bare(f.Value, w), f.Value.Unit, w.Text(f.Value)}

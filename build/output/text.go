@@ -3,6 +3,7 @@ package output
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -14,7 +15,7 @@ import (
 // Text writes one result for a terminal.
 func Text(out io.Writer, e placeholder.Entry, r result.Result, w *theme.Words) error {
 	var b strings.Builder
-	for _, p := range r.Warnings {
+	for _, p := range append(slices.Clone(r.Cautions), r.Warnings...) {
 		fmt.Fprintf(&b, "! %s\n", w.Line(p))
 	}
 	var names []string

@@ -18,6 +18,7 @@ type Result struct {
 	Notes    []say.Phrase // sentences that belong with the tables
 	Working  []say.Phrase // steps that a teacher can repeat on a calculator
 	Warnings []say.Phrase // what the reader of the page must know first
+	Cautions []say.Phrase // where the work can hurt someone; the page shows them before all else
 }
 
 // A Fact is one named value.
