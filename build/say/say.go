@@ -36,7 +36,7 @@ type Value struct {
 	Number   float64
 	Unit     string // "deg", "mm", "m", "s", "au"; "" for a pure number
 	Decimals int    // digits shown after the decimal mark; for Lasting, 1 shows seconds
-	Round    bool // a bearing: what rounds to 360° is 0°
+	Round    bool   // a bearing: what rounds to 360° is 0°
 	Time     time.Time
 	Plain    string
 	Phrase   Phrase // where its key is set, what the page prints instead of the digits
