@@ -23,6 +23,7 @@ type Day struct {
 // at the poles too, where a body may stay up for months.
 type State int
 
+// The states of a day.
 const (
 	Crosses State = iota // it rises or sets at least once
 	UpAllDay
@@ -102,6 +103,31 @@ func (b Body) past(p place.Place, d place.Date, altitude quantity.Angle, radius 
 		day.Transits = append(day.Transits, day.at(x))
 	}
 	return day
+}
+
+// A Span is a part of a day, from its first instant to before its last.
+type Span struct{ From, To time.Time }
+
+// Spans returns the parts of the day in which the body is up, or above the
+// altitude that was asked for, in order.
+func (d Day) Spans() []Span {
+	if d.State == UpAllDay {
+		return []Span{{d.From, d.To}}
+	}
+	var spans []Span
+	rises, sets := d.Rises, d.Sets
+	if len(sets) > 0 && (len(rises) == 0 || sets[0].Before(rises[0])) {
+		spans = append(spans, Span{d.From, sets[0]})
+		sets = sets[1:]
+	}
+	for i, rise := range rises {
+		span := Span{rise, d.To}
+		if i < len(sets) {
+			span.To = sets[i]
+		}
+		spans = append(spans, span)
+	}
+	return spans
 }
 
 func (d *Day) at(days float64) time.Time {

@@ -113,6 +113,8 @@ func TestDaysOutOfTheOrdinary(t *testing.T) {
 	}{
 		{"23 hours", at(t, 46.09, -64.77, "America/Moncton"), "2027-03-14", 1, 1, almanac.Crosses},
 		{"25 hours", at(t, 46.09, -64.77, "America/Moncton"), "2027-11-07", 1, 1, almanac.Crosses},
+		{"half hour's change", at(t, -31.5, 159.1, "Australia/Lord_Howe"), "2026-10-04", 1, 1, almanac.Crosses},
+		{"quarter hours", at(t, 27.7, 85.3, "Asia/Kathmandu"), "2027-04-20", 1, 1, almanac.Crosses},
 		{"skipped", at(t, -13.83, -171.77, "Pacific/Apia"), "2011-12-30", 0, 0, almanac.NoDay},
 		{"midnight sun", at(t, 69.65, 18.96, "Europe/Oslo"), "2027-06-21", 0, 0, almanac.UpAllDay},
 		{"polar night", at(t, 69.65, 18.96, "Europe/Oslo"), "2027-12-21", 0, 0, almanac.DownAllDay},
@@ -163,24 +165,80 @@ func TestSunriseAtThePole(t *testing.T) {
 	}
 }
 
+// The spans in which a body is up agree with its altitude, whatever the day.
+func TestSpans(t *testing.T) {
+	for _, p := range []place.Place{
+		at(t, 46.09, -64.77, "America/Moncton"),
+		at(t, 69.65, 18.96, "Europe/Oslo"),
+		at(t, 90, 0, "UTC"),
+	} {
+		for d := date(t, "2027-01-01"); d.Year == 2027; d = d.Add(3) {
+			day := almanac.Moon.Past(p, d, quantity.Degrees(10))
+			for x := day.From; x.Before(day.To); x = x.Add(47 * time.Minute) {
+				inside := false
+				for _, s := range day.Spans() {
+					inside = inside || !x.Before(s.From) && x.Before(s.To)
+				}
+				high := almanac.MoonFrom(p, x).Altitude.Degrees()
+				if math.Abs(high-10) > 0.01 && inside != (high > 10) {
+					t.Errorf("%s: altitude %.3f° in %v", x, high, day.Spans())
+				}
+			}
+		}
+	}
+	if spans := almanac.SunDay(at(t, -13.83, -171.77, "Pacific/Apia"), date(t, "2011-12-30")).Spans(); spans != nil {
+		t.Errorf("a day that was not has %v", spans)
+	}
+}
+
 // Nothing that a caller can pass may panic or hang; far dates and coordinates
 // that are no places give an answer of some kind.
 func TestNothingPanics(t *testing.T) {
-	far := []time.Time{{}, time.Unix(1<<62, 0), time.Unix(-1<<62, 0), time.Date(9999, 12, 31, 0, 0, 0, 0, time.UTC)}
+	far := []time.Time{{}, time.Unix(1<<62, 0), time.Unix(-1<<62, 0), time.Unix(math.MinInt64, 0), time.Date(9999, 12, 31, 0, 0, 0, 0, time.UTC)}
+	odd := []float64{0, 90, -90, 1000, math.NaN(), math.Inf(1), math.Inf(-1)}
+	var places []place.Place
+	for _, lat := range odd {
+		for _, lon := range odd {
+			places = append(places, place.Place{Latitude: quantity.Degrees(lat), Longitude: quantity.Degrees(lon)})
+		}
+	}
+	solar, err := almanac.SolarEclipses(2027)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lunar, err := almanac.LunarEclipses(2027)
+	if err != nil {
+		t.Fatal(err)
+	}
 	for _, x := range far {
-		almanac.SunAt(x)
 		almanac.EquationOfTime(x)
 		almanac.SiderealTime(x)
 		almanac.DeltaT(x)
+		almanac.Phases(x, x.Add(time.Hour))
+		almanac.SolarEclipse{Greatest: x}.From(places[0])
+		almanac.LunarEclipse{Greatest: x}.From(places[0])
 	}
-	odd := []float64{0, 90, -90, 1000, math.NaN(), math.Inf(1), math.Inf(-1)}
-	for _, lat := range odd {
-		for _, lon := range odd {
-			p := place.Place{Latitude: quantity.Degrees(lat), Longitude: quantity.Degrees(lon)}
+	for b := almanac.Body(-1); b <= almanac.Pluto+1; b++ {
+		_ = b.String()
+		for _, x := range far {
+			b.At(x)
+			b.AspectAt(x)
+			b.HeliocentricAt(x)
+		}
+		for _, p := range places {
+			b.LimbFrom(p, far[4])
 			for _, year := range []int{-1 << 40, -5000, 1, 2027, 9999, 1 << 40} {
-				almanac.SunDay(p, place.Date{Year: year, Month: 5, Day: 1})
+				b.Day(p, place.Date{Year: year, Month: 5, Day: 1})
 			}
-			almanac.SunDay(p, place.Date{Year: 2027, Month: 77, Day: -400})
+			b.Past(p, place.Date{Year: 2027, Month: 77, Day: -400}, quantity.Degrees(math.NaN()))
+		}
+	}
+	for _, p := range places {
+		for _, e := range solar {
+			e.From(p)
+		}
+		for _, e := range lunar {
+			e.From(p)
 		}
 	}
 }

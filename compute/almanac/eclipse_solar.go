@@ -10,6 +10,7 @@ import (
 // An EclipseKind says how deep an eclipse is.
 type EclipseKind int
 
+// The kinds, from shallow to deep.
 const (
 	NoEclipse EclipseKind = iota
 	Penumbral             // of the Moon: it only dims

@@ -22,6 +22,7 @@ type Limb struct {
 // A Side is where the lit part of a disc lies for somebody who faces it.
 type Side int
 
+// The sides, clockwise from the top.
 const (
 	NoSide Side = iota // less than 1 % is lit
 	Top

@@ -8,6 +8,7 @@ import (
 // A Phase is one of the Moon's four principal phases.
 type Phase int
 
+// The principal phases, in their order.
 const (
 	NewMoon Phase = iota
 	FirstQuarter
@@ -29,11 +30,12 @@ type PhaseTime struct {
 // Phases returns the principal phases of the Moon from an instant to before
 // another, in order: the moments when its apparent geocentric longitude,
 // aberration and light time included, is 0°, 90°, 180° and 270° ahead of the
-// Sun's. They are good to 6 s. The error is a *RangeError.
+// Sun's. They are good to 5 s. The error is a *RangeError; a day beyond the range
+// at either end is allowed, for local calendars.
 func Phases(from, to time.Time) ([]PhaseTime, error) {
-	for _, t := range [...]time.Time{from, to} {
-		// The last instant may be midnight after the last day.
-		if err := Covers(t); err != nil && !t.Equal(time.Date(LastYear+1, 1, 1, 0, 0, 0, 0, time.UTC)) {
+	// A clock far from Greenwich begins and ends the years up to 14 hours apart.
+	for _, t := range [...]time.Time{from.Add(24 * time.Hour), to.Add(-24 * time.Hour)} {
+		if err := Covers(t); err != nil {
 			return nil, err
 		}
 	}

@@ -84,9 +84,14 @@ func TestPhasesAreWhole(t *testing.T) {
 
 func TestRangeErrors(t *testing.T) {
 	var outside *almanac.RangeError
-	_, err := almanac.Phases(utc(t, "1949-12-31T00:00:00Z"), utc(t, "1950-03-01T00:00:00Z"))
+	_, err := almanac.Phases(utc(t, "1949-12-30T00:00:00Z"), utc(t, "1950-03-01T00:00:00Z"))
 	if !errors.As(err, &outside) || outside.Year != 1949 {
 		t.Errorf("phases: %v", err)
+	}
+	auckland := at(t, -45.87, 170.5, "Pacific/Auckland")
+	from, to := auckland.Clock(date(t, "1950-01-01"), 0, 0), auckland.Clock(date(t, "1950-02-01"), 0, 0)
+	if list, err := almanac.Phases(from, to); err != nil || len(list) < 4 {
+		t.Errorf("the first month of the range in New Zealand: %v %v", list, err)
 	}
 	if _, err := almanac.Seasons(2101); !errors.As(err, &outside) || outside.Year != 2101 {
 		t.Errorf("seasons: %v", err)

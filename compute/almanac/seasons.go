@@ -9,6 +9,7 @@ import (
 // themselves are opposite in the two hemispheres.
 type Season int
 
+// The beginnings of the seasons, in their order.
 const (
 	MarchEquinox Season = iota
 	JuneSolstice
