@@ -40,8 +40,8 @@ func syzygies(year int, p Phase, found func(time.Time)) {
 	first := int(math.Floor(meanElongation(begin)/(2*math.Pi)))*4 + int(p)
 	for q := first - 4; q <= first+4*14; q += 4 {
 		t := phaseAt(q)
-		// No eclipse is possible more than 1.6° from the ecliptic: Meeus,
-		// chapter 54, has |sin F| < 0.36, that is 1.85° of latitude.
+		// Meeus, Astronomical Algorithms, 2nd ed. 1998, chapter 54: no eclipse
+		// happens where |sin F| > 0.36, that is 1.85° from the ecliptic.
 		if _, lat, _ := moonPlace(moment{centuries: t}); math.Abs(lat) < radians(1.85) {
 			found(timeOf(t))
 		}

@@ -30,10 +30,9 @@ func TestMoonOfMeeus(t *testing.T) {
 	}
 }
 
-// The limit of the issue for moonrise on days without one: over a year at one
-// place, every month has one day without a rise and one without a set or so,
-// and what one day lacks no other has twice (the day is 50 minutes shorter than
-// the Moon's).
+// The Moon's day is 50 minutes longer than ours, so that about once a month a
+// day goes without a rise, another without a set and a third without a transit,
+// and at middle latitudes none has two.
 func TestMoonsOwnDays(t *testing.T) {
 	p := at(t, 46.09, -64.77, "America/Moncton")
 	var rises, sets, noRise, noSet, noTransit int
