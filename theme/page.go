@@ -1,10 +1,13 @@
 package theme
 
 import (
+	"bytes"
 	"embed"
 	"fmt"
 	"html/template"
 	"io"
+
+	"noonbook/build/drawing"
 )
 
 //go:embed *.html
@@ -19,9 +22,15 @@ var ownPages embed.FS
 // StyleFile is the name of the style sheet in the handbook.
 const StyleFile = "noonbook.css"
 
-// StyleSheet returns the style sheet for a school's paper, "A4" or "Letter".
-func StyleSheet(paper string) []byte {
-	return fmt.Appendf(nil, "%s@page{size:%s;margin:18mm 16mm 20mm}\n", styleSheet, paper)
+//go:embed paper.css
+var paperSheet []byte
+
+// StyleSheet returns the style sheet for a school's paper. Printables have pages
+// without margins, since their sheets are the whole paper.
+func StyleSheet(p drawing.Paper) []byte {
+	css := append(bytes.Clone(styleSheet), paperSheet...)
+	return fmt.Appendf(css, "@page{size:%gmm %gmm;margin:18mm 16mm 20mm}\n@page upright{size:%gmm %gmm;margin:0}\n@page across{size:%gmm %gmm;margin:0}\n",
+		p.Width, p.Height, p.Width, p.Height, p.Height, p.Width)
 }
 
 // OwnPages holds the lessons that stand in for parts a unit leaves out.
@@ -42,6 +51,7 @@ type Page struct {
 	Groups   string // mark
 	Arc      template.HTML
 	Glance   []Labelled
+	Prints   []Link // the printables of the page
 	Goals    []string
 	Kit      []string // marks
 	Terms    []Labelled

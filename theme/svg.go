@@ -19,16 +19,28 @@ func (w *Words) AppendDrawing(dst []byte, d drawing.Drawing) []byte {
 	if d.Ornament {
 		dst = append(dst, `" aria-hidden="true">`...)
 	} else {
-		dst = append(dst, `" role="img"><title>`...)
-		dst = AppendText(dst, w.Line(d.Title))
-		dst = append(dst, `</title>`...)
+		dst = append(dst, `" role="img">`...)
+		dst = w.appendTitle(dst, d)
 	}
+	dst = w.appendShapes(dst, d.Shapes)
+	return append(dst, `</svg>`...)
+}
+
+func (w *Words) appendTitle(dst []byte, d drawing.Drawing) []byte {
+	dst = append(dst, `<title>`...)
+	dst = AppendText(dst, w.Line(d.Title))
+	dst = append(dst, `</title>`...)
 	if d.Description.Key != "" {
 		dst = append(dst, `<desc>`...)
 		dst = AppendText(dst, w.Line(d.Description))
 		dst = append(dst, `</desc>`...)
 	}
-	for shapes := d.Shapes; len(shapes) > 0; {
+	return dst
+}
+
+// appendShapes appends the shapes; neighbours that lead to one page are one link.
+func (w *Words) appendShapes(dst []byte, shapes []drawing.Shape) []byte {
+	for len(shapes) > 0 {
 		href, n := shapes[0].Href, 1
 		for n < len(shapes) && shapes[n].Href == href {
 			n++
@@ -46,7 +58,7 @@ func (w *Words) AppendDrawing(dst []byte, d drawing.Drawing) []byte {
 		}
 		shapes = shapes[n:]
 	}
-	return append(dst, `</svg>`...)
+	return dst
 }
 
 func (w *Words) appendShape(dst []byte, s drawing.Shape) []byte {

@@ -16,6 +16,7 @@ type Entry struct {
 	Settings  []string  // the settings of unit.toml that it reads, in the order they are documented
 	Facts     []Fact
 	Sources   []string // what the numbers rest on
+	Printable bool     // its results have sheets, which get a page of their own
 	// Reckon evaluates the placeholder. The values hold its arguments and the
 	// settings it reads, complete and checked, and nothing else: equal values
 	// give equal results.

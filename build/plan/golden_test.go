@@ -105,7 +105,7 @@ var margin = regexp.MustCompile(`<aside class="glance".*?</aside>`)
 // each tag that ends a block, so that a person can read the difference.
 func gives(t *testing.T, files fstest.MapFS, what string) []byte {
 	t.Helper()
-	unit, problems := readWith(t, files, "unit")
+	unit, problems := readWith(t, files, "unit", placeholder.Catalogue())
 	if what == "problems" {
 		_, more := calendar(unit, unit.Settings)
 		problems = append(problems, more...)

@@ -31,6 +31,7 @@ type Plan struct {
 	catalogue []placeholder.Entry
 	token     string
 	asks      []ask
+	prints    []printable
 	pages     []page
 }
 
@@ -103,6 +104,13 @@ func drafted(unit *source.Unit, words *theme.Words, edition Edition, catalogue [
 	drafts := []*draft{cover}
 	for i := range unit.Lessons {
 		d, err := p.lesson(i)
+		if err != nil {
+			return nil, nil, err
+		}
+		drafts = append(drafts, d)
+	}
+	for _, print := range p.prints {
+		d, err := p.printable(print)
 		if err != nil {
 			return nil, nil, err
 		}

@@ -12,8 +12,12 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"noonbook/build/drawing"
+	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/problem"
+	"noonbook/build/result"
+	"noonbook/build/say"
 	"noonbook/build/source"
 	"noonbook/theme"
 )
@@ -21,9 +25,20 @@ import (
 // read reads a unit and fails the test when it has a fault.
 func read(t *testing.T, files fs.FS, root string) (*source.Unit, *theme.Words) {
 	t.Helper()
-	unit, problems := readWith(t, files, root)
+	unit, problems := readWith(t, files, root, placeholder.Catalogue())
+	return sound(t, unit, problems)
+}
+
+func readCatalogue(t *testing.T, files fs.FS, catalogue []placeholder.Entry) (*source.Unit, *theme.Words) {
+	t.Helper()
+	unit, problems := readWith(t, files, "unit", catalogue)
+	return sound(t, unit, problems)
+}
+
+func sound(t *testing.T, unit *source.Unit, problems problem.List) (*source.Unit, *theme.Words) {
+	t.Helper()
 	if problems.Faults() > 0 {
-		t.Fatalf("%s has problems:\n%v", root, problems)
+		t.Fatalf("the unit has problems:\n%v", problems)
 	}
 	words, err := theme.Language("en", unit.Settings.Text("school.measure") == "customary")
 	if err != nil {
@@ -32,13 +47,13 @@ func read(t *testing.T, files fs.FS, root string) (*source.Unit, *theme.Words) {
 	return unit, words
 }
 
-func readWith(t *testing.T, files fs.FS, root string) (*source.Unit, problem.List) {
+func readWith(t *testing.T, files fs.FS, root string, catalogue []placeholder.Entry) (*source.Unit, problem.List) {
 	t.Helper()
 	own, err := fs.Sub(theme.OwnPages(), "pages")
 	if err != nil {
 		t.Fatal(err)
 	}
-	unit, problems, err := source.Read(files, root, own, placeholder.Catalogue())
+	unit, problems, err := source.Read(files, root, own, catalogue)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -176,6 +191,45 @@ func TestClassEditionHoldsNoAnswer(t *testing.T) {
 		for _, word := range secret {
 			if strings.Contains(all.String(), word) != c.want {
 				t.Errorf("edition %d: %q present is not %v", c.edition, word, c.want)
+			}
+		}
+	}
+}
+
+// A compute block that has sheets gets a page of them, named after its
+// placeholder, and a link to it with the number of sheets.
+func TestPrintablesHaveAPage(t *testing.T) {
+	poster := placeholder.Entry{
+		Name: "strip-picture", Printable: true, Facts: []placeholder.Fact{{Name: "a", Doc: "a"}}, Sources: []string{"test"},
+		Reckon: func(form.Values) (result.Result, error) {
+			d := drawing.Drawing{Name: "poster", Width: 300, Height: 100, Title: say.Line("strip-picture.name")}
+			d.Line("edge", drawing.Point{X: 0, Y: 0}, drawing.Point{X: 300, Y: 100})
+			return result.Result{Sheets: drawing.PaperOf("A4").Sheets(d)}, nil
+		},
+	}
+	unit, words := readCatalogue(t, fstest.MapFS{
+		"unit.toml": {Data: readFile(t, "../../testdata/units/south/unit.toml")},
+		"1-a.md":    {Data: []byte("```lesson\ntitle = \"A\"\n```\n\n```compute strip-picture\n```\n\n```caution\n```compute strip-picture\n```\n")},
+	}, []placeholder.Entry{poster})
+	p, err := Make(unit, words, Class, []placeholder.Entry{poster})
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages, problems := p.Press(unit.Settings)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	found := map[string]string{}
+	for _, page := range pages {
+		found[page.Name] = string(page.Bytes)
+	}
+	for name, want := range map[string][]string{
+		"a.html":                   {`href="print-strip-picture.html"`, `href="print-strip-picture-2.html"`, "2 sheets of A4"},
+		"print-strip-picture.html": {`width="297mm" height="210mm"`, `href="a.html"`, `M11 198L111 198`},
+	} {
+		for _, w := range want {
+			if !strings.Contains(found[name], w) {
+				t.Errorf("%s lacks %s:\n%s", name, w, found[name])
 			}
 		}
 	}

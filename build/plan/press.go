@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 
+	"noonbook/build/drawing"
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/problem"
@@ -28,7 +29,7 @@ func (p *Plan) Press(settings form.Values) ([]Page, problem.List) {
 	for _, page := range p.pages {
 		pages = append(pages, Page{page.name, page.fill(nil, s)})
 	}
-	pages = append(pages, Page{theme.StyleFile, theme.StyleSheet(settings.Text("school.paper"))})
+	pages = append(pages, Page{theme.StyleFile, theme.StyleSheet(drawing.PaperOf(settings.Text("school.paper")))})
 	for _, f := range p.unit.Files {
 		pages = append(pages, Page{f.Name, f.Bytes})
 	}

@@ -52,6 +52,9 @@ func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, enterin
 	mark := r.draft.mark(func(dst []byte, s *school) []byte {
 		return s.words.AppendBlock(dst, name, s.results[number], sources)
 	})
+	if n.Entry.Printable && !r.asides {
+		mark += r.draft.printLink(n.Entry.Name, number, r.lesson)
+	}
 	return ast.WalkSkipChildren, write(w, true, `<figure class="reckoned">`+mark+"</figure>\n", "")
 }
 

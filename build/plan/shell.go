@@ -37,6 +37,11 @@ func (p *Plan) lesson(i int) (*draft, error) {
 	if err != nil {
 		return nil, err
 	}
+	for _, print := range p.prints {
+		if print.lesson == i {
+			page.Prints = append(page.Prints, theme.Link{Title: p.words.Say(print.entry + ".name"), File: print.page})
+		}
+	}
 	gathered, err := p.gather(d, l)
 	if err != nil {
 		return nil, err

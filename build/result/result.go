@@ -15,10 +15,11 @@ type Result struct {
 	Facts    []Fact
 	Tables   []Table
 	Drawings []drawing.Drawing
-	Notes    []say.Phrase // sentences that belong with the tables
-	Working  []say.Phrase // steps that a teacher can repeat on a calculator
-	Warnings []say.Phrase // what the reader of the page must know first
-	Cautions []say.Phrase // where the work can hurt someone; the page shows them before all else
+	Sheets   []drawing.Sheet // printables at true size, on a page of their own
+	Notes    []say.Phrase    // sentences that belong with the tables
+	Working  []say.Phrase    // steps that a teacher can repeat on a calculator
+	Warnings []say.Phrase    // what the reader of the page must know first
+	Cautions []say.Phrase    // where the work can hurt someone; the page shows them before all else
 }
 
 // A Fact is one named value.

@@ -1,0 +1,66 @@
+package plan
+
+import (
+	"html/template"
+	"strconv"
+
+	"noonbook/build/say"
+	"noonbook/theme"
+)
+
+// A printable is a page of sheets at true size, made by one compute block.
+type printable struct {
+	page   string // file name
+	entry  string // of the placeholder
+	ask    int
+	lesson int
+}
+
+// printLink notes a page of sheets for the block and returns the link to it,
+// with a small picture of the first sheet.
+func (d *draft) printLink(entry string, ask, lesson int) string {
+	p := d.plan
+	name := "print-" + entry
+	same := 1
+	for _, other := range p.prints {
+		if other.entry == entry {
+			same++
+		}
+	}
+	if same > 1 {
+		name += "-" + strconv.Itoa(same)
+	}
+	print := printable{name + ".html", entry, ask, lesson}
+	p.prints = append(p.prints, print)
+	preview := d.mark(func(dst []byte, s *school) []byte {
+		if sheets := s.results[ask].Sheets; len(sheets) > 0 {
+			dst = s.words.AppendSheet(dst, sheets[0])
+		}
+		return dst
+	})
+	count := d.mark(func(dst []byte, s *school) []byte {
+		sheets := s.results[ask].Sheets
+		key := "sheet.count"
+		if len(sheets) == 1 {
+			key = "sheet.count_one"
+		}
+		return theme.AppendText(dst, s.words.Say(key, say.Count(len(sheets)), say.Text(s.settings.Text("school.paper"))))
+	})
+	return `<p class="prints"><a href="` + print.page + `"><span class="preview">` + preview + `</span>` +
+		template.HTMLEscapeString(p.words.Say("sheet.print", say.Words(entry+".name"))) + `</a> <small>` + count + `</small></p>`
+}
+
+// printable drafts the page of sheets.
+func (p *Plan) printable(print printable) (*draft, error) {
+	l := p.unit.Lessons[print.lesson]
+	d := &draft{plan: p, name: print.page, lesson: print.lesson}
+	page := p.shell(d, print.lesson)
+	page.Title = p.words.Say(print.entry + ".name")
+	page.Summary = p.words.Say("sheet.about", say.Text(page.Title), say.Text(l.Title()))
+	page.Previous, page.Next = &theme.Link{Title: l.Title(), File: l.Page}, nil
+	page.Number = ""
+	page.Body = template.HTML(d.mark(func(dst []byte, s *school) []byte {
+		return s.words.AppendSheets(dst, s.results[print.ask].Sheets)
+	}))
+	return d, d.write("printable", page)
+}

@@ -1,0 +1,110 @@
+package theme
+
+import (
+	"noonbook/build/drawing"
+	"noonbook/build/say"
+)
+
+// AppendSheets appends printables at true size, a piece of paper each.
+func (w *Words) AppendSheets(dst []byte, sheets []drawing.Sheet) []byte {
+	for _, s := range sheets {
+		turned := "upright"
+		if s.Paper.Width > s.Paper.Height {
+			turned = "across"
+		}
+		dst = append(dst, `<div class="paper `...)
+		dst = append(dst, turned...)
+		dst = append(dst, `">`...)
+		dst = w.AppendSheet(dst, s)
+		dst = append(dst, `</div>`...)
+	}
+	return dst
+}
+
+// AppendSheet appends one piece of paper: the drawing, or its part, in a frame
+// that cuts off the rest, with the check bar below and, where several sheets
+// belong together, crosses to lay over one another.
+func (w *Words) AppendSheet(dst []byte, s drawing.Sheet) []byte {
+	width, height := s.Paper.Area()
+	dst = append(dst, `<svg class="true-size" width="`...)
+	dst = appendLength(dst, s.Paper.Width)
+	dst = append(dst, `mm" height="`...)
+	dst = appendLength(dst, s.Paper.Height)
+	dst = append(dst, `mm" viewBox="0 0 `...)
+	dst = appendLength(dst, s.Paper.Width)
+	dst = append(dst, ' ')
+	dst = appendLength(dst, s.Paper.Height)
+	dst = append(dst, `" role="img">`...)
+	dst = w.appendTitle(dst, s.Drawing)
+	dst = append(dst, `<svg class="`...)
+	dst = appendAttribute(dst, s.Drawing.Name)
+	dst = append(dst, `" x="`...)
+	dst = appendLength(dst, drawing.PaperMargin)
+	dst = append(dst, `" y="`...)
+	dst = appendLength(dst, drawing.PaperMargin)
+	dst = append(dst, `" width="`...)
+	dst = appendLength(dst, width)
+	dst = append(dst, `" height="`...)
+	dst = appendLength(dst, height)
+	dst = append(dst, `" viewBox="`...)
+	dst = appendLength(dst, s.Left)
+	dst = append(dst, ' ')
+	dst = appendLength(dst, s.Top)
+	dst = append(dst, ' ')
+	dst = appendLength(dst, width)
+	dst = append(dst, ' ')
+	dst = appendLength(dst, height)
+	dst = append(dst, `">`...)
+	dst = w.appendShapes(dst, s.Drawing.Shapes)
+	dst = append(dst, `</svg>`...)
+	var frame drawing.Drawing
+	checkBar(&frame, s.Paper)
+	if s.Rows*s.Columns > 1 {
+		matchingMarks(&frame, s)
+	}
+	dst = w.appendShapes(dst, frame.Shapes)
+	return append(dst, `</svg>`...)
+}
+
+// checkBar draws 100 mm with a tick each centimetre at the foot of the paper.
+func checkBar(d *drawing.Drawing, p drawing.Paper) {
+	y := p.Height - drawing.PaperMargin - 2
+	left := drawing.PaperMargin + 1
+	d.Line("check", drawing.Point{X: left, Y: y}, drawing.Point{X: left + drawing.CheckBar, Y: y})
+	for i := range 11 {
+		x, rise := left+10*float64(i), 1.5
+		if i == 0 || i == 10 {
+			rise = 3.5
+		}
+		d.Line("check", drawing.Point{X: x, Y: y}, drawing.Point{X: x, Y: y - rise})
+	}
+	d.Label("check-label", drawing.Point{X: left, Y: y - 5}, drawing.Start, say.Words("sheet.check"))
+}
+
+// matchingMarks names the sheet's place and draws crosses where it overlaps its
+// neighbours.
+func matchingMarks(d *drawing.Drawing, s drawing.Sheet) {
+	width, height := s.Paper.Area()
+	half := drawing.TileOverlap / 2
+	cross := func(x, y float64) {
+		x, y = x+drawing.PaperMargin, y+drawing.PaperMargin
+		d.Line("match", drawing.Point{X: x - 3, Y: y}, drawing.Point{X: x + 3, Y: y})
+		d.Line("match", drawing.Point{X: x, Y: y - 3}, drawing.Point{X: x, Y: y + 3})
+	}
+	for _, t := range []float64{0.25, 0.75} {
+		if s.Column > 1 {
+			cross(half, t*height)
+		}
+		if s.Column < s.Columns {
+			cross(width-half, t*height)
+		}
+		if s.Row > 1 {
+			cross(t*width, half)
+		}
+		if s.Row < s.Rows {
+			cross(t*width, height-half)
+		}
+	}
+	d.Label("check-label", drawing.Point{X: s.Paper.Width - drawing.PaperMargin, Y: s.Paper.Height - drawing.PaperMargin - 2}, drawing.End,
+		say.Words("sheet.tile", say.Count(s.Row), say.Count(s.Column), say.Count(s.Rows), say.Count(s.Columns)))
+}
