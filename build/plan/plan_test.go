@@ -225,7 +225,7 @@ func TestPrintablesHaveAPage(t *testing.T) {
 	}
 	for name, want := range map[string][]string{
 		"a.html":                   {`href="print-strip-picture.html"`, `href="print-strip-picture-2.html"`, "2 sheets of A4"},
-		"print-strip-picture.html": {`width="297mm" height="210mm"`, `href="a.html"`, `M11 198L111 198`},
+		"print-strip-picture.html": {`width="210mm" height="297mm"`, `href="a.html"`, `M11 285L111 285`},
 	} {
 		for _, w := range want {
 			if !strings.Contains(found[name], w) {
