@@ -1,0 +1,90 @@
+package rocket
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"noonbook/compute/quantity"
+)
+
+// SpeedForHeight returns the launch speed at which the rocket, launched as l but
+// for its speed, climbs to the height above the ground, to 1e-9 of itself. It
+// fails when the height is not above the pipe's end, or MaxSpeed does not reach it.
+func SpeedForHeight(r Rocket, l Launch, air Air, height quantity.Length) (Speed, error) {
+	if !(height > l.Height) {
+		return 0, fmt.Errorf("height of %g m is not above the pipe's end at %g m", height.Metres(), l.Height.Metres())
+	}
+	if l.Elevation <= 0 {
+		return 0, fmt.Errorf("a launch at %g° does not climb", l.Elevation.Degrees())
+	}
+	v, err := speedFor(r, l, air, func(f Flight) float64 { return f.Apogee.Up.Metres() - height.Metres() })
+	if err != nil {
+		return 0, fmt.Errorf("height of %g m: %w", height.Metres(), err)
+	}
+	return v, nil
+}
+
+// SpeedForTime returns the launch speed at which the flight lasts the time, from
+// launch to landing, to 1e-9 of itself. It fails as SpeedForHeight does.
+func SpeedForTime(r Rocket, l Launch, air Air, lasting time.Duration) (Speed, error) {
+	l.Speed = 0
+	f, err := Fly(r, l, air)
+	if err != nil {
+		return 0, err
+	}
+	if !(lasting > f.Landing.Time) || l.Elevation <= 0 {
+		return 0, fmt.Errorf("a flight of %g s is no longer than a fall from the pipe", lasting.Seconds())
+	}
+	v, err := speedFor(r, l, air, func(f Flight) float64 { return f.Landing.Time.Seconds() - lasting.Seconds() })
+	if err != nil {
+		return 0, fmt.Errorf("flight of %g s: %w", lasting.Seconds(), err)
+	}
+	return v, nil
+}
+
+// speedFor finds where excess, which grows with the speed, passes zero: the
+// bracket is doubled from 1 m/s on and closed by regula falsi (Illinois).
+func speedFor(r Rocket, l Launch, air Air, excess func(Flight) float64) (Speed, error) {
+	l.Speed = MaxSpeed
+	if err := check(r, l, air); err != nil {
+		return 0, err
+	}
+	m := motionOf(r, air)
+	at := func(v float64) float64 {
+		l.Speed = Speed(v)
+		return excess(m.fly(l, false))
+	}
+	low, a := 0.0, at(0)
+	high, b := 1.0, at(1)
+	for b < 0 {
+		if high >= float64(MaxSpeed) {
+			return 0, fmt.Errorf("no launch speed up to %g m/s does it", float64(MaxSpeed))
+		}
+		low, a = high, b
+		high = math.Min(2*high, float64(MaxSpeed))
+		b = at(high)
+	}
+	side := 0
+	for i := 0; high-low > 1e-10*high && i < 100; i++ {
+		v := high - b*(high-low)/(b-a)
+		g := at(v)
+		if math.Abs(g) < 1e-11 {
+			return Speed(v), nil
+		}
+		if g < 0 {
+			low, a = v, g
+			if side == 1 {
+				b /= 2
+			}
+			side = 1
+		} else {
+			high, b = v, g
+			if side == -1 {
+				a /= 2
+			}
+			side = -1
+		}
+	}
+	return Speed(high), nil
+}
