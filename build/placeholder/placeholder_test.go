@@ -55,7 +55,7 @@ school.longitude = -157.4
 school.time_zone = "Pacific/Kiritimati"`,
 }
 
-func settings(t *testing.T, school string) form.Values {
+func settings(t testing.TB, school string) form.Values {
 	t.Helper()
 	text := "unit.title = \"T\"\nschool.name = \"S\"\nterm.first_day = 2027-04-12\nterm.last_day = 2027-04-30\n" + schools[school]
 	values, faults, _ := source.Settings().Read([]byte(text))

@@ -85,9 +85,14 @@ func asStands(seen quantity.Angle) quantity.Angle {
 	return h
 }
 
-// altitudeOf is where the centre of a body is seen, as a value.
+// altitudeOf is how high the centre of a body is seen, as a value. Below the
+// horizon nothing is seen, and the altitude is the geometric one.
 func altitudeOf(h almanac.Horizontal) say.Value {
-	return say.Number(asSeen(h.Altitude).Degrees(), "deg", 1)
+	altitude := asSeen(h.Altitude)
+	if altitude < 0 {
+		altitude = h.Altitude
+	}
+	return say.Number(altitude.Degrees(), "deg", 1)
 }
 
 // toward is a bearing in words, to the nearest of sixteen directions.
@@ -145,4 +150,21 @@ func listed(names []say.Value) say.Value {
 // dayOfYear is a date of a table that bears the year in its title.
 func dayOfYear(d place.Date) say.Value {
 	return say.Date(d).As("dial-clock.day", say.Count(d.Day), say.Words(monthKey(d.Month)))
+}
+
+// shortDate is a date for narrow columns, 2 Aug 2027.
+func shortDate(d place.Date) say.Value {
+	return say.Date(d).As("format.date", say.Count(d.Day), shortMonth(d.Month), yearValue(d.Year))
+}
+
+func shortMonth(m time.Month) say.Value {
+	return say.Words([...]string{
+		"month-short.jan", "month-short.feb", "month-short.mar", "month-short.apr", "month-short.may", "month-short.jun",
+		"month-short.jul", "month-short.aug", "month-short.sep", "month-short.oct", "month-short.nov", "month-short.dec",
+	}[m-time.January])
+}
+
+// yearValue is a year as a name, without the space that large numbers have.
+func yearValue(year int) say.Value {
+	return say.Text(place.Date{Year: year, Month: time.January, Day: 1}.String()[:4])
 }

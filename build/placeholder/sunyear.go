@@ -71,9 +71,12 @@ func reckonSunYear(v form.Values) (result.Result, error) {
 	date := v.Date("date")
 	r := result.Result{
 		Facts:    append(sunYearFacts(days), result.Fact{Name: "change", Value: lengthening(p, date)}),
-		Drawings: []drawing.Drawing{dayLengthChart(year, days), noonChart(year, days)},
+		Drawings: []drawing.Drawing{dayLengthChart(year, days, date), noonChart(year, days, date)},
 		Tables:   []result.Table{sunYearTable(v, year, days)},
 		Working:  sunYearWorking(p, date),
+	}
+	if date.Year == year {
+		r.Notes = []say.Phrase{say.Line("sun-year.marked", say.Date(date))}
 	}
 	return r, nil
 }
@@ -149,11 +152,6 @@ func sunYearTable(v form.Values, year int, days []sunDate) result.Table {
 	return table
 }
 
-// yearValue is a year as a name, without the space that large numbers have.
-func yearValue(year int) say.Value {
-	return say.Text(place.Date{Year: year, Month: time.January, Day: 1}.String()[:4])
-}
-
 // sunYearWorking is the noon altitude and the length of the date's day from the
 // Sun's declination; the second has no meaning where the Sun does not set.
 func sunYearWorking(p place.Place, d place.Date) []say.Phrase {
@@ -197,44 +195,52 @@ func yearChart(d *drawing.Drawing, year int, y drawing.Axis) drawing.Chart {
 	for i, t := range c.X.Ticks {
 		wide := c.At(drawing.Point{X: c.X.To / 12}).X - yearFrame.Left
 		d.Label("figure", drawing.Point{X: c.At(drawing.Point{X: t.At}).X + wide/2, Y: yearFrame.Bottom + 4.5}, drawing.Middle,
-			say.Words([...]string{
-				"month-short.jan", "month-short.feb", "month-short.mar", "month-short.apr", "month-short.may", "month-short.jun",
-				"month-short.jul", "month-short.aug", "month-short.sep", "month-short.oct", "month-short.nov", "month-short.dec",
-			}[i]))
+			shortMonth(time.January+time.Month(i)))
 	}
 	return c
 }
 
-func dayLengthChart(year int, days []sunDate) drawing.Drawing {
+func dayLengthChart(year int, days []sunDate, date place.Date) drawing.Drawing {
 	d := drawing.Drawing{
 		Name: "chart", Width: chartWidth, Height: chartHeight,
 		Title:       say.Line("sun-year.length_chart", yearValue(year)),
 		Description: say.Line("sun-year.length_description"),
 	}
 	c := yearChart(&d, year, drawing.Axis{To: 24, Ticks: drawing.Every(0, 24, 6, inHours), Title: say.Words("sun-year.length_axis")})
-	var curve []drawing.Point
-	for _, s := range days {
-		curve = append(curve, drawing.Point{X: dayNumber(s.date), Y: min(24, s.up.Hours())})
-	}
-	c.Curve("curve", curve...)
+	yearCurve(c, days, date, func(s sunDate) float64 { return min(24, s.up.Hours()) })
 	return d
 }
 
-func noonChart(year int, days []sunDate) drawing.Drawing {
+func noonChart(year int, days []sunDate, date place.Date) drawing.Drawing {
 	d := drawing.Drawing{
 		Name: "chart", Width: chartWidth, Height: chartHeight,
 		Title:       say.Line("sun-year.noon_chart", yearValue(year)),
 		Description: say.Line("sun-year.noon_description"),
 	}
 	c := yearChart(&d, year, drawing.Axis{To: 90, Ticks: drawing.Every(0, 90, 15, inDegrees), Title: say.Words("sun-year.noon_axis")})
-	var curve []drawing.Point
+	yearCurve(c, days, date, func(s sunDate) float64 {
+		if !s.noons {
+			return -90 // below the frame
+		}
+		return asSeen(s.noon.Altitude).Degrees()
+	})
+	return d
+}
+
+// yearCurve draws a value through the year and marks the date on it.
+func yearCurve(c drawing.Chart, days []sunDate, date place.Date, value func(sunDate) float64) {
+	var curve, marked []drawing.Point
 	for _, s := range days {
-		if s.noons {
-			curve = append(curve, drawing.Point{X: dayNumber(s.date), Y: asSeen(s.noon.Altitude).Degrees()})
+		now := drawing.Point{X: dayNumber(s.date), Y: value(s)}
+		curve = append(curve, now)
+		if s.date == date {
+			marked = append(marked, now)
 		}
 	}
 	c.Curve("curve", curve...)
-	return d
+	for _, now := range marked {
+		c.Mark("sun", now, 1.3)
+	}
 }
 
 // dayNumber counts days from the year's beginning to noon of the date.
