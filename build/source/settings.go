@@ -23,6 +23,7 @@ func Settings() form.Form {
 		{Name: "class.name", Default: "", Doc: `What the class is called, such as "grade 6".`},
 		{Name: "class.pupils", Kind: form.Whole, Min: 0, Max: 500, Default: 0, Doc: "Number of pupils."},
 		{Name: "class.group_size", Kind: form.Whole, Min: 1, Max: 30, Default: 3, Doc: "Pupils in a group."},
+		{Name: "class.eye_height_m", Kind: form.Number, Unit: "m", Min: 0.3, Max: 2.5, Default: 1.35, Doc: "Height of a pupil's eye above the ground, standing; measure a few and take the middle."},
 
 		{Name: "term.first_day", Kind: form.Date, Required: true, Doc: "First school day of the unit."},
 		{Name: "term.last_day", Kind: form.Date, Required: true, Doc: "Last school day of the unit."},
@@ -35,6 +36,16 @@ func Settings() form.Form {
 		{Name: "stock.style_mm", Kind: form.Number, Unit: "mm", Min: 20, Max: 5000, Default: 120.0, Doc: "Length of the gnomon's sloping edge, the style."},
 		{Name: "stock.front_lens_focal_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 5000, Doc: "Focal length of the lens at the front of the telescope, the weaker one."},
 		{Name: "stock.eye_lens_focal_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 5000, Doc: "Focal length of the lens at the eye."},
+		{Name: "stock.pipe_outside_mm", Kind: form.Number, Unit: "mm", Min: 10, Max: 60, Default: 21.3, Doc: "Outside diameter of the launcher's pipe, measured with calipers at its upper end."},
+		{Name: "stock.pipe_play_mm", Kind: form.Number, Unit: "mm", Min: 0.2, Max: 5, Default: 0.8, Doc: "How much wider than the pipe the rocket's tube is inside, on the diameter."},
+		{Name: "stock.rocket_paper_g_m2", Kind: form.Number, Unit: "g/m²", Min: 40, Max: 300, Default: 80.0, Doc: "Weight of the rockets' paper, as it stands on the packet."},
+		{Name: "stock.rocket_mass_g", Kind: form.Number, Unit: "g", Min: 0.5, Max: 100, Default: 4.0, Doc: "Mass of a finished rocket; weigh ten and divide."},
+		{Name: "stock.launch_speed_m_s", Kind: form.Number, Unit: "m/s", Min: 1, Max: 60, Default: 20.0, Doc: "Highest speed at which the launcher has sent a rocket off, from the highest flight measured so far. The usual value is a guess: measure."},
+
+		{Name: "field.width_m", Kind: form.Number, Unit: "m", Min: 1, Max: 2000, Doc: "Width of the free ground of the field, the shorter side."},
+		{Name: "field.length_m", Kind: form.Number, Unit: "m", Min: 1, Max: 2000, Doc: "Length of the free ground of the field."},
+		{Name: "field.margin_percent", Kind: form.Number, Unit: "percent", Min: 0, Max: 300, Default: 50.0, Doc: "What the school adds to the rocket's farthest reach for the clear zone. No authority gives a distance for a stamped launcher."},
+		{Name: "field.wind_m_s", Kind: form.Number, Unit: "m/s", Min: 0, Max: 15, Default: 4.0, Doc: "Strongest wind in which the class launches; the clear zone is for that wind."},
 	}
 }
 

@@ -134,6 +134,7 @@ func TestDesignsThatCanNotBe(t *testing.T) {
 		"no play":  func(d *rocket.Design) { d.Play = 0 },
 		"no body":  func(d *rocket.Design) { d.Body = mm(math.NaN()) },
 		"no nose":  func(d *rocket.Design) { d.Nose = 0 },
+		"flat":     func(d *rocket.Design) { d.Pipe, d.Nose = mm(60), mm(20) },
 		"two fins": func(d *rocket.Design) { d.Fins = 2 },
 		"no span":  func(d *rocket.Design) { d.Fin.Span = 0 },
 		"long fin": func(d *rocket.Design) { d.Fin.Root = mm(500) },

@@ -52,6 +52,8 @@ func (d Design) Check() error {
 		return fmt.Errorf("a tube %g mm wider than a pipe of %g mm: both must be positive", d.Play.Millimetres(), d.Pipe.Millimetres())
 	case !(d.Body > 0) || !(d.Nose > 0):
 		return fmt.Errorf("a tube of %g mm and a nose of %g mm: both must be positive", d.Body.Millimetres(), d.Nose.Millimetres())
+	case d.Cone().Sector() > quarter*3:
+		return fmt.Errorf("a nose of %g mm is too flat for a tube %.1f mm across: there is no room for the flap", d.Nose.Millimetres(), d.Diameter().Millimetres())
 	case d.Fins < 3:
 		return fmt.Errorf("%d fins: at least three are needed to hold it straight on all sides", d.Fins)
 	case !(d.Fin.Root > 0) || !(d.Fin.Span > 0) || !(d.Fin.Tip >= 0) || !(d.Fin.Sweep >= 0):
