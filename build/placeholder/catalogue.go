@@ -4,9 +4,12 @@ package placeholder
 func Catalogue() []Entry {
 	return []Entry{
 		classFacts(),
+		dialBlank(),
 		dialClock(),
 		dialDay(),
 		dialDrift(),
+		dialFace(),
+		dialGnomon(),
 		dialNorth(),
 		dialTable(),
 		eclipseList(),

@@ -42,6 +42,7 @@ func Settings() form.Form {
 			{Name: "count", Kind: form.Whole, Min: 1, Max: 12, Default: 1, Doc: "How many of them there are."},
 		}},
 		{Name: "stock.style_mm", Kind: form.Number, Unit: "mm", Min: 20, Max: 5000, Default: 120.0, Doc: "Length of the gnomon's sloping edge, the style."},
+		{Name: "stock.gnomon_mm", Kind: form.Number, Unit: "mm", Min: 0, Max: 50, Default: 0.4, Doc: "Thickness of the finished gnomon; from half a millimetre on the face has two noon lines, that far apart."},
 		{Name: "stock.front_lens_focal_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 5000, Doc: "Focal length of the lens at the front of the telescope, the weaker one."},
 		{Name: "stock.eye_lens_focal_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 5000, Doc: "Focal length of the lens at the eye."},
 
