@@ -53,8 +53,10 @@ type eclipse struct {
 
 func reckonEclipses(v form.Values) (result.Result, error) {
 	p, date := Place(v), v.Date("date")
-	if err := rangeOf(date); err != nil {
-		return result.Result{}, err
+	for _, year := range []int{date.Year, date.Year + v.Whole("years")} {
+		if err := inRange(year); err != nil {
+			return result.Result{}, err
+		}
 	}
 	from, _ := p.Day(date)
 	to := from.AddDate(v.Whole("years"), 0, 0)

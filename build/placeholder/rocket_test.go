@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"noonbook/build/drawing"
+	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/say"
 	"noonbook/build/source"
@@ -75,9 +76,6 @@ func TestZoneNamesWhatFits(t *testing.T) {
 	small := reckon(t, "alder reach", "rocket-zone", "2027-04-28", "field.width_m=3", "field.length_m=3")
 	if !says(small.Warnings, "rocket-zone.other_field") {
 		t.Error("a field of 3 m is not called too small for everything")
-	}
-	if unknown := reckon(t, "alder reach", "rocket-zone", "2027-04-28"); !says(unknown.Warnings, "rocket-zone.field_unknown") || fact(t, unknown, "fits").Kind != say.Nothing {
-		t.Error("an unknown field is not asked for")
 	}
 	large := reckon(t, "alder reach", "rocket-zone", "2027-04-28", "field.width_m=200", "field.length_m=200")
 	if fact(t, large, "fits").Number != 1 || len(large.Warnings) > 0 {
@@ -253,10 +251,19 @@ func TestRocketBadInput(t *testing.T) {
 	}
 	entry, _ := placeholder.Find(placeholder.Catalogue(), "rocket-zone")
 	v := entry.Complete(settings(t, "alder reach"), nil, day(t, "2027-04-28"))
-	v["field.width_m"] = 30.0
+	corner := func(east, north float64) form.Values { return form.Values{"east_m": east, "north_m": north} }
+	v["field.outline"] = []form.Values{corner(0, 0), corner(10, 0)}
 	if _, err := entry.Reckon(v); err == nil {
-		t.Error("a field with one side")
+		t.Error("a field of two corners")
 	}
+	// The circle inscribed in a right triangle of 400, 300 and 500 m: area over half
+	// the perimeter, 100 m.
+	v["field.outline"] = []form.Values{corner(0, 0), corner(400, 0), corner(0, 300)}
+	r, err := entry.Reckon(v)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "room in a triangle", fact(t, r, "room").Number, 100, 0.05)
 	entry, _ = placeholder.Find(placeholder.Catalogue(), "rocket-height")
 	v = entry.Complete(settings(t, "alder reach"), nil, day(t, "2027-04-28"))
 	v["flight_s"] = 20.0

@@ -157,8 +157,8 @@ type piece struct {
 // Room in millimetres: between pieces, for scissors, and round a sheet, so that
 // the edge does not halve an outline.
 const (
-	pieceGap  = 4.0
-	pieceEdge = 0.5
+	cutGap  = 4.0
+	cutEdge = 0.5
 )
 
 // templateSheets lays the wrap on the left of the first sheet and the other
@@ -177,26 +177,26 @@ func templateSheets(d rocket.Design, paper drawing.Paper) []drawing.Drawing {
 	for i := range d.Fins {
 		pieces = append(pieces, finPiece(d, i+1))
 	}
-	right, foot := width-pieceEdge, height-pieceEdge
+	right, foot := width-cutEdge, height-cutEdge
 	var sheets []drawing.Drawing
-	left, x, y, row := right, right, pieceEdge, 0.0
+	left, x, y, row := right, right, cutEdge, 0.0
 	for i, p := range pieces {
-		if p.width > right-pieceEdge || p.height > foot-pieceEdge {
-			own := sheet(p.width+2*pieceEdge, p.height+2*pieceEdge)
-			p.draw(&own, drawing.Point{X: pieceEdge, Y: pieceEdge})
+		if p.width > right-cutEdge || p.height > foot-cutEdge {
+			own := sheet(p.width+2*cutEdge, p.height+2*cutEdge)
+			p.draw(&own, drawing.Point{X: cutEdge, Y: cutEdge})
 			sheets = append(sheets, own)
 			left, x = right, right // the next piece begins a sheet
 			continue
 		}
 		if x > left && x+p.width > right {
-			x, y, row = left, y+row+pieceGap, 0
+			x, y, row = left, y+row+cutGap, 0
 		}
 		if x+p.width > right || y+p.height > foot {
 			sheets = append(sheets, sheet(width, height))
-			left, x, y, row = pieceEdge, pieceEdge, pieceEdge, 0
+			left, x, y, row = cutEdge, cutEdge, cutEdge, 0
 		}
 		p.draw(&sheets[len(sheets)-1], drawing.Point{X: x, Y: y})
-		x, row = x+p.width+pieceGap, max(row, p.height)
+		x, row = x+p.width+cutGap, max(row, p.height)
 		if i == 0 { // the wrap keeps its column to itself
 			left, row = x, 0
 		}

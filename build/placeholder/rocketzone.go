@@ -1,8 +1,8 @@
 package placeholder
 
 import (
-	"errors"
 	"math"
+	"slices"
 
 	"noonbook/build/drawing"
 	"noonbook/build/form"
@@ -17,7 +17,7 @@ func rocketZone() Entry {
 		Name:      "rocket-zone",
 		Summary:   "The ground that must be clear, on the school's field, with everyone's place.",
 		Arguments: append(form.Form{leastAngle}, flightArguments...),
-		Settings:  append([]string{"class.pupils", "class.eye_height_m", "field.width_m", "field.length_m", "field.margin_percent", "field.wind_m_s"}, flightSettings...),
+		Settings:  slices.Concat([]string{"class.pupils", "class.eye_height_m", "field.margin_percent", "field.wind_m_s"}, fieldSettings, flightSettings),
 		Facts: []Fact{
 			{"speed", "m/s", "highest launch speed"},
 			{"wind", "m/s", "strongest wind that the zone is for"},
@@ -26,7 +26,7 @@ func rocketZone() Entry {
 			{"reach_no_air", "m", "farthest landing without air and wind, at any angle"},
 			{"margin", "m", "what the school adds"},
 			{"clear", "m", "radius of the clear zone round the launcher"},
-			{"room", "m", "distance from the middle of the field to its nearest edge"},
+			{"room", "m", "distance from the roomiest spot of the field to its nearest edge"},
 			{"fits", "", "whether the clear zone lies within the field"},
 			{"angle_inside", "deg", "lowest angle of a fixed pipe at which the clear zone lies within the field"},
 			{"speed_inside", "m/s", "highest launch speed at which it does, at any angle"},
@@ -43,19 +43,18 @@ func rocketZone() Entry {
 
 // A zone is what must be clear and what there is.
 type zone struct {
-	rocket rocket.Rocket
-	launch rocket.Launch
-	air    rocket.Air
-	least  quantity.Angle
-	reach  quantity.Length
-	at     quantity.Angle
-	clear  quantity.Length // rounded up to a whole metre
-	margin float64         // 1.5 for 50 %
-
-	field         bool // whether the field's sides are known
-	length, width quantity.Length
-	room, station quantity.Length
-	highest       rocket.Flight
+	rocket  rocket.Rocket
+	launch  rocket.Launch
+	air     rocket.Air
+	least   quantity.Angle
+	margin  float64 // 1.5 for 50 %
+	reach   quantity.Length
+	at      quantity.Angle  // of the pipe, for that reach
+	clear   quantity.Length // rounded up to a whole metre
+	station quantity.Length
+	highest rocket.Flight   // straight up in still air
+	room    quantity.Length // from the roomiest spot of the field to its edge
+	corners []drawing.Point // of the field, in metres from that spot; y up
 }
 
 func zoneOf(v form.Values) (z zone, err error) {
@@ -73,19 +72,32 @@ func zoneOf(v form.Values) (z zone, err error) {
 	}
 	z.clear = quantity.Metres(ceil(z.reach.Metres() * z.margin))
 	z.station = z.clear + 2 // outside it beyond doubt
-	z.field = v.Has("field.width_m") && v.Has("field.length_m")
-	if v.Has("field.width_m") != v.Has("field.length_m") {
-		return z, errors.New("a field has both field.width_m and field.length_m, or neither")
-	}
-	if z.field {
-		a, b := quantity.Metres(v.Number("field.width_m")), quantity.Metres(v.Number("field.length_m"))
-		z.width, z.length = min(a, b), max(a, b)
-		z.room = z.width / 2
-	}
 	return z, nil
 }
 
-func (z zone) fits() bool { return z.field && z.clear <= z.room }
+// onField puts the launcher on the field's roomiest spot. A rectangle is drawn with
+// its long side across, another outline with north up.
+func (z *zone) onField(v form.Values) error {
+	if !v.Has("field.outline") {
+		a, b := v.Number("field.width_m"), v.Number("field.length_m")
+		x, y := max(a, b)/2, min(a, b)/2
+		z.room = quantity.Metres(y)
+		z.corners = []drawing.Point{{X: -x, Y: y}, {X: x, Y: y}, {X: x, Y: -y}, {X: -x, Y: -y}}
+		return nil
+	}
+	outline := outlineOf(v)
+	if err := outline.Check(); err != nil {
+		return err
+	}
+	spot, room := outline.Roomiest()
+	z.room = room
+	for _, c := range outline {
+		z.corners = append(z.corners, drawing.Point{X: (c.East - spot.East).Metres(), Y: (c.North - spot.North).Metres()})
+	}
+	return nil
+}
+
+func (z zone) fits() bool { return z.clear <= z.room }
 
 // leastAngle is the argument of what depends on the clear zone.
 var leastAngle = form.Field{Name: "least_angle", Kind: form.Number, Unit: "deg", Min: 0, Max: 90, Default: 0.0, Doc: "Lowest angle above level at which the fixed pipe can stand; 0 where it may tip over."}
@@ -93,6 +105,9 @@ var leastAngle = form.Field{Name: "least_angle", Kind: form.Number, Unit: "deg",
 func reckonRocketZone(v form.Values) (result.Result, error) {
 	z, err := zoneOf(v)
 	if err != nil {
+		return result.Result{}, err
+	}
+	if err := z.onField(v); err != nil {
 		return result.Result{}, err
 	}
 	eye := quantity.Metres(v.Number("class.eye_height_m"))
@@ -134,16 +149,10 @@ const slowest rocket.Speed = 5
 // fieldFacts compare the zone with the field, and find what brings it inside: a
 // steeper pipe, a weaker stamp, or a rocket with more drag.
 func (z zone) fieldFacts() ([]result.Fact, []say.Phrase, error) {
-	room, fits := say.None("rocket-zone.no_field"), say.None("rocket-zone.no_field")
+	room, fits := metres(z.room, 0), say.Yes(z.fits(), "rocket-zone.fits", "rocket-zone.too_small")
 	angle, speed, drag := say.None("rocket-zone.not_needed"), say.None("rocket-zone.not_needed"), say.None("rocket-zone.not_needed")
 	var warnings []say.Phrase
-	switch {
-	case !z.field:
-		warnings = append(warnings, say.Line("rocket-zone.field_unknown", metres(2*z.clear, 0)))
-	default:
-		room, fits = metres(z.room, 0), say.Yes(z.fits(), "rocket-zone.fits", "rocket-zone.too_small")
-	}
-	if z.field && !z.fits() {
+	if !z.fits() {
 		bound := quantity.Metres(math.Floor(z.room.Metres()) / z.margin)
 		least, steep, err := rocket.SteepEnough(z.rocket, z.launch, z.air, bound)
 		if err != nil {
@@ -239,18 +248,20 @@ func jobKey(name string) string {
 	}[name]
 }
 
-// drawing shows the field from above, its long side across, with the wind from
-// the left; what goes beyond the field is drawn too.
+// drawing shows the field from above with the wind from the left, to which the
+// page can be turned; what goes beyond the field is drawn too.
 func (z zone) drawing() drawing.Drawing {
 	const wide, high, border = 148.0, 112.0, 4.0
-	acrossHalf, upHalf := z.station.Metres()+3, z.clear.Metres()+3
-	if z.field {
-		acrossHalf, upHalf = max(acrossHalf, z.length.Metres()/2), max(upHalf, z.width.Metres()/2)
+	low := drawing.Point{X: -z.station.Metres() - 3, Y: -z.clear.Metres() - 3}
+	top := drawing.Point{X: -low.X, Y: -low.Y}
+	for _, c := range z.corners {
+		low = drawing.Point{X: min(low.X, c.X), Y: min(low.Y, c.Y)}
+		top = drawing.Point{X: max(top.X, c.X), Y: max(top.Y, c.Y)}
 	}
-	scale := min(wide/(2*acrossHalf), high/(2*upHalf))
-	width, height := 2*border+2*acrossHalf*scale, 2*border+2*upHalf*scale+10
-	left := (pictureWidth - width) / 2
-	centre := drawing.Point{X: left + border + acrossHalf*scale, Y: border + upHalf*scale}
+	scale := min(wide/(top.X-low.X), high/(top.Y-low.Y))
+	left := (pictureWidth - scale*(top.X-low.X)) / 2
+	height := 2*border + scale*(top.Y-low.Y) + 10
+	centre := drawing.Point{X: left - low.X*scale, Y: border + top.Y*scale}
 	at := func(along, up float64) drawing.Point {
 		return drawing.Point{X: centre.X + along*scale, Y: centre.Y - up*scale}
 	}
@@ -259,11 +270,11 @@ func (z zone) drawing() drawing.Drawing {
 		Title:       say.Line("rocket-zone.drawing", metres(z.clear, 0)),
 		Description: say.Line("rocket-zone.description", metres(z.reach, 0), metres(z.clear, 0), metres(z.station, 0)),
 	}
-	if z.field {
-		x, y := z.length.Metres()/2, z.width.Metres()/2
-		d.Area("field", at(-x, y), at(x, y), at(x, -y), at(-x, -y))
-		d.Label("figure", shifted(at(x, -y), 0, 4), drawing.End, say.Words("rocket-zone.field_label", metres(z.length, 0), metres(z.width, 0)))
+	edge := make([]drawing.Point, len(z.corners))
+	for i, c := range z.corners {
+		edge[i] = at(c.X, c.Y)
 	}
+	d.Area("field", edge...)
 	d.Disc("clear", centre, z.clear.Metres()*scale)
 	d.Disc("reach", centre, z.reach.Metres()*scale)
 	clear, reach := z.clear.Metres(), z.reach.Metres()
@@ -284,10 +295,10 @@ func (z zone) drawing() drawing.Drawing {
 		d.Disc("warden", w, 1)
 	}
 	d.Label("name", shifted(at(clear*0.75, clear*0.75), 2.4, 1), drawing.Start, say.Words("rocket-zone.warden_label"))
-	y := height - 4
-	d.Line("wind", drawing.Point{X: left + border, Y: y}, drawing.Point{X: left + border + 22, Y: y})
-	d.Line("wind", drawing.Point{X: left + border + 19, Y: y - 1.6}, drawing.Point{X: left + border + 22, Y: y}, drawing.Point{X: left + border + 19, Y: y + 1.6})
-	d.Label("figure", drawing.Point{X: left + border + 25, Y: y + 1.1}, drawing.Start, say.Words("rocket-zone.wind_label"))
+	tip := drawing.Point{X: left + 22, Y: height - 4}
+	d.Line("wind", shifted(tip, -22, 0), tip)
+	d.Line("wind", shifted(tip, -3, -1.6), tip, shifted(tip, -3, 1.6))
+	d.Label("figure", shifted(tip, 3, 1.1), drawing.Start, say.Words("rocket-zone.wind_label"))
 	return d
 }
 

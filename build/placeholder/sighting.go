@@ -135,7 +135,7 @@ func (s *sighting) classify(n night, dusk, dawn time.Time) {
 	default:
 		s.course = tooLow
 	}
-	if s.course >= evening && s.to.Sub(s.from) >= dawn.Sub(dusk)*9/10 { // near opposition
+	if (s.course == evening || s.course == morning) && s.to.Sub(s.from) >= dawn.Sub(dusk)*9/10 { // near opposition
 		s.course = allNight
 	}
 }

@@ -24,6 +24,8 @@ func Settings() form.Form {
 		{Name: "class.pupils", Kind: form.Whole, Min: 0, Max: 500, Default: 0, Doc: "Number of pupils."},
 		{Name: "class.group_size", Kind: form.Whole, Min: 1, Max: 30, Default: 3, Doc: "Pupils in a group."},
 		{Name: "class.eye_height_m", Kind: form.Number, Unit: "m", Min: 0.3, Max: 2.5, Default: 1.35, Doc: "Height of a pupil's eye above the ground, standing; measure a few and take the middle."},
+		{Name: "class.pace_m", Kind: form.Number, Unit: "m", Min: 0.2, Max: 2, Default: 0.65, Doc: "Length of a pupil's pace, from one foot to the other; measure ten and divide."},
+		{Name: "class.walk_km_h", Kind: form.Number, Unit: "km/h", Min: 0.5, Max: 10, Default: 4.0, Doc: "Walking speed, for how long the way to a planet would take."},
 
 		{Name: "term.first_day", Kind: form.Date, Required: true, Doc: "First school day of the unit."},
 		{Name: "term.last_day", Kind: form.Date, Required: true, Doc: "Last school day of the unit."},
@@ -33,7 +35,15 @@ func Settings() form.Form {
 
 		{Name: "stock.strip_squares", Kind: form.Whole, Min: 1, Max: 100000, Default: 300, Doc: "Squares on the paper roll, counted from the first whole one."},
 		{Name: "stock.square_mm", Kind: form.Number, Unit: "mm", Min: 1, Max: 2000, Default: 110.0, Doc: "Length of one square from seam to seam; measure ten and divide."},
+		{Name: "stock.ten_squares_mm", Kind: form.Number, Unit: "mm", Min: 10, Max: 20000, Doc: "Length of ten squares from seam to seam, as measured; it takes the place of square_mm."},
+		{Name: "stock.torn_squares", Kind: form.Whole, Min: 0, Max: 100000, Default: 0, Doc: "Whole squares of strip_squares that are torn off the start of the roll."},
+		{Name: "stock.balls", Kind: form.Tables, Assumed: "two of each of the regulation balls and marbles that strip-balls lists", Doc: "Balls at hand for the planets.", Fields: form.Form{
+			{Name: "name", Required: true, Doc: "What the ball is called."},
+			{Name: "diameter_mm", Kind: form.Number, Unit: "mm", Min: 0.1, Max: 10000, Required: true, Doc: "Its diameter: between two books, or the way round divided by 3.1416."},
+			{Name: "count", Kind: form.Whole, Min: 1, Max: 12, Default: 1, Doc: "How many of them there are."},
+		}},
 		{Name: "stock.style_mm", Kind: form.Number, Unit: "mm", Min: 20, Max: 5000, Default: 120.0, Doc: "Length of the gnomon's sloping edge, the style."},
+		{Name: "stock.gnomon_mm", Kind: form.Number, Unit: "mm", Min: 0, Max: 50, Default: 0.4, Doc: "Thickness of the finished gnomon; from half a millimetre on the face has two noon lines, that far apart."},
 		{Name: "stock.front_lens_focal_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 5000, Doc: "Focal length of the lens at the front of the telescope, the weaker one."},
 		{Name: "stock.eye_lens_focal_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 5000, Doc: "Focal length of the lens at the eye."},
 		{Name: "stock.pipe_outside_mm", Kind: form.Number, Unit: "mm", Min: 10, Max: 60, Default: 21.3, Doc: "Outside diameter of the launcher's pipe, measured with calipers at its upper end."},
@@ -42,8 +52,13 @@ func Settings() form.Form {
 		{Name: "stock.rocket_mass_g", Kind: form.Number, Unit: "g", Min: 0.5, Max: 100, Default: 4.0, Doc: "Mass of a finished rocket; weigh ten and divide."},
 		{Name: "stock.launch_speed_m_s", Kind: form.Number, Unit: "m/s", Min: 1, Max: 60, Default: 20.0, Doc: "Highest speed at which the launcher has sent a rocket off, from the highest flight measured so far. The usual value is a guess: measure."},
 
-		{Name: "field.width_m", Kind: form.Number, Unit: "m", Min: 1, Max: 2000, Doc: "Width of the free ground of the field, the shorter side."},
-		{Name: "field.length_m", Kind: form.Number, Unit: "m", Min: 1, Max: 2000, Doc: "Length of the free ground of the field."},
+		{Name: "field.length_m", Kind: form.Number, Unit: "m", Min: 1, Max: 5000, Default: 60.0, Doc: "Long side of the school field, if it is a rectangle."},
+		{Name: "field.width_m", Kind: form.Number, Unit: "m", Min: 1, Max: 5000, Default: 40.0, Doc: "Short side of the field."},
+		{Name: "field.bearing_deg", Kind: form.Number, Unit: "deg", Min: 0, Max: 360, Default: 0.0, Doc: "True bearing along which the long side runs."},
+		{Name: "field.outline", Kind: form.Tables, Assumed: "the rectangle of length_m and width_m", Doc: "Corners of a field that is no rectangle, in order, from any point of its edge.", Fields: form.Form{
+			{Name: "east_m", Kind: form.Number, Unit: "m", Min: -5000, Max: 5000, Required: true, Doc: "How far east of that point the corner is; west is negative."},
+			{Name: "north_m", Kind: form.Number, Unit: "m", Min: -5000, Max: 5000, Required: true, Doc: "How far north of that point it is; south is negative."},
+		}},
 		{Name: "field.margin_percent", Kind: form.Number, Unit: "percent", Min: 0, Max: 300, Default: 50.0, Doc: "What the school adds to the rocket's farthest reach for the clear zone. No authority gives a distance for a stamped launcher."},
 		{Name: "field.wind_m_s", Kind: form.Number, Unit: "m/s", Min: 0, Max: 15, Default: 4.0, Doc: "Strongest wind in which the class launches; the clear zone is for that wind."},
 	}
