@@ -19,6 +19,7 @@ func Catalogue() []Entry {
 		planetsWeek(),
 		seasonDates(),
 		stripBalls(),
+		stripCards(),
 		stripField(),
 		stripMoon(),
 		stripPicture(),
