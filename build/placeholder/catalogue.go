@@ -10,6 +10,7 @@ func Catalogue() []Entry {
 		dialDrift(),
 		dialFace(),
 		dialGnomon(),
+		dialMarks(),
 		dialNorth(),
 		dialTable(),
 		eclipseList(),

@@ -53,6 +53,15 @@ func Settings() form.Form {
 			{Name: "east_m", Kind: form.Number, Unit: "m", Min: -5000, Max: 5000, Required: true, Doc: "How far east of that point the corner is; west is negative."},
 			{Name: "north_m", Kind: form.Number, Unit: "m", Min: -5000, Max: 5000, Required: true, Doc: "How far north of that point it is; south is negative."},
 		}},
+
+		{Name: "records.dial_marks", Kind: form.CSV, Max: 400, Doc: "What the class marked on its dials: time by the watch, and angle from the noon line or point on the plate.", Fields: form.Form{
+			{Name: "group", Default: "", Doc: "Whose plate it is."},
+			{Name: "date", Kind: form.Date, Required: true, Doc: "Day of the mark."},
+			{Name: "time", Kind: form.Clock, Required: true, Doc: "Time by the watch."},
+			{Name: "angle_deg", Kind: form.Number, Unit: "deg", Min: -180, Max: 180, Doc: "Angle from the noon line, toward the afternoon side positive."},
+			{Name: "x_mm", Kind: form.Number, Unit: "mm", Min: -2000, Max: 2000, Doc: "Instead of the angle: from the noon line toward the afternoon side."},
+			{Name: "y_mm", Kind: form.Number, Unit: "mm", Min: -2000, Max: 2000, Doc: "And from the toe along the noon line."},
+		}},
 	}
 }
 
