@@ -61,6 +61,31 @@ func Settings() form.Form {
 		}},
 		{Name: "field.margin_percent", Kind: form.Number, Unit: "percent", Min: 0, Max: 300, Default: 50.0, Doc: "What the school adds to the rocket's farthest reach for the clear zone. No authority gives a distance for a stamped launcher."},
 		{Name: "field.wind_m_s", Kind: form.Number, Unit: "m/s", Min: 0, Max: 15, Default: 4.0, Doc: "Strongest wind in which the class launches; the clear zone is for that wind."},
+
+		{Name: "records.dial_marks", Kind: form.CSV, Max: 400, Doc: "What the class marked on its dials: time by the watch, and angle from the noon line or point on the plate.", Fields: form.Form{
+			{Name: "group", Default: "", Doc: "Whose plate it is."},
+			{Name: "date", Kind: form.Date, Required: true, Doc: "Day of the mark."},
+			{Name: "time", Kind: form.Clock, Required: true, Doc: "Time by the watch."},
+			{Name: "angle_deg", Kind: form.Number, Unit: "deg", Min: -180, Max: 180, Doc: "Angle from the noon line, toward the afternoon side positive."},
+			{Name: "x_mm", Kind: form.Number, Unit: "mm", Min: -2000, Max: 2000, Doc: "Instead of the angle: from the noon line toward the afternoon side."},
+			{Name: "y_mm", Kind: form.Number, Unit: "mm", Min: -2000, Max: 2000, Doc: "And from the toe along the noon line."},
+		}},
+		{Name: "records.rocket_flights", Kind: form.CSV, Max: 200, Doc: "The class's flights: what each rocket was like, who stamped, and the angles or the time from which its height follows.", Fields: form.Form{
+			{Name: "group", Default: "", Doc: "Whose rocket it is."},
+			{Name: "fins", Kind: form.Whole, Min: 0, Max: 12, Doc: "Number of fins."},
+			{Name: "nose_mm", Kind: form.Number, Unit: "mm", Min: 0, Max: 300, Doc: "Height of the nose cone."},
+			{Name: "body_mm", Kind: form.Number, Unit: "mm", Min: 20, Max: 1000, Doc: "Length of the tube."},
+			{Name: "other", Default: "", Doc: "Anything else that was changed on purpose."},
+			{Name: "stamp", Default: "", Doc: "Who stamped, as a number or a letter, never a name."},
+			{Name: "pipe_deg", Kind: form.Number, Unit: "deg", Min: 10, Max: 90, Doc: "Angle of the pipe above level."},
+			{Name: "baseline_m", Kind: form.Number, Unit: "m", Min: 1, Max: 500, Doc: "From the launcher to the first station; without it the station of rocket-zone."},
+			{Name: "apart_m", Kind: form.Number, Unit: "m", Min: 1, Max: 1000, Doc: "From station to station; without it twice the baseline."},
+			{Name: "angle_deg", Kind: form.Number, Unit: "deg", Min: 1, Max: 89, Doc: "Angle that the first station read."},
+			{Name: "second_angle_deg", Kind: form.Number, Unit: "deg", Min: 1, Max: 89, Doc: "Angle that the second station read."},
+			{Name: "bearing_deg", Kind: form.Number, Unit: "deg", Min: -89, Max: 89, Default: 0.0, Doc: "Angle on the ground at the first station, from the line to the second one to below the rocket."},
+			{Name: "second_bearing_deg", Kind: form.Number, Unit: "deg", Min: -89, Max: 89, Default: 0.0, Doc: "The same at the second station."},
+			{Name: "flight_s", Kind: form.Number, Unit: "s", Min: 0.3, Max: 20, Doc: "Time from the stamp to the ground; it counts where no angle was read."},
+		}},
 	}
 }
 
