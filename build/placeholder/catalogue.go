@@ -20,6 +20,7 @@ func Catalogue() []Entry {
 		planetsWeek(),
 		rocketClinometer(),
 		rocketHeight(),
+		rocketLog(),
 		rocketParts(),
 		rocketPath(),
 		rocketWrap(),

@@ -46,6 +46,13 @@
 // pressure to a few per cent of the length for slender rockets, and says nothing
 // of crooked fins.
 //
+// # Comparing rockets
+//
+// Heights of repeated flights are Series. Scatter is the standard deviation that
+// they share, Doubt how far a difference of two means may be wrong, by Student's
+// t. It is meant for two rockets that were chosen before the flights; of many,
+// the best one looks better than it is.
+//
 // # What it does not do
 //
 // The push in the pipe, gusts, the slope of the field, lift, spin, bouncing.

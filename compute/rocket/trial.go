@@ -81,5 +81,6 @@ func student(freedom int) float64 {
 	}
 	const z = 1.959964 // of the normal distribution
 	f := float64(freedom)
-	return z + (z*z*z+z)/(4*f) + (5*math.Pow(z, 5)+16*z*z*z+3*z)/(96*f*f)
+	return z + (z*z*z+z)/(4*f) + (5*math.Pow(z, 5)+16*z*z*z+3*z)/(96*f*f) +
+		(3*math.Pow(z, 7)+19*math.Pow(z, 5)+17*z*z*z-15*z)/(384*f*f*f)
 }

@@ -1,0 +1,149 @@
+package placeholder_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"noonbook/build/form"
+	"noonbook/build/placeholder"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/build/source"
+)
+
+func tryFlights(t *testing.T, text string, given form.Values) (result.Result, error) {
+	t.Helper()
+	field, _ := source.Settings().Field("records.rocket_flights")
+	records, faults := field.ReadRecords([]byte(text))
+	if len(faults) > 0 {
+		t.Fatal(faults)
+	}
+	records.File = "flights.csv"
+	entry, _ := placeholder.Find(placeholder.Catalogue(), "rocket-log")
+	return entry.Reckon(entry.Complete(settings(t, "alder reach"), given.With(form.Values{"records.rocket_flights": records}), day(t, "2027-04-28")))
+}
+
+func reckonFlights(t *testing.T, text string) result.Result {
+	t.Helper()
+	r, err := tryFlights(t, text, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// twoTests are flights whose angles give the heights of TestLogAgainstScipy, less
+// the eye's 1.35 m, from 41 m.
+const twoTests = `group,fins,nose_mm,stamp,baseline_m,angle_deg,second_angle_deg,flight_s
+A,3,45,1,41,13.244414,,
+A,5,45,1,41,15.862305,,
+A,3,45,1,41,17.146908,,
+A,5,45,1,41,14.561126,,
+A,3,45,1,41,14.561126,,
+A,5,45,1,41,18.413984,,
+B,3,36,2,,,,3
+B,3,54,2,,14,15,
+`
+
+// Heights of 11, 14, 12 m and 13, 12, 15 m: Student's t-test of scipy 1.10.1 has a
+// standard error of 1.247 219 m for the difference of the means, 1 m, with 4 degrees
+// of freedom, and so 3.462 84 m for 95 %. Heights from the angles are right to 0.1 mm.
+func TestLogAgainstScipy(t *testing.T) {
+	r, err := tryFlights(t, twoTests, form.Values{"group": "A"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "difference", fact(t, r, "difference").Number, 1, 0.001)
+	near(t, "doubt", fact(t, r, "difference_doubt").Number, 3.46284, 0.001)
+	near(t, "scatter", fact(t, r, "scatter").Number, 1.5275, 0.001)
+	near(t, "best mean", fact(t, r, "best_mean").Number, 40.0/3, 0.001)
+	if got := fact(t, r, "finding").Phrase.Key; got != "rocket-log.found_nothing" {
+		t.Errorf("the flights show %s", got)
+	}
+	if fact(t, r, "fair").Number != 1 {
+		t.Errorf("not fair: %v", fact(t, r, "fair_why"))
+	}
+	means := column(t, r, "mean")
+	near(t, "mean of 3 fins", means[0], 37.0/3, 0.001)
+	near(t, "mean of 5 fins", means[1], 40.0/3, 0.001)
+}
+
+// What makes a test unfair is named, the first reason first.
+func TestLogFindsWhatWasNotFair(t *testing.T) {
+	const head = "group,fins,nose_mm,body_mm,other,stamp,pipe_deg,angle_deg\n"
+	for name, c := range map[string]struct{ rows, why, finding string }{
+		"one flight":      {"A,3,,,,1,90,15\n", "rocket-log.why_nothing", "rocket-log.found_one"},
+		"fair":            {"A,3,,,,1,90,15\nA,3,,,,1,90,15.1\nA,5,,,,1,90,11\nA,5,,,,1,90,11.1\n", "rocket-log.why_fair", "rocket-log.found_more"},
+		"once each":       {"A,3,,,,1,90,15\nA,5,,,,1,90,12\n", "rocket-log.why_fair", "rocket-log.found_repeat"},
+		"two things":      {"A,3,40,,,1,90,15\nA,5,50,,,1,90,12\n", "rocket-log.why_several", "rocket-log.found_repeat"},
+		"another pipe":    {"A,3,,,,1,90,15\nA,5,,,,1,80,12\n", "rocket-log.why_pipe", "rocket-log.found_repeat"},
+		"no stamps":       {"A,3,,,,,90,15\nA,5,,,,,90,12\n", "rocket-log.why_unnamed", "rocket-log.found_repeat"},
+		"stamps differ":   {"A,3,,,,1,90,15\nA,5,,,,2,90,12\n", "rocket-log.why_stamps", "rocket-log.found_repeat"},
+		"stamps balanced": {"A,3,,,,1,90,15\nA,5,,,,2,90,12\nA,3,,,,2,90,15\nA,5,,,,1,90,12\n", "rocket-log.why_fair", "rocket-log.found_more"},
+		"something else":  {"A,,,,tape,1,90,15\nA,,,,,1,90,12\n", "rocket-log.why_fair", "rocket-log.found_repeat"},
+	} {
+		r := reckonFlights(t, head+c.rows)
+		if got := fact(t, r, "fair_why").Phrase.Key; got != c.why {
+			t.Errorf("%s: %s, want %s", name, got, c.why)
+		}
+		if got := fact(t, r, "finding").Phrase.Key; got != c.finding {
+			t.Errorf("%s: %s, want %s", name, got, c.finding)
+		}
+		if fair := fact(t, r, "fair").Number == 1; fair != (c.why == "rocket-log.why_fair") {
+			t.Errorf("%s: fair is %v", name, fair)
+		}
+	}
+	r := reckonFlights(t, head+"A,3,,,,1,90,15\nA,5,,,,2,90,12\n")
+	if with := fact(t, r, "fair_why").Phrase.With; len(with) != 1 || with[0].Plain != "1, 2" {
+		t.Errorf("the stamps that differed are %v", with)
+	}
+}
+
+// Two angles, one, the other one, or the time: each flight is measured by the
+// best that it has.
+func TestLogMeasuresByTheBestItHas(t *testing.T) {
+	r := reckonFlights(t, "angle_deg,second_angle_deg,flight_s,baseline_m,apart_m\n15,15,3,40,80\n15,,3,40,80\n,15,3,40,80\n,,3,40,80\n")
+	var ways []string
+	var heights []float64
+	for _, table := range r.Tables {
+		if table.Name == "flights" {
+			for _, row := range table.Rows {
+				ways = append(ways, row.Cells[4].Phrase.Key)
+				heights = append(heights, row.Cells[5].Number)
+			}
+		}
+	}
+	if got := strings.Join(ways, " "); got != "rocket-log.two_stations rocket-log.one_station rocket-log.one_station rocket-log.by_time" {
+		t.Error(got)
+	}
+	for _, h := range heights[:3] { // midway between the stations all three agree
+		near(t, "height", h, 40*math.Tan(15*math.Pi/180)+1.35, 1e-9)
+	}
+	if empty := reckon(t, "alder reach", "rocket-log", "2027-04-28"); fact(t, empty, "best").Kind != say.Nothing || len(empty.Notes) == 0 {
+		t.Error("without records something is found")
+	}
+}
+
+func TestLogRefusesWhatGivesNoHeight(t *testing.T) {
+	for text, want := range map[string]string{
+		"fins\n3\n": "flights.csv, line 2: a flight needs",
+		"angle_deg,second_angle_deg,bearing_deg,second_bearing_deg\n40,40,0,0\n80,20,80,-89\n": "", // meets far off, but it meets
+		"flight_s\n20\n":                 "flights.csv, line 2: flight of 20 s",
+		"angle_deg,baseline_m,apart_m\n": "",
+	} {
+		_, err := tryFlights(t, text, nil)
+		if want == "" && err != nil || want != "" && (err == nil || !strings.Contains(err.Error(), want)) {
+			t.Errorf("%q: %v", text, err)
+		}
+	}
+	if _, err := tryFlights(t, twoTests, form.Values{"group": "C"}); err == nil {
+		t.Error("a group that is not there")
+	}
+	field, _ := source.Settings().Field("records.rocket_flights")
+	for _, angle := range []string{"0", "90", "-3", "135", "steep"} {
+		if _, faults := field.ReadRecords([]byte("angle_deg\n" + angle + "\n")); len(faults) != 1 || faults[0].Line != 2 {
+			t.Errorf("an angle of %s: %v", angle, faults)
+		}
+	}
+}
