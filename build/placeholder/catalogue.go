@@ -10,6 +10,7 @@ func Catalogue() []Entry {
 		dialDrift(),
 		dialFace(),
 		dialGnomon(),
+		dialHours(),
 		dialMarks(),
 		dialNorth(),
 		dialTable(),

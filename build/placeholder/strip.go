@@ -157,13 +157,28 @@ func reckonStrip(v form.Values) (result.Result, error) {
 		r.Drawings = append(r.Drawings, ruleChart(u.marks))
 		r.Notes = append(r.Notes, say.Line("strip-table.rule_note"))
 	}
-	au := u.SquaresTo(quantity.AstronomicalUnit)
-	r.Working = []say.Phrase{
-		say.Line("strip-table.working_scale", say.Number(1/au, "au", 5), say.Number(u.Scale.Kilometres()/1e6, "million_km", 2)),
-		say.Line("strip-table.working_earth", say.Number(1/au, "au", 5), say.Number(au, "", 2)),
-		say.Line("strip-table.working_bode"),
-	}
+	r.Working = u.working(shows)
 	return r, nil
+}
+
+// working shows the sums behind the parts that are shown.
+func (u stripUse) working(shows func(string) bool) (steps []say.Phrase) {
+	au := u.SquaresTo(quantity.AstronomicalUnit)
+	if shows("places") || shows("outskirts") {
+		steps = append(steps,
+			say.Line("strip-table.working_scale", say.Number(1/au, "au", 5), say.Number(u.Scale.Kilometres()/1e6, "million_km", 2)),
+			say.Line("strip-table.working_earth", say.Number(1/au, "au", 5), say.Number(au, "", 2)))
+	}
+	if shows("places") || shows("rule") {
+		steps = append(steps, say.Line("strip-table.working_bode"))
+	}
+	if shows("travel") {
+		steps = append(steps,
+			say.Line("strip-table.working_light", say.Seconds(strip.LightTime(quantity.AstronomicalUnit))),
+			say.Line("strip-table.working_walk", say.Number(quantity.AstronomicalUnit.Kilometres(), "km", 0), say.Number(u.walk*3.6, "km", 1),
+				years(strip.Years(quantity.AstronomicalUnit, u.walk))))
+	}
+	return steps
 }
 
 func (u stripUse) placeTable() result.Table {

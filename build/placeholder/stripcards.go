@@ -13,7 +13,7 @@ import (
 
 func stripCards() Entry {
 	return Entry{
-		Name:    "strip-cards",
+		Name: "strip-cards", Printable: true,
 		Summary: "Index cards to print and cut: a body or a job for every pupil, with its place on the strip and a line for a note.",
 		Arguments: append(stripArguments(),
 			form.Field{Name: "card", Choices: []string{"3x5", "A6"}, Default: "3x5", Doc: "Size of a card: 3 × 5 inches, or A6."}),
@@ -61,7 +61,7 @@ func reckonCards(v form.Values) (result.Result, error) {
 	size := cardSize(v.Text("card"))
 	paper := drawing.PaperOf(v.Text("school.paper"))
 	columns, rows := cardsOn(paper, size)
-	r := result.Result{Tables: []result.Table{cardTable(set)}, Notes: []say.Phrase{say.Line("strip-cards.note")}}
+	r := result.Result{Tables: []result.Table{cardTable(set[:own], len(set))}, Notes: []say.Phrase{say.Line("strip-cards.note")}}
 	for _, some := range chunks(set, columns*rows) {
 		r.Sheets = append(r.Sheets, paper.Sheets(cardSheet(some, size, columns, rows))...)
 	}
@@ -150,9 +150,10 @@ func checkerCard(body card) card {
 	}
 }
 
-func cardTable(set []card) result.Table {
+// cardTable lists the cards without those of the checkers, which repeat bodies.
+func cardTable(set []card, all int) result.Table {
 	table := result.Table{
-		Name: "set", Title: say.Line("strip-cards.title", say.Count(len(set))),
+		Name: "set", Title: say.Line("strip-cards.title", say.Count(all)),
 		Columns: []result.Column{{Name: "card"}, {Name: "squares"}, {Name: "notice"}},
 	}
 	for _, c := range set {
