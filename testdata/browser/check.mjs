@@ -16,6 +16,7 @@ import { load } from './load.mjs';
 import { markup } from './markup.mjs';
 import { paper, sizes } from './paper.mjs';
 import { reflow } from './reflow.mjs';
+import { clinometer, kind as rocketKind, rocket, template } from './rocket.mjs';
 
 const editions = ['handbook', 'handbook-staff'];
 const kinds = [
@@ -32,6 +33,9 @@ if (!folder || !sizes[size]) fail('use: node check.mjs FOLDER [letter|a4]');
 for (const name of editions) {
 	if (!existsSync(path.join(folder, name, 'index.html'))) fail(`${path.join(folder, name)} holds no handbook: index.html is missing`);
 }
+
+// A unit without rockets has none to measure; the demo has.
+if (existsSync(path.join(folder, editions[0], 'rocket-day.html'))) kinds.push(rocketKind);
 
 const ledger = new Ledger();
 const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: browserArguments });
@@ -51,6 +55,7 @@ async function checkEdition(edition) {
 		await reflow(context, edition, ledger);
 		await keyboard(context, edition, ledger);
 		await paper(context, edition, size, ledger);
+		if ([template, clinometer].every((name) => edition.pages.includes(name))) await rocket(context, edition, ledger);
 		await access(context, edition, ledger);
 	});
 }
