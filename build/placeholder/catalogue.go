@@ -7,10 +7,17 @@ func Catalogue() []Entry {
 		dialClock(),
 		dialDay(),
 		dialTable(),
+		eclipseList(),
+		moonMonth(),
+		moonSchool(),
 		placeFacts(),
+		planetsWeek(),
+		seasonDates(),
 		stripPicture(),
 		stripTable(),
 		sunDay(),
+		sunPath(),
+		sunYear(),
 	}
 }
 

@@ -30,10 +30,13 @@ type File struct {
 	Bytes  []byte
 }
 
-// maxLesson and maxFile bound what is read into memory.
+// maxLesson and maxFile bound what is read into memory. maxLine bounds the
+// lines of a text, since the parser's time grows with the square of what opens
+// and never closes on one line.
 const (
 	maxLesson = 4 << 20
 	maxFile   = 64 << 20
+	maxLine   = 16 << 10
 )
 
 // SettingPlace returns where a setting stands in unit.toml.

@@ -104,6 +104,7 @@ func TestBadInput(t *testing.T) {
 		{"50 MB", folder(t, map[string]string{"1-a.md": lesson + strings.Repeat("A line of text.\n", 50<<20/16)}), "1-a.md: the file has 52.4 MB; up to 4 MB are read", contentFault},
 		{"lesson outside by a link", linked, "2-b.md: the file leads outside the content folder", contentFault},
 		{"byte of another encoding", folder(t, map[string]string{"1-a.md": lesson + "caf\xe9"}), "1-a.md:5:4: byte 0xe9 is not UTF-8", contentFault},
+		{"a line without end", folder(t, map[string]string{"1-a.md": lesson + strings.Repeat("{", 1<<20)}), "1-a.md:5:1: the line has 1048576 bytes; up to 16384 are read", contentFault},
 		{"index", folder(t, map[string]string{"index.md": lesson}), "index is the name of the cover", contentFault},
 		{"two of one name", folder(t, map[string]string{"a.md": lesson, "b/a.md": lesson}), "two lessons would be the page a.html", contentFault},
 		{"more lessons than days", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\ndate = 2027-05-28\n```\n", "2-b.md": lesson}), "2-b.md:2:9: lesson: no school day is left for it", contentFault},

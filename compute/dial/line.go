@@ -27,22 +27,29 @@ const shortestStep = time.Minute
 // It fails for a latitude beyond ±90°, for times that do not run forward within
 // 0 h to 24 h, and for a step under a minute.
 func HourLines(latitude quantity.Angle, from, to, step time.Duration) ([]HourLine, error) {
-	if err := checkLatitude(latitude); err != nil {
+	if err := checkLines(latitude, from, to, step); err != nil {
 		return nil, err
 	}
-	if from < 0 || to > 24*time.Hour || from > to {
-		return nil, fmt.Errorf("sun times from %v to %v do not run forward within 0h to 24h", from, to)
-	}
-	if step < shortestStep {
-		return nil, fmt.Errorf("step of %v between hour lines is under %v", step, shortestStep)
-	}
 	var lines []HourLine
-	for t := (from + step - 1) / step * step; t <= to; t += step {
+	for t := nextMultiple(from, step); t <= to; t += step {
 		line := LineAt(latitude, hourAngle(t))
 		line.SunTime = t
 		lines = append(lines, line)
 	}
 	return lines, nil
+}
+
+func checkLines(latitude quantity.Angle, from, to, step time.Duration) error {
+	if err := checkLatitude(latitude); err != nil {
+		return err
+	}
+	if from < 0 || to > 24*time.Hour || from > to {
+		return fmt.Errorf("sun times from %v to %v do not run forward within 0h to 24h", from, to)
+	}
+	if step < shortestStep {
+		return fmt.Errorf("step of %v between hour lines is under %v", step, shortestStep)
+	}
+	return nil
 }
 
 // LineAt returns the line of any one hour angle from −180° to 180°. Latitude is

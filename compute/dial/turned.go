@@ -8,10 +8,13 @@ import (
 
 // A Dial is a horizontal dial as it stands: what its face was drawn for, how
 // the face was laid and where the style points. True makes one that is right.
+// With a Tilt, plate and style were tilted together after they were laid, and
+// bearings are counted on the plate as Tilt.Sees counts them.
 type Dial struct {
 	Drawn    quantity.Angle // latitude that the hour lines were drawn for
 	NoonLine quantity.Angle // true bearing of the noon line
 	Style    Style
+	Tilt     Tilt
 }
 
 // True returns a dial drawn and laid for the latitude, its style to the pole.
@@ -39,13 +42,21 @@ func (d Dial) FaceTurned(turn quantity.Angle) Dial {
 // Sun in the given direction. ok is false where no shadow of the style falls
 // (see Style.Shadow) and for a face drawn for the equator.
 func (d Dial) Reading(azimuth, altitude quantity.Angle) (hourAngle quantity.Angle, ok bool) {
-	shadow, ok := d.Style.Shadow(azimuth, altitude)
-	line := shadow - d.NoonLine
+	line, ok := d.Line(azimuth, altitude)
+	hourAngle, readable := HourAngleOf(d.Drawn, line)
+	return hourAngle, ok && readable
+}
+
+// Line returns the angle from the noon line at which the style's shadow falls,
+// −180° to 180°, afternoon positive. ok is false where none falls: the Sun is
+// down or behind the plate, or the style points at it.
+func (d Dial) Line(azimuth, altitude quantity.Angle) (line quantity.Angle, ok bool) {
+	shadow, ok := d.Style.Shadow(d.Tilt.Sees(azimuth, altitude))
+	line = shadow - d.NoonLine
 	if d.Drawn < 0 { // hours run anticlockwise
 		line = -line
 	}
-	hourAngle, readable := HourAngleOf(d.Drawn, line)
-	return hourAngle, ok && readable
+	return line.Signed(), ok && altitude > 0
 }
 
 // Off returns what the dial shows less the true sun time, within ±12 h, for a

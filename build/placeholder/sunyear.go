@@ -1,0 +1,246 @@
+package placeholder
+
+import (
+	"time"
+
+	"noonbook/build/drawing"
+	"noonbook/build/form"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/compute/almanac"
+	"noonbook/compute/place"
+	"noonbook/compute/quantity"
+)
+
+func sunYear() Entry {
+	return Entry{
+		Name:    "sun-year",
+		Summary: "How long the days are and how high the Sun climbs through a year.",
+		Arguments: form.Form{onDate, inYear,
+			{Name: "rows", Choices: []string{"thrice", "monthly"}, Default: "thrice", Doc: "Rows of the table on the 1st, 11th and 21st of each month, or on the 1st alone."},
+		},
+		Settings: where,
+		Facts: []Fact{
+			{"longest", "s", "length of the longest day of the year"},
+			{"longest_on", "", "its date, the first where several are as long"},
+			{"shortest", "s", "length of the shortest day of the year"},
+			{"shortest_on", "", "its date, the first where several are as short"},
+			{"highest_noon", "deg", "the Sun's greatest height at noon in the year, as seen"},
+			{"highest_on", "", "the date of it"},
+			{"lowest_noon", "deg", "the Sun's smallest height at noon; negative where it stays below the horizon"},
+			{"lowest_on", "", "the date of it"},
+			{"change", "s", "how much longer the date is than the day before; negative when days shorten"},
+			{"days_up", "", "days of the year on which the Sun does not set"},
+			{"days_down", "", "days of the year on which it does not rise"},
+		},
+		Sources: []string{sourceSun, sourceRise, sourceIANA},
+		Reckon:  reckonSunYear,
+	}
+}
+
+// A sunDate is what one day of the year has.
+type sunDate struct {
+	date  place.Date
+	day   almanac.Day
+	up    time.Duration
+	noon  almanac.Horizontal // at the Sun's noon
+	noons bool               // whether the day has a noon
+}
+
+func sunOn(p place.Place, d place.Date) sunDate {
+	s := sunDate{date: d, day: almanac.SunDay(p, d)}
+	s.up = sunUp(p, s.day)
+	if s.noons = len(s.day.Transits) > 0; s.noons {
+		s.noon = almanac.SunFrom(p, s.day.Transits[0])
+	}
+	return s
+}
+
+func reckonSunYear(v form.Values) (result.Result, error) {
+	p := Place(v)
+	year, err := yearOf(v)
+	if err != nil {
+		return result.Result{}, err
+	}
+	var days []sunDate
+	for d := (place.Date{Year: year, Month: time.January, Day: 1}); d.Year == year; d = d.Add(1) {
+		if s := sunOn(p, d); s.day.State != almanac.NoDay {
+			days = append(days, s)
+		}
+	}
+	date := v.Date("date")
+	r := result.Result{
+		Facts:    append(sunYearFacts(days), result.Fact{Name: "change", Value: lengthening(p, date)}),
+		Drawings: []drawing.Drawing{dayLengthChart(year, days), noonChart(year, days)},
+		Tables:   []result.Table{sunYearTable(v, year, days)},
+		Working:  sunYearWorking(p, date),
+	}
+	return r, nil
+}
+
+// lengthening compares a day with the one before it.
+func lengthening(p place.Place, d place.Date) say.Value {
+	today, before := sunOn(p, d), sunOn(p, d.Add(-1))
+	return signed(say.Seconds(today.up - before.up))
+}
+
+func sunYearFacts(days []sunDate) []result.Fact {
+	longest, shortest := days[0], days[0]
+	var highest, lowest sunDate
+	up, down := 0, 0
+	for _, s := range days {
+		switch s.day.State {
+		case almanac.UpAllDay:
+			up++
+		case almanac.DownAllDay:
+			down++
+		}
+		if s.up > longest.up {
+			longest = s
+		}
+		if s.up < shortest.up {
+			shortest = s
+		}
+		if s.noons && (!highest.noons || s.noon.Altitude > highest.noon.Altitude) {
+			highest = s
+		}
+		if s.noons && (!lowest.noons || s.noon.Altitude < lowest.noon.Altitude) {
+			lowest = s
+		}
+	}
+	return []result.Fact{
+		{Name: "longest", Value: say.Minutes(longest.up)},
+		{Name: "longest_on", Value: say.Date(longest.date)},
+		{Name: "shortest", Value: say.Minutes(shortest.up)},
+		{Name: "shortest_on", Value: say.Date(shortest.date)},
+		{Name: "highest_noon", Value: altitudeOf(highest.noon)},
+		{Name: "highest_on", Value: say.Date(highest.date)},
+		{Name: "lowest_noon", Value: altitudeOf(lowest.noon)},
+		{Name: "lowest_on", Value: say.Date(lowest.date)},
+		{Name: "days_up", Value: say.Count(up)},
+		{Name: "days_down", Value: say.Count(down)},
+	}
+}
+
+func sunYearTable(v form.Values, year int, days []sunDate) result.Table {
+	table := result.Table{
+		Name:  "year",
+		Title: say.Line("sun-year.title", yearValue(year)),
+		Columns: []result.Column{
+			{Name: "date"}, {Name: "rise"}, {Name: "set"}, {Name: "day_length", Unit: "s"},
+			{Name: "noon_altitude", Unit: "deg"}, {Name: "noon_direction"},
+		},
+	}
+	for _, s := range days {
+		if s.date.Day != 1 && (v.Text("rows") == "monthly" || s.date.Day != 11 && s.date.Day != 21) {
+			continue
+		}
+		altitude, direction := say.None("sun-day.no_noon"), say.None("sun-day.no_noon")
+		if s.noons {
+			altitude, direction = altitudeOf(s.noon), toward(s.noon.Azimuth)
+		}
+		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{
+			dayOfYear(s.date),
+			firstOr(s.day.Rises, s.day.State, "sun-day.no_rise"),
+			firstOr(s.day.Sets, s.day.State, "sun-day.no_set"),
+			say.Minutes(s.up), altitude, direction,
+		}})
+	}
+	return table
+}
+
+// yearValue is a year as a name, without the space that large numbers have.
+func yearValue(year int) say.Value {
+	return say.Text(place.Date{Year: year, Month: time.January, Day: 1}.String()[:4])
+}
+
+// sunYearWorking is the noon altitude and the length of the date's day from the
+// Sun's declination; the second has no meaning where the Sun does not set.
+func sunYearWorking(p place.Place, d place.Date) []say.Phrase {
+	phi, delta := p.Latitude, almanac.SunAt(p.Clock(d, 12, 0)).Declination
+	deg := func(a quantity.Angle) say.Value { return say.Number(a.Degrees(), "deg", 1) }
+	apart := phi - delta
+	if apart < 0 {
+		apart = -apart
+	}
+	steps := []say.Phrase{say.Line("sun-year.working_noon", say.Date(d), deg(phi), deg(delta), deg(quantity.Turn/4-apart))}
+	if x := -phi.Tan() * delta.Tan(); x > -1 && x < 1 {
+		half := quantity.Acos(x)
+		steps = append(steps, say.Line("sun-year.working_length", deg(phi), deg(delta), say.Number(x, "", 4), deg(half),
+			say.Minutes(time.Duration(2*half.Hours()*float64(time.Hour)))))
+	}
+	return steps
+}
+
+// Measures of the charts of the year, in millimetres.
+var yearFrame = drawing.Frame{Left: 13, Top: 7, Right: 178, Bottom: 53}
+
+const (
+	chartWidth  = 180.0
+	chartHeight = 60.0
+)
+
+// yearAxis runs through the months; each is named in its middle.
+func yearAxis(year int) drawing.Axis {
+	first := place.Date{Year: year, Month: time.January, Day: 1}
+	axis := drawing.Axis{To: float64(first.DaysUntil(place.Date{Year: year + 1, Month: time.January, Day: 1}))}
+	for m := time.January; m <= time.December; m++ {
+		begin := place.Date{Year: year, Month: m, Day: 1}
+		axis.Ticks = append(axis.Ticks, drawing.Tick{At: float64(first.DaysUntil(begin))})
+	}
+	return axis
+}
+
+// yearChart is the frame of a chart of the year with its months.
+func yearChart(d *drawing.Drawing, year int, y drawing.Axis) drawing.Chart {
+	c := d.Chart(yearFrame, yearAxis(year), y)
+	for i, t := range c.X.Ticks {
+		wide := c.At(drawing.Point{X: c.X.To / 12}).X - yearFrame.Left
+		d.Label("figure", drawing.Point{X: c.At(drawing.Point{X: t.At}).X + wide/2, Y: yearFrame.Bottom + 4.5}, drawing.Middle,
+			say.Words([...]string{
+				"month-short.jan", "month-short.feb", "month-short.mar", "month-short.apr", "month-short.may", "month-short.jun",
+				"month-short.jul", "month-short.aug", "month-short.sep", "month-short.oct", "month-short.nov", "month-short.dec",
+			}[i]))
+	}
+	return c
+}
+
+func dayLengthChart(year int, days []sunDate) drawing.Drawing {
+	d := drawing.Drawing{
+		Name: "chart", Width: chartWidth, Height: chartHeight,
+		Title:       say.Line("sun-year.length_chart", yearValue(year)),
+		Description: say.Line("sun-year.length_description"),
+	}
+	c := yearChart(&d, year, drawing.Axis{To: 24, Ticks: drawing.Every(0, 24, 6, inHours), Title: say.Words("sun-year.length_axis")})
+	var curve []drawing.Point
+	for _, s := range days {
+		curve = append(curve, drawing.Point{X: dayNumber(s.date), Y: min(24, s.up.Hours())})
+	}
+	c.Curve("curve", curve...)
+	return d
+}
+
+func noonChart(year int, days []sunDate) drawing.Drawing {
+	d := drawing.Drawing{
+		Name: "chart", Width: chartWidth, Height: chartHeight,
+		Title:       say.Line("sun-year.noon_chart", yearValue(year)),
+		Description: say.Line("sun-year.noon_description"),
+	}
+	c := yearChart(&d, year, drawing.Axis{To: 90, Ticks: drawing.Every(0, 90, 15, inDegrees), Title: say.Words("sun-year.noon_axis")})
+	var curve []drawing.Point
+	for _, s := range days {
+		if s.noons {
+			curve = append(curve, drawing.Point{X: dayNumber(s.date), Y: asSeen(s.noon.Altitude).Degrees()})
+		}
+	}
+	c.Curve("curve", curve...)
+	return d
+}
+
+// dayNumber counts days from the year's beginning to noon of the date.
+func dayNumber(d place.Date) float64 {
+	return float64(place.Date{Year: d.Year, Month: time.January, Day: 1}.DaysUntil(d)) + 0.5
+}
+
+func inHours(x float64) say.Value   { return say.Number(x, "h", 0) }
+func inDegrees(x float64) say.Value { return say.Number(x, "deg", 0) }
