@@ -33,8 +33,25 @@ func Settings() form.Form {
 		{Name: "stock.strip_squares", Kind: form.Whole, Min: 1, Max: 100000, Default: 300, Doc: "Squares on the paper roll, counted from the first whole one."},
 		{Name: "stock.square_mm", Kind: form.Number, Unit: "mm", Min: 1, Max: 2000, Default: 110.0, Doc: "Length of one square from seam to seam; measure ten and divide."},
 		{Name: "stock.style_mm", Kind: form.Number, Unit: "mm", Min: 20, Max: 5000, Default: 120.0, Doc: "Length of the gnomon's sloping edge, the style."},
-		{Name: "stock.front_lens_focal_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 5000, Doc: "Focal length of the lens at the front of the telescope, the weaker one."},
-		{Name: "stock.eye_lens_focal_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 5000, Doc: "Focal length of the lens at the eye."},
+		{Name: "stock.front_lens_focal_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 5000, Assumed: "that of the best pair of stock.lenses, or 250 mm", Doc: "Focal length of the lens at the front of the telescope, the weaker one."},
+		{Name: "stock.eye_lens_focal_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 5000, Assumed: "that of the best pair of stock.lenses, or 50 mm", Doc: "Focal length of the lens at the eye."},
+		{Name: "stock.front_lens_diameter_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 500, Assumed: "that of the kind in stock.lenses with this focal length, or 50 mm", Doc: "Diameter of the front lens."},
+		{Name: "stock.eye_lens_diameter_mm", Kind: form.Number, Unit: "mm", Min: 3, Max: 500, Assumed: "that of the kind in stock.lenses with this focal length, or 30 mm", Doc: "Diameter of the lens at the eye."},
+		{Name: "stock.lenses", Kind: form.Tables, Assumed: "one lens of 250 mm and one of 50 mm", Doc: "The kinds of lenses in the box. Each needs one of focal_mm, power_dioptres and magnifier_times; a measured focal length is the best.", Fields: form.Form{
+			{Name: "label", Required: true, Doc: "What the kind is called, as on its bag."},
+			{Name: "count", Kind: form.Whole, Min: 0, Max: 1000, Default: 1, Doc: "How many there are."},
+			{Name: "diameter_mm", Kind: form.Number, Unit: "mm", Min: 3, Max: 500, Required: true, Doc: "Diameter that light passes."},
+			{Name: "focal_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 5000, Doc: "Measured focal length."},
+			{Name: "power_dioptres", Kind: form.Number, Unit: "dioptres", Min: 0.2, Max: 200, Doc: "Power on the label, as of reading glasses."},
+			{Name: "magnifier_times", Kind: form.Number, Unit: "times", Min: 0.05, Max: 50, Doc: "The number before × on a magnifier's label, taken as 25 cm over the focal length."},
+		}},
+		{Name: "stock.tubes", Kind: form.Tables, Assumed: "an outer tube as wide as the front lens and one that slides in it, of any length", Doc: "The kinds of cardboard tubes in stock.", Fields: form.Form{
+			{Name: "label", Required: true, Doc: "What the kind is called."},
+			{Name: "count", Kind: form.Whole, Min: 0, Max: 1000, Default: 1, Doc: "How many there are."},
+			{Name: "inside_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 500, Required: true, Doc: "Inside diameter."},
+			{Name: "outside_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 500, Required: true, Doc: "Outside diameter."},
+			{Name: "length_mm", Kind: form.Number, Unit: "mm", Min: 20, Max: 5000, Required: true, Doc: "Length of one tube."},
+		}},
 	}
 }
 

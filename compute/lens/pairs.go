@@ -38,11 +38,14 @@ type Pair struct {
 // Limits of a verdict: common practice, no source.
 const (
 	leastGain = 2.0
-	sameFocal = 0.02                                   // relative; no label is better
 	thinnest  = quantity.Length(0.0007)                // beam
 	widest    = quantity.Angle(8 * math.Pi / 180 / 60) // coloured rim, as it looks
 	narrowest = 1.2 * MoonWidth                        // field
 )
+
+// SameFocal is the share within which two focal lengths are taken for one: no label
+// is better.
+const SameFocal = 0.02
 
 // Pairs returns every pair that can be taken from the box, the usable ones first
 // and among them first what shows the finest detail, then the rest in the order of
@@ -59,7 +62,7 @@ func Pairs(box []Kind, longest quantity.Length) ([]Pair, error) {
 			if err != nil {
 				return nil, err
 			}
-			pairs = append(pairs, Pair{i, j, t.Masked(NightPupil), verdict(t, longest)})
+			pairs = append(pairs, Pair{i, j, t.Masked(NightPupil), t.Verdict(longest)})
 		}
 	}
 	slices.SortStableFunc(pairs, func(a, b Pair) int {
@@ -68,12 +71,13 @@ func Pairs(box []Kind, longest quantity.Length) ([]Pair, error) {
 	return pairs, nil
 }
 
-func verdict(t Telescope, longest quantity.Length) Verdict {
+// Verdict says what is the matter with a telescope as Pairs judges it.
+func (t Telescope) Verdict(longest quantity.Length) Verdict {
 	gain, v := t.Magnification(), t.Masked(NightPupil)
 	switch {
-	case gain < 1-sameFocal:
+	case gain < 1-SameFocal:
 		return Shrinks
-	case gain <= 1+sameFocal:
+	case gain <= 1+SameFocal:
 		return Equal
 	case gain < leastGain:
 		return Weak
