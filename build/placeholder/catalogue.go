@@ -6,6 +6,8 @@ func Catalogue() []Entry {
 		classFacts(),
 		dialClock(),
 		dialDay(),
+		dialDrift(),
+		dialNorth(),
 		dialTable(),
 		eclipseList(),
 		lensPairs(),

@@ -1,23 +1,26 @@
 package placeholder
 
 import (
+	"math"
 	"time"
 
+	"noonbook/build/drawing"
 	"noonbook/build/form"
 	"noonbook/build/result"
 	"noonbook/build/say"
-	"noonbook/compute/almanac"
+	"noonbook/compute/dial"
 	"noonbook/compute/place"
 )
 
 func dialClock() Entry {
 	return Entry{
-		Name:    "dial-clock",
-		Summary: "From dial time to clock time through a year.",
+		Name:      "dial-clock",
+		Summary:   "From dial time to clock time through a year, with a pocket strip to glue on the dial.",
+		Printable: true,
 		Arguments: form.Form{onDate,
 			{Name: "every_days", Kind: form.Whole, Min: 1, Max: 31, Assumed: "the 1st, 11th and 21st of each month", Doc: "Days from one row to the next, from 1 January on."},
 		},
-		Settings: where,
+		Settings: append([]string{"school.paper"}, where...),
 		Facts: []Fact{
 			{"equation_of_time", "s", "apparent minus mean solar time on the date"},
 			{"dial_to_clock", "s", "what to add to the time on the dial to get the clock's, on the date"},
@@ -31,68 +34,65 @@ func dialClock() Entry {
 	}
 }
 
-// A correction is what turns dial time into clock time, at the clock's midday.
-type correction struct {
-	equation, longitude, saving time.Duration
-}
-
-func (c correction) total() time.Duration { return c.longitude + c.saving - c.equation }
-
-func correctionOn(p place.Place, d place.Date) correction {
-	midday := p.Clock(d, 12, 0)
-	saving := time.Duration(0)
-	if p.DaylightSaving(midday) {
-		saving = time.Hour
-	}
-	return correction{
-		equation:  almanac.EquationOfTime(midday),
-		longitude: p.UTCOffset(midday) - saving - meridianTime(p),
-		saving:    saving,
-	}
+// A correctionDate is what one day of the year adds to the dial.
+type correctionDate struct {
+	date place.Date
+	dial.Correction
 }
 
 func reckonDialClock(v form.Values) (result.Result, error) {
 	p, date := Place(v), v.Date("date")
-	table := result.Table{
-		Name:  "year",
-		Title: say.Line("dial-clock.title", say.Text(date.String()[:4])),
-		Columns: []result.Column{
-			{Name: "date"}, {Name: "equation_of_time", Unit: "s"}, {Name: "dial_to_clock", Unit: "s"},
-		},
-	}
-	var least, most time.Duration
+	var year []correctionDate
 	for d := (place.Date{Year: date.Year, Month: time.January, Day: 1}); d.Year == date.Year; d = d.Add(1) {
-		total := correctionOn(p, d).total()
-		if d.Month == time.January && d.Day == 1 {
-			least, most = total, total
-		}
-		least, most = min(least, total), max(most, total)
-		if !rowOn(v, d) {
-			continue
-		}
-		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{
-			say.Date(d).As("dial-clock.day", say.Count(d.Day), say.Words(monthKey(d.Month))),
-			say.Seconds(correctionOn(p, d).equation),
-			signed(say.Minutes(total)),
-		}})
+		year = append(year, correctionDate{d, dial.CorrectionOn(p, d)})
 	}
-	c := correctionOn(p, date)
+	least, most := year[0].Total(), year[0].Total()
+	for _, c := range year {
+		least, most = min(least, c.Total()), max(most, c.Total())
+	}
+	c := dial.CorrectionOn(p, date)
+	strip := pocketStrip(year)
 	return result.Result{
 		Facts: []result.Fact{
-			{Name: "equation_of_time", Value: say.Seconds(c.equation)},
-			{Name: "dial_to_clock", Value: signed(say.Minutes(c.total()))},
-			{Name: "longitude_part", Value: signed(say.Seconds(c.longitude))},
-			{Name: "saving_part", Value: signed(say.Minutes(c.saving))},
+			{Name: "equation_of_time", Value: say.Seconds(c.Equation)},
+			{Name: "dial_to_clock", Value: signed(say.Minutes(c.Total()))},
+			{Name: "longitude_part", Value: signed(say.Seconds(c.Longitude))},
+			{Name: "saving_part", Value: signed(say.Minutes(c.Saving))},
 			{Name: "smallest", Value: signed(say.Minutes(least))},
 			{Name: "largest", Value: signed(say.Minutes(most))},
 		},
-		Tables: []result.Table{table},
-		Notes:  []say.Phrase{say.Line("dial-clock.note")},
+		Drawings: []drawing.Drawing{correctionChart(year, least, most)},
+		Tables:   []result.Table{correctionTable(v, year)},
+		Sheets:   drawing.PaperOf(v.Text("school.paper")).Sheets(strip),
+		Notes:    []say.Phrase{say.Line("dial-clock.note")},
 		Working: []say.Phrase{
-			say.Line("dial-clock.working", say.Date(date), signed(say.Seconds(c.longitude)), signed(say.Minutes(c.saving)),
-				say.Seconds(c.equation), signed(say.Seconds(c.total()))),
+			say.Line("dial-clock.working", say.Date(date), signed(say.Seconds(c.Longitude)), signed(say.Minutes(c.Saving)),
+				say.Seconds(c.Equation), signed(say.Seconds(c.Total()))),
 		},
 	}, nil
+}
+
+func correctionTable(v form.Values, year []correctionDate) result.Table {
+	table := result.Table{
+		Name:  "year",
+		Title: say.Line("dial-clock.title", yearValue(year[0].date.Year)),
+		Columns: []result.Column{
+			{Name: "date"}, {Name: "equation_of_time", Unit: "s"}, {Name: "longitude_part", Unit: "s"},
+			{Name: "saving_part", Unit: "s"}, {Name: "dial_to_clock", Unit: "s"},
+		},
+	}
+	for _, c := range year {
+		if rowOn(v, c.date) {
+			table.Rows = append(table.Rows, result.Row{Cells: []say.Value{
+				dayOfYear(c.date),
+				say.Seconds(c.Equation),
+				signed(say.Seconds(c.Longitude)),
+				signed(say.Minutes(c.Saving)),
+				signed(say.Minutes(c.Total())),
+			}})
+		}
+	}
+	return table
 }
 
 func rowOn(v form.Values, d place.Date) bool {
@@ -101,6 +101,82 @@ func rowOn(v form.Values, d place.Date) bool {
 		return first.DaysUntil(d)%every == 0
 	}
 	return d.Day == 1 || d.Day == 11 || d.Day == 21
+}
+
+// correctionChart draws what to add through the year, with a gap where the
+// clocks change.
+func correctionChart(year []correctionDate, least, most time.Duration) drawing.Drawing {
+	d := drawing.Drawing{
+		Name: "chart", Width: chartWidth, Height: chartHeight,
+		Title:       say.Line("dial-clock.chart", yearValue(year[0].date.Year)),
+		Description: say.Line("dial-clock.chart_description", signed(say.Minutes(least)), signed(say.Minutes(most))),
+	}
+	step := drawing.Step((most - least).Minutes(), 6)
+	from, to := math.Floor(least.Minutes()/step)*step, math.Ceil(most.Minutes()/step)*step
+	c := yearChart(&d, year[0].date.Year, drawing.Axis{From: from, To: to, Ticks: drawing.Every(from, to, step, inMinutes), Title: say.Words("dial-clock.chart_axis")})
+	var run []drawing.Point
+	for i, day := range year {
+		if i > 0 && day.Fixed() != year[i-1].Fixed() {
+			c.Curve("curve", run...)
+			run = nil
+		}
+		run = append(run, drawing.Point{X: dayNumber(day.date), Y: day.Total().Minutes()})
+	}
+	c.Curve("curve", run...)
+	return d
+}
+
+func inMinutes(x float64) say.Value { return say.Number(x, "min", 0) }
+
+// Measures of the pocket strip in millimetres.
+const (
+	stripWidth  = 180.0
+	stripHeight = 42.0
+	stripHead   = 12.0 // room above the months
+	stripRow    = 6.0
+	stripLeft   = 18.0 // room for the days
+)
+
+// pocketStrip is a small table to glue on the dial: what to add in minutes, by
+// month and day, without daylight saving, so that it holds in any year.
+func pocketStrip(year []correctionDate) drawing.Drawing {
+	d := drawing.Drawing{
+		Name: "pocket", Width: stripWidth, Height: stripHeight,
+		Title:       say.Line("dial-clock.strip"),
+		Description: say.Line("dial-clock.strip_description"),
+	}
+	d.Area("cut", drawing.Point{X: 0, Y: 0}, drawing.Point{X: stripWidth, Y: 0}, drawing.Point{X: stripWidth, Y: stripHeight}, drawing.Point{X: 0, Y: stripHeight})
+	d.Label("strong", drawing.Point{X: 4, Y: 6.5}, drawing.Start, say.Words("dial-clock.strip_head"))
+	wide := (stripWidth - stripLeft - 3) / 12
+	at := func(month time.Month) float64 { return stripLeft + (float64(month)-0.5)*wide }
+	line := func(row int) float64 { return stripHead + 4 + float64(row)*stripRow }
+	for month := time.January; month <= time.December; month++ {
+		d.Label("strong", drawing.Point{X: at(month), Y: line(0)}, drawing.Middle, monthShort(month))
+	}
+	rows := map[int]int{1: 1, 11: 2, 21: 3}
+	saving := time.Duration(0)
+	for _, c := range year {
+		saving = max(saving, c.Saving)
+		row, shown := rows[c.date.Day]
+		if !shown {
+			continue
+		}
+		if c.date.Month == time.January {
+			d.Label("small", drawing.Point{X: 4, Y: line(row)}, drawing.Start, say.Words("dial-clock.strip_day", say.Count(c.date.Day)))
+		}
+		minutes := math.Round((c.Longitude - c.Equation).Minutes())
+		value := say.Number(minutes, "", 0)
+		if minutes > 0 {
+			value = value.As("dial-clock.plus", value)
+		}
+		d.Label("cell", drawing.Point{X: at(c.date.Month), Y: line(row)}, drawing.Middle, value)
+	}
+	foot := say.Words("dial-clock.strip_no_saving")
+	if saving > 0 {
+		foot = say.Words("dial-clock.strip_saving", say.Minutes(saving))
+	}
+	d.Label("small", drawing.Point{X: 4, Y: stripHeight - 3}, drawing.Start, foot)
+	return d
 }
 
 // signed prints a stretch of time to be added or taken away.
@@ -113,4 +189,11 @@ func signed(v say.Value) say.Value {
 
 func monthKey(m time.Month) string {
 	return "month." + [...]string{"", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12"}[m]
+}
+
+func monthShort(m time.Month) say.Value {
+	return say.Words([...]string{
+		"month-short.jan", "month-short.feb", "month-short.mar", "month-short.apr", "month-short.may", "month-short.jun",
+		"month-short.jul", "month-short.aug", "month-short.sep", "month-short.oct", "month-short.nov", "month-short.dec",
+	}[m-1])
 }

@@ -42,7 +42,7 @@ type eclipse struct {
 	kind        almanac.EclipseKind // for the whole Earth
 	here        almanac.EclipseKind // as the school has it
 	seen        bool
-	why         say.Value          // how much of it is seen, or why none
+	how         say.Value          // how much of it is seen, or why none
 	greatest    almanac.Contact    // at the school, or of the whole eclipse where the school has none
 	contacts    [4]almanac.Contact // begins, deep phase begins, deep phase ends, ends
 	magnitude   float64
@@ -104,12 +104,12 @@ func eclipsesBetween(p place.Place, from, to time.Time) ([]eclipse, error) {
 func sunEclipse(p place.Place, e almanac.SolarEclipse) eclipse {
 	view := e.From(p)
 	if view.Kind == almanac.NoEclipse {
-		return eclipse{kind: e.Kind, why: say.Words("eclipse-list.shadow_elsewhere"),
+		return eclipse{kind: e.Kind, how: say.Words("eclipse-list.shadow_elsewhere"),
 			greatest: almanac.Contact{At: e.Greatest, Where: almanac.SunFrom(p, e.Greatest)}}
 	}
 	return eclipse{
 		kind: e.Kind, here: view.Kind, seen: view.Seen,
-		why:         sunSeen(p, view),
+		how:         sunSeen(p, view),
 		greatest:    view.Deepest,
 		contacts:    [4]almanac.Contact{view.Begins, view.DeepBegins, view.DeepEnds, view.Ends},
 		magnitude:   view.Magnitude,
@@ -158,7 +158,7 @@ func moonEclipse(p place.Place, e almanac.LunarEclipse) eclipse {
 		one.contacts[0], one.contacts[3] = view.PenumbraBegins, view.PenumbraEnds
 		one.magnitude = e.PenumbralMagnitude
 	}
-	one.why = moonSeen(p, e.Kind, one)
+	one.how = moonSeen(p, e.Kind, one)
 	return one
 }
 
@@ -178,10 +178,15 @@ func moonSeen(p place.Place, kind almanac.EclipseKind, e eclipse) say.Value {
 		return say.Words("eclipse-list.whole")
 	case up(e.contacts[0]) && up(e.contacts[3]):
 		return say.Words("eclipse-list.both_ends")
-	case up(e.contacts[0]):
-		return say.Words("eclipse-list.moon_sets")
 	}
-	return say.Words("eclipse-list.moon_rises")
+	how := say.Words("eclipse-list.moon_rises")
+	if up(e.contacts[0]) {
+		how = say.Words("eclipse-list.moon_sets")
+	}
+	if e.here != kind {
+		return say.Words("eclipse-list.only", how, kindWord(e.here))
+	}
+	return how
 }
 
 func kindWord(k almanac.EclipseKind) say.Value {
@@ -194,53 +199,69 @@ func kindWord(k almanac.EclipseKind) say.Value {
 // eclipseTables lists the eclipses of the Sun and those of the Moon; a table
 // without a row is left out.
 func eclipseTables(p place.Place, list []eclipse, from place.Date, years int) []result.Table {
-	start := []result.Column{{Name: "date"}, {Name: "kind"}, {Name: "kind_here"}, {Name: "seen"}, {Name: "how_much"}, {Name: "begins"}}
 	sun := result.Table{
-		Name:    "sun",
-		Title:   say.Line("eclipse-list.sun_title", say.Date(from), say.Count(years)),
-		Columns: append(slices.Clip(start), result.Column{Name: "greatest"}, result.Column{Name: "ends"}, result.Column{Name: "magnitude"}, result.Column{Name: "obscuration", Unit: "percent"}, result.Column{Name: "altitude", Unit: "deg"}),
+		Name:  "sun",
+		Title: say.Line("eclipse-list.sun_title", say.Date(from), say.Count(years)),
+		Columns: []result.Column{
+			{Name: "date"}, {Name: "kind"}, {Name: "kind_here"}, {Name: "seen"},
+			{Name: "begins"}, {Name: "greatest"}, {Name: "ends"},
+			{Name: "magnitude"}, {Name: "obscuration", Unit: "percent"}, {Name: "altitude", Unit: "deg"},
+		},
 	}
 	moon := result.Table{
-		Name:    "moon",
-		Title:   say.Line("eclipse-list.moon_title", say.Date(from), say.Count(years)),
-		Columns: append(slices.Clip(start), result.Column{Name: "total_begins"}, result.Column{Name: "greatest"}, result.Column{Name: "total_ends"}, result.Column{Name: "ends"}, result.Column{Name: "magnitude"}, result.Column{Name: "altitude", Unit: "deg"}),
+		Name:  "moon",
+		Title: say.Line("eclipse-list.moon_title", say.Date(from), say.Count(years)),
+		Columns: []result.Column{
+			{Name: "date"}, {Name: "kind"}, {Name: "seen"},
+			{Name: "begins"}, {Name: "total_begins"}, {Name: "greatest"}, {Name: "total_ends"}, {Name: "ends"},
+			{Name: "magnitude"}, {Name: "altitude", Unit: "deg"},
+		},
 	}
 	for _, e := range list {
-		t := &sun
 		if e.moon {
-			t = &moon
+			moon.Rows = append(moon.Rows, moonRow(p, e))
+		} else {
+			sun.Rows = append(sun.Rows, sunRow(p, e))
 		}
-		t.Rows = append(t.Rows, eclipseRow(p, e))
 	}
 	return slices.DeleteFunc([]result.Table{sun, moon}, func(t result.Table) bool { return len(t.Rows) == 0 })
 }
 
-func eclipseRow(p place.Place, e eclipse) result.Row {
-	date := p.DateAt(e.greatest.At.Round(time.Minute))
-	clock := func(c almanac.Contact) say.Value {
-		if !c.Happens() {
-			return say.None("sky.dash")
-		}
-		return clockOn(p, c.At, date)
-	}
-	begins, ends := clock(e.contacts[0]), clock(e.contacts[3])
-	row := result.Row{Marked: e.seen && e.here > almanac.Penumbral, Cells: []say.Value{
-		say.Date(date), kindWord(e.kind), kindWord(e.here), say.Yes(e.seen, "eclipse-list.yes", "eclipse-list.no"), e.why, begins,
-	}}
-	magnitude, altitude := say.Number(e.magnitude, "", 2), altitudeOf(e.greatest.Where)
-	if e.moon {
-		row.Cells = append(row.Cells, clock(e.contacts[1]), clock(e.greatest), clock(e.contacts[2]), ends, magnitude, altitude)
-		return row
-	}
-	obscuration := percent(e.obscuration)
+func sunRow(p place.Place, e eclipse) result.Row {
+	date := e.date(p)
+	magnitude, obscuration := say.Number(e.magnitude, "", 2), percent(e.obscuration)
 	if e.here == almanac.NoEclipse {
 		magnitude, obscuration = say.None("sky.dash"), say.None("sky.dash")
 	}
+	seen := e.how
 	if e.seen && e.contacts[1].Happens() {
-		row.Cells[4] = say.Words("eclipse-list.with_deep", e.why, kindWord(e.here), clock(e.contacts[1]), clock(e.contacts[2]))
+		seen = say.Words("eclipse-list.with_deep", seen, kindWord(e.here), contact(p, e.contacts[1], date), contact(p, e.contacts[2], date))
 	}
-	row.Cells = append(row.Cells, clock(e.greatest), ends, magnitude, obscuration, altitude)
+	return result.Row{Marked: e.seen, Cells: []say.Value{
+		say.Date(date), kindWord(e.kind), kindWord(e.here), seen,
+		contact(p, e.contacts[0], date), contact(p, e.greatest, date), contact(p, e.contacts[3], date),
+		magnitude, obscuration, altitudeOf(e.greatest.Where),
+	}}
+}
+
+func moonRow(p place.Place, e eclipse) result.Row {
+	date := e.date(p)
+	row := result.Row{Marked: e.seen && e.kind != almanac.Penumbral, Cells: []say.Value{say.Date(date), kindWord(e.kind), e.how}}
+	for _, c := range []almanac.Contact{e.contacts[0], e.contacts[1], e.greatest, e.contacts[2], e.contacts[3]} {
+		row.Cells = append(row.Cells, contact(p, c, date))
+	}
+	row.Cells = append(row.Cells, say.Number(e.magnitude, "", 2), altitudeOf(e.greatest.Where))
 	return row
+}
+
+// date is the local date of the greatest moment.
+func (e eclipse) date(p place.Place) place.Date { return p.DateAt(e.greatest.At.Round(time.Minute)) }
+
+func contact(p place.Place, c almanac.Contact, d place.Date) say.Value {
+	if !c.Happens() {
+		return say.None("sky.dash")
+	}
+	return clockOn(p, c.At, d)
 }
 
 func eclipseFacts(p place.Place, list []eclipse) []result.Fact {

@@ -27,6 +27,7 @@ func moonSchool() Entry {
 		Facts: []Fact{
 			{"days", "", "school days on which the Moon stands high enough in some lesson, safely far from the Sun"},
 			{"first", "", "the first moment at which it does"},
+			{"first_direction", "", "where it then stands, in words"},
 			{"last", "", "the last such moment"},
 			{"best", "", "the moment, on one of these days, at which the Moon stands highest in a lesson"},
 			{"best_altitude", "deg", "how high that is"},
@@ -230,7 +231,7 @@ func moonSchoolFacts(p place.Place, chances []chance) []result.Fact {
 		delete(near, d)
 	}
 	none := say.None("moon-school.none")
-	first, last, best := none, none, none
+	first, firstDirection, last, best := none, none, none, none
 	altitude, direction, side := none, none, none
 	if len(safe) > 0 {
 		top := safe[0]
@@ -239,12 +240,14 @@ func moonSchoolFacts(p place.Place, chances []chance) []result.Fact {
 				top = c
 			}
 		}
+		firstDirection = toward(almanac.MoonFrom(p, safe[0].from).Azimuth)
 		first, last, best = moment(p, safe[0].from), moment(p, safe[len(safe)-1].to), moment(p, top.best)
 		altitude, direction, side = altitudeOf(top.where), toward(top.where.Azimuth), litSide(top.limb.Side)
 	}
 	return []result.Fact{
 		{Name: "days", Value: say.Count(len(days))},
 		{Name: "first", Value: first},
+		{Name: "first_direction", Value: firstDirection},
 		{Name: "last", Value: last},
 		{Name: "best", Value: best},
 		{Name: "best_altitude", Value: altitude},

@@ -85,9 +85,14 @@ func asStands(seen quantity.Angle) quantity.Angle {
 	return h
 }
 
-// altitudeOf is where the centre of a body is seen, as a value.
+// altitudeOf is how high the centre of a body is seen, as a value. Below the
+// horizon nothing is seen, and the altitude is the geometric one.
 func altitudeOf(h almanac.Horizontal) say.Value {
-	return say.Number(asSeen(h.Altitude).Degrees(), "deg", 1)
+	altitude := asSeen(h.Altitude)
+	if altitude < 0 {
+		altitude = h.Altitude
+	}
+	return say.Number(altitude.Degrees(), "deg", 1)
 }
 
 // toward is a bearing in words, to the nearest of sixteen directions.

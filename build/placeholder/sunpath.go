@@ -141,11 +141,22 @@ func pathChart(p place.Place, date place.Date, day almanac.Day) drawing.Drawing 
 	for _, run := range runs {
 		c.Curve("curve", run...)
 	}
-	for t := firstHour(day.From); t.Before(day.To); t = t.Add(time.Hour) {
+	on := func(t time.Time) drawing.Point {
 		sun := almanac.SunFrom(p, t)
-		at := drawing.Point{X: toX(sun.Azimuth), Y: asSeen(sun.Altitude).Degrees()}
-		c.Mark("sun", at, 1.3)
-		c.Note("hour", at, drawing.Point{Y: -2.4}, drawing.Middle, say.Count(t.Hour()))
+		return drawing.Point{X: toX(sun.Azimuth), Y: asSeen(sun.Altitude).Degrees()}
+	}
+	for t := firstHour(day.From); t.Before(day.To); t = t.Add(time.Hour) {
+		now := on(t)
+		here, soon := c.At(now), c.At(on(t.Add(time.Minute)))
+		shift, anchor := drawing.Point{Y: -2.4}, drawing.Middle
+		if math.Abs(soon.Y-here.Y) > math.Abs(soon.X-here.X) { // steep: the hour stands outside the curve
+			shift, anchor = drawing.Point{X: 2.2, Y: 0.6}, drawing.Start
+			if soon.Y < here.Y {
+				shift, anchor = drawing.Point{X: -2.2, Y: 0.6}, drawing.End
+			}
+		}
+		c.Mark("sun", now, 1.3)
+		c.Note("hour", now, shift, anchor, say.Count(t.Hour()))
 	}
 	return d
 }

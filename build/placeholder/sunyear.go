@@ -71,9 +71,12 @@ func reckonSunYear(v form.Values) (result.Result, error) {
 	date := v.Date("date")
 	r := result.Result{
 		Facts:    append(sunYearFacts(days), result.Fact{Name: "change", Value: lengthening(p, date)}),
-		Drawings: []drawing.Drawing{dayLengthChart(year, days), noonChart(year, days)},
+		Drawings: []drawing.Drawing{dayLengthChart(year, days, date), noonChart(year, days, date)},
 		Tables:   []result.Table{sunYearTable(v, year, days)},
 		Working:  sunYearWorking(p, date),
+	}
+	if date.Year == year {
+		r.Notes = []say.Phrase{say.Line("sun-year.marked", say.Date(date))}
 	}
 	return r, nil
 }
@@ -205,36 +208,47 @@ func yearChart(d *drawing.Drawing, year int, y drawing.Axis) drawing.Chart {
 	return c
 }
 
-func dayLengthChart(year int, days []sunDate) drawing.Drawing {
+func dayLengthChart(year int, days []sunDate, date place.Date) drawing.Drawing {
 	d := drawing.Drawing{
 		Name: "chart", Width: chartWidth, Height: chartHeight,
 		Title:       say.Line("sun-year.length_chart", yearValue(year)),
 		Description: say.Line("sun-year.length_description"),
 	}
 	c := yearChart(&d, year, drawing.Axis{To: 24, Ticks: drawing.Every(0, 24, 6, inHours), Title: say.Words("sun-year.length_axis")})
-	var curve []drawing.Point
-	for _, s := range days {
-		curve = append(curve, drawing.Point{X: dayNumber(s.date), Y: min(24, s.up.Hours())})
-	}
-	c.Curve("curve", curve...)
+	yearCurve(c, days, date, func(s sunDate) float64 { return min(24, s.up.Hours()) })
 	return d
 }
 
-func noonChart(year int, days []sunDate) drawing.Drawing {
+func noonChart(year int, days []sunDate, date place.Date) drawing.Drawing {
 	d := drawing.Drawing{
 		Name: "chart", Width: chartWidth, Height: chartHeight,
 		Title:       say.Line("sun-year.noon_chart", yearValue(year)),
 		Description: say.Line("sun-year.noon_description"),
 	}
 	c := yearChart(&d, year, drawing.Axis{To: 90, Ticks: drawing.Every(0, 90, 15, inDegrees), Title: say.Words("sun-year.noon_axis")})
-	var curve []drawing.Point
+	yearCurve(c, days, date, func(s sunDate) float64 {
+		if !s.noons {
+			return -90 // below the frame
+		}
+		return asSeen(s.noon.Altitude).Degrees()
+	})
+	return d
+}
+
+// yearCurve draws a value through the year and marks the date on it.
+func yearCurve(c drawing.Chart, days []sunDate, date place.Date, value func(sunDate) float64) {
+	var curve, marked []drawing.Point
 	for _, s := range days {
-		if s.noons {
-			curve = append(curve, drawing.Point{X: dayNumber(s.date), Y: asSeen(s.noon.Altitude).Degrees()})
+		now := drawing.Point{X: dayNumber(s.date), Y: value(s)}
+		curve = append(curve, now)
+		if s.date == date {
+			marked = append(marked, now)
 		}
 	}
 	c.Curve("curve", curve...)
-	return d
+	for _, now := range marked {
+		c.Mark("sun", now, 1.3)
+	}
 }
 
 // dayNumber counts days from the year's beginning to noon of the date.

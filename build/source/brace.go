@@ -42,11 +42,14 @@ func (braceParser) Parse(_ ast.Node, block text.Reader, _ parser.Context) ast.No
 	return n
 }
 
+// maxExpression bounds what may stand in braces.
+const maxExpression = 500
+
 // closingBrace returns where the brace that line begins with is closed, not
 // counting braces in quotes, or −1.
 func closingBrace(line []byte) int {
 	quoted := false
-	for i := 1; i < len(line); i++ {
+	for i := 1; i < min(len(line), maxExpression); i++ {
 		switch line[i] {
 		case '"':
 			quoted = !quoted

@@ -1,8 +1,10 @@
 package source
 
 import (
+	"fmt"
 	"io/fs"
 	"path"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -69,6 +71,12 @@ func markdown() goldmark.Markdown {
 	)
 }
 
+// maxQuotes bounds block quotes within one another: goldmark's time grows with
+// the square of their number, and its stack with it.
+const maxQuotes = 100
+
+var deepQuote = regexp.MustCompile(fmt.Sprintf(`(?m)^(?:[ \t]*>){%d}`, maxQuotes+1))
+
 // lesson reads one file. A file that can not be read as a lesson at all is
 // reported and left out.
 func (r *reader) lesson(folder fs.FS, root, name string) error {
@@ -78,6 +86,10 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 	}
 	l := &Lesson{File: path.Join(root, name), name: name, Source: src, Anchors: map[string]bool{}}
 	l.lines = newLines(l.File, src)
+	if deep := deepQuote.FindIndex(src); deep != nil {
+		r.problems.Add(l.lines.place(deep[0]), "quotes within quotes, more than %d deep", maxQuotes)
+		return nil
+	}
 	context := parser.NewContext(parser.WithIDs(&anchors{used: l.Anchors}))
 	l.Tree = markdown().Parser().Parse(text.NewReader(src), parser.WithContext(context))
 	first, ok := l.Tree.FirstChild().(*ast.FencedCodeBlock)

@@ -11,20 +11,11 @@ import (
 
 // text checks that a file is UTF-8 and brings it to the form that the parser
 // reads: no byte order mark, line feeds alone. Lines and columns stay the same.
-// It returns nil after reporting bytes that are not UTF-8 or a line that no one
-// wrote by hand.
+// It returns nil after reporting bytes that are not UTF-8.
 func (r *reader) text(file string, src []byte) []byte {
 	src = bytes.TrimPrefix(src, []byte("\ufeff"))
 	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
 	src = bytes.ReplaceAll(src, []byte("\r"), []byte("\n"))
-	number := 0
-	for line := range bytes.Lines(src) {
-		number++
-		if len(line) > maxLine {
-			r.problems.Add(problem.Place{File: file, Line: number, Column: 1}, "the line has %d bytes; up to %d are read", len(line), maxLine)
-			return nil
-		}
-	}
 	if utf8.Valid(src) {
 		return src
 	}

@@ -30,13 +30,12 @@ type File struct {
 	Bytes  []byte
 }
 
-// maxLesson and maxFile bound what is read into memory. maxLine bounds the
-// lines of a text, since the parser's time grows with the square of what opens
-// and never closes on one line.
+// maxLesson and maxFile bound what is read into memory. A lesson of half a
+// million bytes is a book; the bound also keeps the parser quick, whose time
+// grows with the square of what opens and never closes.
 const (
-	maxLesson = 4 << 20
+	maxLesson = 512 << 10
 	maxFile   = 64 << 20
-	maxLine   = 16 << 10
 )
 
 // SettingPlace returns where a setting stands in unit.toml.
@@ -172,7 +171,7 @@ func (r *reader) read(folder fs.FS, root, name string, limit int64) ([]byte, err
 		return nil, fmt.Errorf("reading %s: %w", at, err)
 	}
 	if info.Size() > limit {
-		r.problems.Add(at, "the file has %.1f MB; up to %d MB are read", float64(info.Size())/1e6, limit>>20)
+		r.problems.Add(at, "the file has %d kB; up to %d kB are read", info.Size()>>10, limit>>10)
 		return nil, nil
 	}
 	src, err := fs.ReadFile(folder, name)

@@ -1,4 +1,5 @@
-// Package strip puts the planets along a strip of paper squares, to scale.
+// Package strip puts the planets, and the long story of the solar system, along
+// a strip of paper squares to scale, and the planets on a school field.
 //
 //	roll, err := strip.New(300, quantity.Millimetres(110), strip.DefaultOutermost)
 //	for _, m := range roll.Marks() {
@@ -28,7 +29,19 @@
 // and broken by Neptune. Terms go to the bodies in their order and none is
 // skipped: giving Pluto Neptune's term would hide the failure.
 //
-// The package does not say where a planet is on a date.
+// Beside the strip stand a second scale and a third: CastBalls picks the balls at
+// hand that come nearest to the sizes of the bodies, and Layout.Lay puts the
+// bodies round a peg for the Sun as they stand on a date (StandingsAt, from
+// compute/almanac). Bearings are true, east positive; on a field they run against
+// the planets' longitudes, so that the planets go round anticlockwise as seen from
+// above, and with them in the south.
+//
+// As a clock the strip begins with the first solids, 4567.3 million years ago,
+// and ends now (Moments); a second one holds the space age by calendar years
+// (SpaceAge). Ages are before now, with the errors that their sources give.
+//
+// The package does not follow moons, asteroids or comets, and Ceres only by its
+// mean distance.
 //
 // Sources. Orbits: E. M. Standish, Keplerian elements for approximate positions
 // of the major planets (Jet Propulsion Laboratory), table 1, epoch J2000, fitted
