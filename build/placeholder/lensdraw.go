@@ -17,18 +17,19 @@ type raysFrame struct {
 	stretch        float64
 }
 
-// frameOf shows a fifth of the telescope before it and the eye behind it. A long
-// thin telescope is stretched across, by a whole number, so that rays can be told
-// apart.
-func frameOf(t lens.Telescope, separation quantity.Length) raysFrame {
-	f := raysFrame{before: separation / 5, eye: separation / 3}
+// frameOf shows an eighth of the telescope before it and the eye behind it. Where
+// the stretch is left open, zero, a long thin telescope is stretched across, by a
+// whole number, so that rays can be told apart.
+func frameOf(t lens.Telescope, separation quantity.Length, stretch int) raysFrame {
+	f := raysFrame{before: separation / 8, eye: separation / 3, stretch: float64(stretch)}
 	if relief, ok := t.EyeRelief(separation); ok {
 		f.eye = min(relief, f.eye)
 	}
 	f.behind = f.eye + separation/12
 	const wanted = 18.0 // mm on the drawing across the wider lens
-	across := max(t.Front.Diameter, t.Eye.Diameter)
-	f.stretch = min(6, math.Ceil(wanted/(float64(across)*f.scale(separation))))
+	if across := max(t.Front.Diameter, t.Eye.Diameter); stretch == 0 {
+		f.stretch = min(6, math.Ceil(wanted/(float64(across)*f.scale(separation))))
+	}
 	return f
 }
 
@@ -36,17 +37,16 @@ func (f raysFrame) scale(separation quantity.Length) float64 {
 	return (opticsWidth - 2*opticsMargin) / float64(f.before+separation+f.behind)
 }
 
-func rayNote(t lens.Telescope, separation quantity.Length) say.Phrase {
-	if stretch := frameOf(t, separation).stretch; stretch > 1 {
-		return say.Line("lens-rays.stretched", say.Number(stretch, "", 0))
+func rayNote(f raysFrame) say.Phrase {
+	if f.stretch > 1 {
+		return say.Line("lens-rays.stretched", say.Number(f.stretch, "", 0))
 	}
 	return say.Line("lens-rays.to_scale")
 }
 
 // rayDrawing draws two beams from far things, or from a point on the axis and one
 // beside it, through both lenses: one that comes straight, one from above.
-func rayDrawing(c chosen, object, separation quantity.Length) drawing.Drawing {
-	f := frameOf(c.Telescope, separation)
+func rayDrawing(c chosen, object, separation quantity.Length, f raysFrame) drawing.Drawing {
 	d := drawing.Drawing{
 		Name: "rays", Width: opticsWidth,
 		Title:       say.Line("lens-rays.drawing", inMillimetres(c.Front.Focal, 0), inMillimetres(c.Eye.Focal, 0)),
@@ -80,7 +80,9 @@ func rayDrawing(c chosen, object, separation quantity.Length) drawing.Drawing {
 	top := 4.0
 	d.Label("name", drawing.Point{X: k.at(0, 0).X, Y: top}, drawing.Middle, say.Words("lens-rays.front_lens"))
 	d.Label("name", drawing.Point{X: k.at(separation, 0).X, Y: top}, drawing.Middle, say.Words("lens-rays.eye_lens"))
-	d.Label("name", drawing.Point{X: eye.X + 2.4, Y: eye.Y - 1.6}, drawing.Start, say.Words("lens-rays.eye_here"))
+	beside := max(eye.X, k.at(separation, 0).X+13)
+	d.Label("name", drawing.Point{X: beside, Y: top}, drawing.Middle, say.Words("lens-rays.eye_here"))
+	d.Line("measure", drawing.Point{X: beside, Y: top + 1.2}, drawing.Point{X: eye.X, Y: eye.Y - 1.6})
 	low := k.axis + half + 3
 	k.dimension(0, image, low+dimensionRow, inMillimetres(image, 0))
 	k.dimension(image, separation, low+dimensionRow, inMillimetres(separation-image, 0))

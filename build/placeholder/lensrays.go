@@ -17,6 +17,7 @@ func lensRays() Entry {
 		Summary: "The way of light through both lenses, to scale, and what the eye gets.",
 		Arguments: form.Form{
 			{Name: "object_m", Kind: form.Number, Unit: "m", Min: 0.01, Max: 1e6, Assumed: "as far as the Moon", Doc: "Distance of the thing that is looked at."},
+			{Name: "across", Kind: form.Whole, Min: 1, Max: 10, Assumed: "1, and more where the telescope is so long that rays would lie on one another", Doc: "How many times larger than along the tube the drawing is across it."},
 			{Name: "swapped", Kind: form.Flag, Default: false, Doc: "Look through the telescope from the wrong end."},
 		},
 		Settings: optics,
@@ -77,8 +78,9 @@ func reckonLensRays(v form.Values) (result.Result, error) {
 		image, separation = inMillimetres(at, 1), inMillimetres(s, 1)
 		behind, _ := c.EyeRelief(s)
 		relief = inMillimetres(behind, 0)
-		r.Drawings = []drawing.Drawing{rayDrawing(c, object, s)}
-		r.Notes = append(r.Notes, rayNote(c.Telescope, s))
+		frame := frameOf(c.Telescope, s, v.Whole("across"))
+		r.Drawings = []drawing.Drawing{rayDrawing(c, object, s, frame)}
+		r.Notes = append(r.Notes, rayNote(frame))
 	}
 	r.Facts = slices.Concat([]result.Fact{
 		{Name: "magnification", Value: times(c.Magnification())},

@@ -80,6 +80,9 @@ func (s setting) section() drawing.Drawing {
 	d.Line("axis", c.at(-0.01, 0), c.at(total+0.005, 0))
 	c.lens(0, s.Front.Diameter)
 	c.lens(s.far, min(s.Eye.Diameter, p.inner.Outside))
+	front, eye := c.at(0, 0), c.at(s.far, 0)
+	d.Label("name", drawing.Point{X: front.X + 3, Y: front.Y - 1.5}, drawing.Start, say.Words("lens-rays.front_lens"))
+	d.Label("name", drawing.Point{X: eye.X - 3, Y: eye.Y - 1.5}, drawing.End, say.Words("lens-rays.eye_lens"))
 	c.dimension(0, p.Outer, dimensionRow, say.Words("tube-plan.measure_outer", inMillimetres(p.Outer, 0)))
 	low := c.axis + half + 3
 	c.dimension(s.far-p.Inner, s.far, low+dimensionRow, say.Words("tube-plan.measure_inner", inMillimetres(p.Inner, 0)))
@@ -93,9 +96,9 @@ func (s setting) section() drawing.Drawing {
 
 // Measures of the cutting strip in millimetres.
 const (
-	stripHeight = 16.0
-	stripGap    = 11.0
-	stripMargin = 4.0
+	pieceHeight = 16.0
+	pieceGap    = 11.0
+	pieceMargin = 4.0
 	markGap     = 3.6 // between labels of stops, turned upright
 )
 
@@ -104,25 +107,25 @@ const (
 func (s setting) strip() drawing.Drawing {
 	p := s.plan
 	d := drawing.Drawing{
-		Name: "tube-strip", Width: 2*stripMargin + s.Front.Diameter.Millimetres(),
+		Name: "tube-strip", Width: 2*pieceMargin + s.Front.Diameter.Millimetres(),
 		Title:       say.Line("tube-plan.strip", inMillimetres(s.Front.Focal, 0), inMillimetres(s.Eye.Focal, 0)),
 		Description: say.Line("tube-plan.strip_says"),
 	}
-	y := stripMargin
+	y := pieceMargin
 	piece := func(key string, length quantity.Length) {
 		mm := length.Millimetres()
 		if mm <= 0 {
 			return
 		}
-		d.Label("strip-name", drawing.Point{X: stripMargin, Y: y + 4}, drawing.Start, say.Words(key, inMillimetres(length, 0)))
+		d.Label("strong", drawing.Point{X: pieceMargin, Y: y + 4}, drawing.Start, say.Words(key, inMillimetres(length, 0)))
 		y += 6
-		d.Area("cut", drawing.Point{X: stripMargin, Y: y}, drawing.Point{X: stripMargin + mm, Y: y},
-			drawing.Point{X: stripMargin + mm, Y: y + stripHeight}, drawing.Point{X: stripMargin, Y: y + stripHeight})
-		d.Width = max(d.Width, mm+2*stripMargin)
+		d.Area("piece", drawing.Point{X: pieceMargin, Y: y}, drawing.Point{X: pieceMargin + mm, Y: y},
+			drawing.Point{X: pieceMargin + mm, Y: y + pieceHeight}, drawing.Point{X: pieceMargin, Y: y + pieceHeight})
+		d.Width = max(d.Width, mm+2*pieceMargin)
 		if key == "tube-plan.strip_inner" {
 			s.focusMarks(&d, y)
 		}
-		y += stripHeight + stripGap - 6
+		y += pieceHeight + pieceGap - 6
 	}
 	if p.fit == lens.Fits {
 		piece("tube-plan.strip_outer", p.Outer)
@@ -143,12 +146,12 @@ func (s setting) focusMarks(d *drawing.Drawing, y float64) {
 			continue
 		}
 		last = x
-		x += stripMargin
-		d.Line("stop", drawing.Point{X: x, Y: y}, drawing.Point{X: x, Y: y + stripHeight})
-		d.Label("stop-name", drawing.Point{X: x - 0.6, Y: y + stripHeight - 1}, drawing.Start, at.name)
+		x += pieceMargin
+		d.Line("stop", drawing.Point{X: x, Y: y}, drawing.Point{X: x, Y: y + pieceHeight})
+		d.Label("small", drawing.Point{X: x - 0.6, Y: y + pieceHeight - 1}, drawing.Start, at.name)
 		d.Shapes[len(d.Shapes)-1].Turn = -90
 	}
-	d.Label("stop-name", drawing.Point{X: stripMargin + 1.2, Y: y + 4}, drawing.Start, say.Words("tube-plan.eye_end"))
+	d.Label("small", drawing.Point{X: pieceMargin + 1.2, Y: y + 4}, drawing.Start, say.Words("tube-plan.eye_end"))
 }
 
 // mask draws the card with a hole for the front lens and returns its height.
@@ -158,13 +161,13 @@ func (s setting) mask(d *drawing.Drawing, y float64) float64 {
 		return 0
 	}
 	radius := s.Front.Diameter.Millimetres() / 2
-	centre := drawing.Point{X: stripMargin + radius, Y: y + 7 + radius}
-	d.Label("strip-name", drawing.Point{X: stripMargin, Y: y + 4}, drawing.Start,
+	centre := drawing.Point{X: pieceMargin + radius, Y: y + 7 + radius}
+	d.Label("strong", drawing.Point{X: pieceMargin, Y: y + 4}, drawing.Start,
 		say.Words("tube-plan.mask", inMillimetres(s.Front.Diameter, 0), inMillimetres(hole, 0)))
-	d.Disc("cut", centre, radius)
-	d.Disc("cut", centre, hole.Millimetres()/2)
+	d.Disc("piece", centre, radius)
+	d.Disc("piece", centre, hole.Millimetres()/2)
 	for _, p := range []drawing.Point{{X: 2}, {Y: 2}} {
 		d.Line("stop", drawing.Point{X: centre.X - p.X, Y: centre.Y - p.Y}, drawing.Point{X: centre.X + p.X, Y: centre.Y + p.Y})
 	}
-	return 2*radius + 7 + stripMargin
+	return 2*radius + 7 + pieceMargin
 }
