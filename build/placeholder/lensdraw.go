@@ -91,15 +91,18 @@ func rayDrawing(c chosen, object, separation quantity.Length, f raysFrame) drawi
 	return d
 }
 
-// ray draws one path, which ends at the eye lens where it misses it.
+// ray draws one path. One that misses the eye lens ends there, or where it leaves
+// the drawing.
 func (k canvas) ray(role string, t lens.Telescope, p lens.Path, f raysFrame, separation quantity.Length) {
-	points := []drawing.Point{
-		k.at(-f.before, p.Front.Onward(-f.before).Height),
-		k.at(0, p.Front.Height),
-		k.at(separation, p.Eye.Height),
-	}
+	points := []drawing.Point{k.at(-f.before, p.Front.Onward(-f.before).Height), k.at(0, p.Front.Height)}
 	if t.Passes(p) {
-		points = append(points, k.at(separation+f.behind, p.Eye.Onward(f.behind).Height))
+		k.Line(role, append(points, k.at(separation, p.Eye.Height), k.at(separation+f.behind, p.Eye.Onward(f.behind).Height))...)
+		return
 	}
-	k.Line(role, points...)
+	end, edge := separation, 0.6*max(t.Front.Diameter, t.Eye.Diameter)
+	if beyond := quantity.Length(math.Abs(float64(p.Eye.Height))); beyond > edge {
+		side := quantity.Length(math.Copysign(float64(edge), float64(p.Eye.Height)))
+		end = (side - p.Within.Height) / quantity.Length(p.Within.Slope)
+	}
+	k.Line(role, append(points, k.at(end, p.Within.Onward(end).Height))...)
 }

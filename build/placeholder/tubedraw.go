@@ -82,7 +82,9 @@ func (s setting) section() drawing.Drawing {
 	c.lens(s.far, min(s.Eye.Diameter, p.inner.Outside))
 	front, eye := c.at(0, 0), c.at(s.far, 0)
 	d.Label("name", drawing.Point{X: front.X + 3, Y: front.Y - 1.5}, drawing.Start, say.Words("lens-rays.front_lens"))
-	d.Label("name", drawing.Point{X: eye.X - 3, Y: eye.Y - 1.5}, drawing.End, say.Words("lens-rays.eye_lens"))
+	if room := 16.0; float64(p.EyeTube)*c.scale > room {
+		d.Label("name", drawing.Point{X: eye.X + 3, Y: eye.Y - 1.5}, drawing.Start, say.Words("lens-rays.eye_lens"))
+	}
 	c.dimension(0, p.Outer, dimensionRow, say.Words("tube-plan.measure_outer", inMillimetres(p.Outer, 0)))
 	low := c.axis + half + 3
 	c.dimension(s.far-p.Inner, s.far, low+dimensionRow, say.Words("tube-plan.measure_inner", inMillimetres(p.Inner, 0)))
