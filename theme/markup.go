@@ -130,14 +130,15 @@ func (w *Words) appendFacts(dst []byte, name string, facts []result.Fact) []byte
 }
 
 func (w *Words) appendTable(dst []byte, name string, t result.Table) []byte {
-	title := w.Line(t.Title)
+	title, worded := w.Line(t.Title), worded(t)
 	dst = append(dst, `<div class="frame" role="region" tabindex="0" aria-label="`...)
 	dst = appendAttribute(dst, title)
 	dst = append(dst, `"><table><caption>`...)
 	dst = AppendText(dst, title)
 	dst = append(dst, `</caption><thead><tr>`...)
 	for i, c := range t.Columns {
-		dst = append(dst, `<th scope="col">`...)
+		dst = append(dst, `<th scope="col"`...)
+		dst = appendAlignment(dst, worded[i])
 		dst = AppendText(dst, w.Say(name+"."+t.Name+"."+c.Name))
 		if unit := w.Unit(c.Unit); unit != "" && t.Bare(i) {
 			dst = append(dst, ` <span class="unit">`...)
@@ -148,12 +149,33 @@ func (w *Words) appendTable(dst []byte, name string, t result.Table) []byte {
 	}
 	dst = append(dst, `</tr></thead><tbody>`...)
 	for _, row := range t.Rows {
-		dst = w.appendRow(dst, t.Columns, row)
+		dst = w.appendRow(dst, t.Columns, worded, row)
 	}
 	return append(dst, `</tbody></table></div>`...)
 }
 
-func (w *Words) appendRow(dst []byte, columns []result.Column, row result.Row) []byte {
+// worded says which columns hold words, to be read from the left like text.
+func worded(t result.Table) []bool {
+	columns := make([]bool, len(t.Columns))
+	for _, row := range t.Rows {
+		for i, cell := range row.Cells {
+			switch cell.Kind {
+			case say.Wording, say.Name, say.Truth:
+				columns[i] = true
+			}
+		}
+	}
+	return columns
+}
+
+func appendAlignment(dst []byte, words bool) []byte {
+	if words {
+		return append(dst, ` class="words">`...)
+	}
+	return append(dst, '>')
+}
+
+func (w *Words) appendRow(dst []byte, columns []result.Column, worded []bool, row result.Row) []byte {
 	if row.Marked {
 		dst = append(dst, `<tr class="marked">`...)
 	} else {
@@ -166,7 +188,8 @@ func (w *Words) appendRow(dst []byte, columns []result.Column, row result.Row) [
 			dst = append(dst, `</th>`...)
 			continue
 		}
-		dst = append(dst, `<td>`...)
+		dst = append(dst, `<td`...)
+		dst = appendAlignment(dst, worded[i])
 		dst = AppendText(dst, w.Cell(cell, columns[i].Unit))
 		dst = append(dst, `</td>`...)
 	}

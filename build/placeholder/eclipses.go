@@ -53,6 +53,11 @@ type eclipse struct {
 
 func reckonEclipses(v form.Values) (result.Result, error) {
 	p, date := Place(v), v.Date("date")
+	for _, year := range []int{date.Year, date.Year + v.Whole("years")} {
+		if err := inRange(year); err != nil {
+			return result.Result{}, err
+		}
+	}
 	from, _ := p.Day(date)
 	to := from.AddDate(v.Whole("years"), 0, 0)
 	list, err := eclipsesBetween(p, from, to)
@@ -80,7 +85,7 @@ func reckonEclipses(v form.Values) (result.Result, error) {
 // order of their greatest moments.
 func eclipsesBetween(p place.Place, from, to time.Time) ([]eclipse, error) {
 	var list []eclipse
-	for year := from.UTC().Year(); year <= to.UTC().Year(); year++ {
+	for year := max(from.UTC().Year(), almanac.FirstYear); year <= to.UTC().Year(); year++ {
 		solar, err := almanac.SolarEclipses(year)
 		if err != nil {
 			return nil, err
@@ -238,7 +243,7 @@ func sunRow(p place.Place, e eclipse) result.Row {
 		seen = say.Words("eclipse-list.with_deep", seen, kindWord(e.here), contact(p, e.contacts[1], date), contact(p, e.contacts[2], date))
 	}
 	return result.Row{Marked: e.seen, Cells: []say.Value{
-		say.Date(date), kindWord(e.kind), kindWord(e.here), seen,
+		shortDate(date), kindWord(e.kind), kindWord(e.here), seen,
 		contact(p, e.contacts[0], date), contact(p, e.greatest, date), contact(p, e.contacts[3], date),
 		magnitude, obscuration, altitudeOf(e.greatest.Where),
 	}}
@@ -246,7 +251,7 @@ func sunRow(p place.Place, e eclipse) result.Row {
 
 func moonRow(p place.Place, e eclipse) result.Row {
 	date := e.date(p)
-	row := result.Row{Marked: e.seen && e.kind != almanac.Penumbral, Cells: []say.Value{say.Date(date), kindWord(e.kind), e.how}}
+	row := result.Row{Marked: e.seen && e.kind != almanac.Penumbral, Cells: []say.Value{shortDate(date), kindWord(e.kind), e.how}}
 	for _, c := range []almanac.Contact{e.contacts[0], e.contacts[1], e.greatest, e.contacts[2], e.contacts[3]} {
 		row.Cells = append(row.Cells, contact(p, c, date))
 	}

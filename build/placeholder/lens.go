@@ -137,12 +137,12 @@ func picked(v form.Values, name string, l lens.Lens, usual quantity.Length, box 
 // named returns what the lens is called in the box, or its focal length.
 func (c chosen) named(at int, l lens.Lens) say.Value {
 	if at < 0 {
-		return say.Words("lens-power.of_focal", inMillimetres(l.Focal, 0))
+		return say.Words("lens-power.of_focal", opticalLength(l.Focal, 0))
 	}
 	return c.box[at].label
 }
 
-func inMillimetres(l quantity.Length, decimals int) say.Value {
+func opticalLength(l quantity.Length, decimals int) say.Value {
 	return say.Number(l.Millimetres(), "mm", decimals)
 }
 
@@ -164,9 +164,9 @@ func times(x float64) say.Value {
 func pairWarnings(t lens.Telescope) []say.Phrase {
 	switch t.Verdict(quantity.Millimetres(longestHeld)) {
 	case lens.Shrinks:
-		return []say.Phrase{say.Line("lens-pairs.warn_shrinks", times(t.Magnification()), inMillimetres(t.Front.Focal, 0), inMillimetres(t.Eye.Focal, 0))}
+		return []say.Phrase{say.Line("lens-pairs.warn_shrinks", times(t.Magnification()), opticalLength(t.Front.Focal, 0), opticalLength(t.Eye.Focal, 0))}
 	case lens.Equal:
-		return []say.Phrase{say.Line("lens-pairs.warn_equal", inMillimetres(t.Front.Focal, 0))}
+		return []say.Phrase{say.Line("lens-pairs.warn_equal", opticalLength(t.Front.Focal, 0))}
 	case lens.Weak:
 		return []say.Phrase{say.Line("lens-pairs.warn_weak", times(t.Magnification()))}
 	}

@@ -49,7 +49,7 @@ func rayNote(f raysFrame) say.Phrase {
 func rayDrawing(c chosen, object, separation quantity.Length, f raysFrame) drawing.Drawing {
 	d := drawing.Drawing{
 		Name: "rays", Width: opticsWidth,
-		Title:       say.Line("lens-rays.drawing", inMillimetres(c.Front.Focal, 0), inMillimetres(c.Eye.Focal, 0)),
+		Title:       say.Line("lens-rays.drawing", opticalLength(c.Front.Focal, 0), opticalLength(c.Eye.Focal, 0)),
 		Description: say.Line("lens-rays.drawing_says"),
 	}
 	half := float64(max(c.Front.Diameter, c.Eye.Diameter)) / 2 * f.scale(separation) * f.stretch
@@ -84,8 +84,8 @@ func rayDrawing(c chosen, object, separation quantity.Length, f raysFrame) drawi
 	d.Label("name", drawing.Point{X: beside, Y: top}, drawing.Middle, say.Words("lens-rays.eye_here"))
 	d.Line("measure", drawing.Point{X: beside, Y: top + 1.2}, drawing.Point{X: eye.X, Y: eye.Y - 1.6})
 	low := k.axis + half + 3
-	k.dimension(0, image, low+dimensionRow, inMillimetres(image, 0))
-	k.dimension(image, separation, low+dimensionRow, inMillimetres(separation-image, 0))
+	k.dimension(0, image, low+dimensionRow, opticalLength(image, 0))
+	k.dimension(image, separation, low+dimensionRow, opticalLength(separation-image, 0))
 	d.Label("name", drawing.Point{X: tip.X - 1.5, Y: low}, drawing.End, say.Words("lens-rays.picture"))
 	d.Height = low + dimensionRow + 3
 	return d

@@ -57,7 +57,7 @@ func reckonLensPairs(v form.Values) (result.Result, error) {
 		}
 		table.Rows = append(table.Rows, result.Row{Marked: usable == 1 && p.Verdict == lens.Usable, Cells: []say.Value{
 			box[p.FrontAt].label, box[p.EyeAt].label, times(p.View.Magnification()),
-			inMillimetres(p.View.Front.Focal+p.View.Eye.Focal, 0), say.Number(p.View.Field().Degrees(), "deg", 1), detail, shows(p),
+			opticalLength(p.View.Front.Focal+p.View.Eye.Focal, 0), say.Number(p.View.Field().Degrees(), "deg", 1), detail, shows(p),
 		}})
 	}
 	r := result.Result{
@@ -82,7 +82,7 @@ func reckonLensPairs(v form.Values) (result.Result, error) {
 		{Name: "best_front", Value: box[best.FrontAt].label},
 		{Name: "best_eye", Value: box[best.EyeAt].label},
 		{Name: "best_magnification", Value: times(best.View.Magnification())},
-		{Name: "best_length", Value: inMillimetres(best.View.Front.Focal+best.View.Eye.Focal, 0)},
+		{Name: "best_length", Value: opticalLength(best.View.Front.Focal+best.View.Eye.Focal, 0)},
 		{Name: "best_shows", Value: shows(best)},
 		{Name: "best_swapped", Value: times(best.View.Swapped().Magnification())},
 	}
@@ -99,7 +99,7 @@ const letter = 5
 
 // shows says in words what a pair shows, or what is the matter with it.
 func shows(p lens.Pair) say.Value {
-	tall := inMillimetres(quantity.Metres(letter*50*p.View.Detail().Tan()), 0)
+	tall := opticalLength(quantity.Metres(letter*50*p.View.Detail().Tan()), 0)
 	switch p.Verdict {
 	case lens.Bulky:
 		return say.Words("lens-pairs.bulky")
@@ -108,7 +108,7 @@ func shows(p lens.Pair) say.Value {
 	case lens.Coloured:
 		return say.Words("lens-pairs.coloured", minutesOfArc(p.View.Fringe()))
 	case lens.Dim:
-		return say.Words("lens-pairs.dim", inMillimetres(p.View.ExitPupil(), 1))
+		return say.Words("lens-pairs.dim", opticalLength(p.View.ExitPupil(), 1))
 	case lens.Weak:
 		return say.Words("lens-pairs.weak")
 	case lens.Equal:

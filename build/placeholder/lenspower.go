@@ -61,16 +61,16 @@ func reckonLensPower(v form.Values) (result.Result, error) {
 		main = given[0].focus
 		for _, other := range given[1:] {
 			if !main.Overlap(other.focus) {
-				r.Warnings = append(r.Warnings, say.Line("lens-power.disagree", given[0].name, inMillimetres(main.Focal, 0), other.name, inMillimetres(other.focus.Focal, 0)))
+				r.Warnings = append(r.Warnings, say.Line("lens-power.disagree", given[0].name, opticalLength(main.Focal, 0), other.name, opticalLength(other.focus.Focal, 0)))
 			}
 		}
 	}
 	l := lens.Lens{Focal: main.Focal}
 	r.Facts = []result.Fact{
-		{Name: "focal", Value: inMillimetres(main.Focal, 1)},
-		{Name: "least", Value: inMillimetres(main.Least, 1)},
-		{Name: "most", Value: inMillimetres(main.Most, 1)},
-		{Name: "error", Value: inMillimetres(main.Error(), 1)},
+		{Name: "focal", Value: opticalLength(main.Focal, 1)},
+		{Name: "least", Value: opticalLength(main.Least, 1)},
+		{Name: "most", Value: opticalLength(main.Most, 1)},
+		{Name: "error", Value: opticalLength(main.Error(), 1)},
 		{Name: "power", Value: say.Number(float64(l.Power()), "dioptre", 2)},
 		{Name: "times_plain", Value: times(l.Times(lens.OverNear))},
 		{Name: "times_more", Value: times(l.Times(lens.OverNearAndOne))},
@@ -86,12 +86,12 @@ func reckonLensPower(v form.Values) (result.Result, error) {
 	for i, w := range ways {
 		l := lens.Lens{Focal: w.focus.Focal}
 		table.Rows = append(table.Rows, result.Row{Marked: i < len(given), Cells: []say.Value{
-			w.name, inMillimetres(w.focus.Focal, 0), inMillimetres(w.focus.Least, 0), inMillimetres(w.focus.Most, 0),
+			w.name, opticalLength(w.focus.Focal, 0), opticalLength(w.focus.Least, 0), opticalLength(w.focus.Most, 0),
 			say.Number(float64(l.Power()), "dioptre", 1), times(l.Times(lens.OverNear)), times(l.Times(lens.OverNearAndOne)),
 		}})
 	}
 	r.Tables = []result.Table{table}
-	r.Working = append(r.Working, say.Line("lens-power.working_power", inMillimetres(main.Focal, 0), say.Number(float64(l.Power()), "dioptre", 2)))
+	r.Working = append(r.Working, say.Line("lens-power.working_power", opticalLength(main.Focal, 0), say.Number(float64(l.Power()), "dioptre", 2)))
 	return r, nil
 }
 
@@ -111,9 +111,9 @@ func waysGiven(v form.Values) (ways []way, working []say.Phrase, err error) {
 		}
 		ways = append(ways, way{say.Words("lens-power.measured"), focus})
 		if m.Object < lens.Infinity {
-			working = append(working, say.Line("lens-power.working_distances", inMillimetres(m.Object, 0), inMillimetres(m.Image, 0), inMillimetres(focus.Focal, 1)))
+			working = append(working, say.Line("lens-power.working_distances", opticalLength(m.Object, 0), opticalLength(m.Image, 0), opticalLength(focus.Focal, 1)))
 		} else {
-			working = append(working, say.Line("lens-power.working_far", inMillimetres(focus.Focal, 1)))
+			working = append(working, say.Line("lens-power.working_far", opticalLength(focus.Focal, 1)))
 		}
 	}
 	if v.Has("power_dioptres") {

@@ -43,7 +43,7 @@ func lensRays() Entry {
 			{"field_moons", "", "how many Moons go side by side into it"},
 			{"field_at_50_m", "m", "how much of a wall 50 m away is seen at once"},
 			{"detail", "arcmin", "the smallest angle that can be told apart, an estimate"},
-			{"moon_detail", "", "how large that is on the Moon"},
+			{"moon_detail", "km", "how large that is on the Moon"},
 			{"moon_looks", "deg", "how large the Moon looks"},
 			{"shake", "deg", "how far the telescope turns when one end moves 1 mm aside"},
 			{"shake_looks", "", "how far the picture then jumps, in Moons as they look without a telescope"},
@@ -75,9 +75,9 @@ func reckonLensRays(v form.Values) (result.Result, error) {
 		r.Warnings = append(r.Warnings, noFocus(c.Telescope, lens.Demand{Nearest: object}))
 	} else {
 		at, _ := c.Front.Image(object)
-		image, separation = inMillimetres(at, 1), inMillimetres(s, 1)
+		image, separation = opticalLength(at, 1), opticalLength(s, 1)
 		behind, _ := c.EyeRelief(s)
-		relief = inMillimetres(behind, 0)
+		relief = opticalLength(behind, 0)
 		frame := frameOf(c.Telescope, s, v.Whole("across"))
 		r.Drawings = []drawing.Drawing{rayDrawing(c, object, s, frame)}
 		r.Notes = append(r.Notes, rayNote(frame))
@@ -86,8 +86,8 @@ func reckonLensRays(v form.Values) (result.Result, error) {
 		{Name: "magnification", Value: times(c.Magnification())},
 		{Name: "front", Value: c.named(c.frontAt, c.Front)},
 		{Name: "eye", Value: c.named(c.eyeAt, c.Eye)},
-		{Name: "front_focal", Value: inMillimetres(c.Front.Focal, 0)},
-		{Name: "eye_focal", Value: inMillimetres(c.Eye.Focal, 0)},
+		{Name: "front_focal", Value: opticalLength(c.Front.Focal, 0)},
+		{Name: "eye_focal", Value: opticalLength(c.Eye.Focal, 0)},
 		{Name: "front_power", Value: say.Number(float64(c.Front.Power()), "dioptre", 1)},
 		{Name: "eye_power", Value: say.Number(float64(c.Eye.Power()), "dioptre", 1)},
 		{Name: "image_distance", Value: image},
@@ -96,7 +96,7 @@ func reckonLensRays(v form.Values) (result.Result, error) {
 	}, viewFacts(c.Telescope))
 	r.Working = []say.Phrase{
 		say.Line("lens-rays.working_image"),
-		say.Line("lens-rays.working_pupil", inMillimetres(c.Front.Diameter, 0), times(c.Magnification()), inMillimetres(c.Front.Diameter/quantity.Length(c.Magnification()), 1)),
+		say.Line("lens-rays.working_pupil", opticalLength(c.Front.Diameter, 0), times(c.Magnification()), opticalLength(c.Front.Diameter/quantity.Length(c.Magnification()), 1)),
 		say.Line("lens-rays.working_detail"),
 	}
 	return r, nil
@@ -108,7 +108,7 @@ func viewFacts(t lens.Telescope) []result.Fact {
 	openDay := lens.View{Telescope: t, Pupil: lens.DayPupil}
 	open := lens.View{Telescope: t, Pupil: lens.NightPupil}
 	hole, masked := t.MaskDiameter()
-	mask := inMillimetres(hole, 0)
+	mask := opticalLength(hole, 0)
 	if !masked {
 		mask = say.None("lens-rays.no_mask")
 	}
@@ -116,7 +116,7 @@ func viewFacts(t lens.Telescope) []result.Fact {
 	shake := t.Shake(quantity.Millimetres(1))
 	field := day.Field()
 	return []result.Fact{
-		{Name: "exit_pupil", Value: inMillimetres(open.ExitPupil(), 1)},
+		{Name: "exit_pupil", Value: opticalLength(open.ExitPupil(), 1)},
 		{Name: "mask", Value: mask},
 		{Name: "fringe", Value: minutesOfArc(evening.Fringe())},
 		{Name: "fringe_open", Value: minutesOfArc(open.Fringe())},
@@ -127,7 +127,7 @@ func viewFacts(t lens.Telescope) []result.Fact {
 		{Name: "field_moons", Value: say.Number(float64(field/lens.MoonWidth), "", 0)},
 		{Name: "field_at_50_m", Value: say.Number(100*(field/2).Tan(), "m", 1)},
 		{Name: "detail", Value: minutesOfArc(evening.Detail())},
-		{Name: "moon_detail", Value: say.Number(moon.Kilometres(), "", 0).As("lens-rays.km", say.Number(moon.Kilometres(), "", 0))},
+		{Name: "moon_detail", Value: say.Number(moon.Kilometres(), "km", 0)},
 		{Name: "moon_looks", Value: say.Number((2 * quantity.Atan2(t.Magnification()*(lens.MoonWidth/2).Tan(), 1)).Degrees(), "deg", 1)},
 		{Name: "shake", Value: say.Number(shake.Degrees(), "deg", 2)},
 		{Name: "shake_looks", Value: say.Number(t.Magnification()*float64(shake/lens.MoonWidth), "", 1)},

@@ -49,17 +49,19 @@ func reckonMoonMonth(v form.Values) (result.Result, error) {
 		return result.Result{}, err
 	}
 	moons := moonDays(v, p, first, phases)
-	today := moonDay(v, p, date, nil)
+	dayFrom, dayTo := p.Day(date)
+	onDate, _ := almanac.Phases(dayFrom, dayTo) // none where the date is out of range and the month is not
+	today := moonDay(v, p, date, onDate)
 	r := result.Result{
 		Facts: append(facts,
-			result.Fact{Name: "phase", Value: phaseOn(p, date)},
+			result.Fact{Name: "phase", Value: today.named()},
 			result.Fact{Name: "lit", Value: percent(today.limb.Lit)},
 			result.Fact{Name: "side", Value: today.side()},
 			result.Fact{Name: "rise", Value: firstOr(today.day.Rises, today.day.State, "sun-day.no_rise")},
 			result.Fact{Name: "set", Value: firstOr(today.day.Sets, today.day.State, "sun-day.no_set")},
 		),
 		Drawings: []drawing.Drawing{moonCalendar(first, moons, v.Text("week_starts") == "sunday")},
-		Tables:   []result.Table{moonTable(p, first, moons), phaseTable(p, first, phases)},
+		Tables:   []result.Table{moonTable(first, moons), phaseTable(p, first, phases)},
 		Notes:    []say.Phrase{drawnWhen(v)},
 		Working:  moonWorking(today),
 	}
@@ -191,14 +193,13 @@ func (m moonDate) side() say.Value {
 	return litSide(m.limb.Side)
 }
 
-// phaseOn names the Moon of a date: a principal phase if its moment falls on
-// it, else by how it grows and how much of it is lit at midday.
-func phaseOn(p place.Place, d place.Date) say.Value {
-	from, to := p.Day(d)
-	if list, err := almanac.Phases(from, to); err == nil && len(list) > 0 {
-		return phaseName(list[0].Phase)
+// named is what the Moon of a date is called: a principal phase if its moment
+// falls on it, else by how it grows and how much of it is lit at midday.
+func (m moonDate) named() say.Value {
+	if m.phase != nil {
+		return phaseName(m.phase.Phase)
 	}
-	aspect := almanac.Moon.AspectAt(from.Add(to.Sub(from) / 2))
+	aspect := almanac.Moon.AspectAt(m.day.From.Add(m.day.To.Sub(m.day.From) / 2))
 	switch {
 	case aspect.East && aspect.Lit < 0.5:
 		return say.Words("phase.waxing_crescent")
@@ -214,7 +215,7 @@ func phaseName(x almanac.Phase) say.Value {
 	return say.Words([...]string{"phase.new_moon", "phase.first_quarter", "phase.full_moon", "phase.last_quarter"}[x])
 }
 
-func moonTable(p place.Place, first place.Date, moons []moonDate) result.Table {
+func moonTable(first place.Date, moons []moonDate) result.Table {
 	table := result.Table{
 		Name:  "days",
 		Title: say.Line("moon-month.title", say.Words(monthKey(first.Month)), yearValue(first.Year)),
@@ -229,7 +230,7 @@ func moonTable(p place.Place, first place.Date, moons []moonDate) result.Table {
 		}
 		table.Rows = append(table.Rows, result.Row{Marked: m.phase != nil, Cells: []say.Value{
 			dayOfYear(m.date),
-			phaseOn(p, m.date),
+			m.named(),
 			firstOr(m.day.Rises, m.day.State, "sun-day.no_rise"),
 			firstOr(m.day.Sets, m.day.State, "sun-day.no_set"),
 			percent(m.limb.Lit),

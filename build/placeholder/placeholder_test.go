@@ -55,7 +55,7 @@ school.longitude = -157.4
 school.time_zone = "Pacific/Kiritimati"`,
 }
 
-func settings(t *testing.T, school string) form.Values {
+func settings(t testing.TB, school string) form.Values {
 	t.Helper()
 	text := "unit.title = \"T\"\nschool.name = \"S\"\nterm.first_day = 2027-04-12\nterm.last_day = 2027-04-30\n" + schools[school]
 	values, faults, _ := source.Settings().Read([]byte(text))
@@ -235,7 +235,7 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 	for _, aside := range []string{"answer", "staff"} {
 		derived = append(derived, "page."+aside)
 	}
-	derived = append(derived, "units.h", "units.min", "units.s", "units.in", "units.ft") // of durations and customary measure
+	derived = append(derived, "units.h", "units.min", "units.s", "units.in", "units.ft", "units.mi") // of durations and customary measure
 	for _, k := range derived {
 		asked[k] = true
 		if !words.Has(k) {

@@ -44,7 +44,7 @@ const (
 	noDark                 // the Sun never goes deep enough
 	evening                // from dusk until it sets
 	morning                // from its rise until dawn
-	allNight               // from dusk to dawn
+	allNight               // from dusk to dawn, or all but a tenth of that
 	bothEnds               // at dusk and at dawn, but down between
 	midnight               // after dusk and before dawn
 )
@@ -134,6 +134,9 @@ func (s *sighting) classify(n night, dusk, dawn time.Time) {
 		s.course = inGlare
 	default:
 		s.course = tooLow
+	}
+	if (s.course == evening || s.course == morning) && s.to.Sub(s.from) >= dawn.Sub(dusk)*9/10 { // near opposition
+		s.course = allNight
 	}
 }
 

@@ -151,3 +151,20 @@ func listed(names []say.Value) say.Value {
 func dayOfYear(d place.Date) say.Value {
 	return say.Date(d).As("dial-clock.day", say.Count(d.Day), say.Words(monthKey(d.Month)))
 }
+
+// shortDate is a date for narrow columns, 2 Aug 2027.
+func shortDate(d place.Date) say.Value {
+	return say.Date(d).As("format.date", say.Count(d.Day), shortMonth(d.Month), yearValue(d.Year))
+}
+
+func shortMonth(m time.Month) say.Value {
+	return say.Words([...]string{
+		"month-short.jan", "month-short.feb", "month-short.mar", "month-short.apr", "month-short.may", "month-short.jun",
+		"month-short.jul", "month-short.aug", "month-short.sep", "month-short.oct", "month-short.nov", "month-short.dec",
+	}[m-time.January])
+}
+
+// yearValue is a year as a name, without the space that large numbers have.
+func yearValue(year int) say.Value {
+	return say.Text(place.Date{Year: year, Month: time.January, Day: 1}.String()[:4])
+}

@@ -1,6 +1,10 @@
 package placeholder
 
 import (
+	"fmt"
+	"math"
+	"slices"
+
 	"noonbook/build/form"
 	"noonbook/build/result"
 	"noonbook/build/say"
@@ -8,8 +12,8 @@ import (
 	"noonbook/compute/strip"
 )
 
-// roll are the settings and arguments that describe a strip.
-var roll = []string{"stock.strip_squares", "stock.square_mm"}
+// roll are the settings that describe a strip.
+var roll = []string{"stock.strip_squares", "stock.square_mm", "stock.ten_squares_mm", "stock.torn_squares"}
 
 func stripArguments() form.Form {
 	var bodies []string
@@ -24,9 +28,38 @@ func stripArguments() form.Form {
 	}
 }
 
+// craftArgument names what travels.
+func craftArgument() form.Field {
+	var names []string
+	for _, c := range strip.Crafts() {
+		names = append(names, c.Name)
+	}
+	return form.Field{Name: "craft", Choices: names, Default: names[0], Doc: "What the years of travel are for."}
+}
+
+func craftOf(v form.Values) strip.Craft {
+	crafts := strip.Crafts()
+	return crafts[slices.IndexFunc(crafts, func(c strip.Craft) bool { return c.Name == v.Text("craft") })]
+}
+
+func craftWord(c strip.Craft) say.Value {
+	return map[string]say.Value{
+		"voyager_1": say.Words("craft.voyager_1"), "voyager_2": say.Words("craft.voyager_2"),
+		"new_horizons": say.Words("craft.new_horizons"), "parker": say.Words("craft.parker"), "airliner": say.Words("craft.airliner"),
+	}[c.Name]
+}
+
 // stripOf returns the strip that the values describe.
 func stripOf(v form.Values) (strip.Strip, error) {
-	s, err := strip.New(v.Whole("stock.strip_squares"), quantity.Millimetres(v.Number("stock.square_mm")), v.Text("to"))
+	squares, torn := v.Whole("stock.strip_squares"), v.Whole("stock.torn_squares")
+	if torn >= squares {
+		return strip.Strip{}, fmt.Errorf("stock.torn_squares is %d, and the roll has only stock.strip_squares = %d", torn, squares)
+	}
+	square := quantity.Millimetres(v.Number("stock.square_mm"))
+	if v.Has("stock.ten_squares_mm") {
+		square = quantity.Millimetres(v.Number("stock.ten_squares_mm") / 10)
+	}
+	s, err := strip.New(squares-torn, square, v.Text("to"))
 	if err == nil && v.Has("million_km_a_square") {
 		s.Scale = quantity.Kilometres(v.Number("million_km_a_square") * 1e6)
 	}
@@ -36,14 +69,25 @@ func stripOf(v form.Values) (strip.Strip, error) {
 func stripTable() Entry {
 	facts := []Fact{
 		{"strip_length", "m", "length of the whole strip"},
+		{"strip_squares", "", "squares of the strip that can be used"},
+		{"square_length", "mm", "length of one square"},
 		{"square_scale", "million km", "distance in space that one square stands for"},
+		{"round_scale", "million km", "the best round scale of this strip: the smallest round number a square at which the body of `to` is still on it"},
+		{"round_squares", "", "squares to that body at the round scale"},
 		{"last_body", "", "the last body that the strip reaches"},
+		{"missing", "", "the bodies that the strip does not reach"},
 		{"beyond", "", "squares that Pluto lies beyond the end of the strip; negative when it is on it"},
 		{"earth_thickness", "mm", "diameter of the Earth at the scale of the strip"},
 		{"jupiter_thickness", "mm", "diameter of Jupiter at that scale"},
 		{"sun_thickness", "mm", "diameter of the Sun at that scale"},
 		{"light_to_earth", "s", "time that sunlight takes to the Earth"},
 		{"light_to_end", "s", "time that sunlight takes to the last body on the strip"},
+		{"light_step", "mm", "how far light goes along the strip in a minute"},
+		{"walk_strip", "s", "time to walk along the strip"},
+		{"walk_to_sun", "years", "time to walk as far as the Sun is from the Earth, without a rest"},
+		{"craft", "", "what travels"},
+		{"craft_speed", "km/s", "its speed, held for the whole way"},
+		{"craft_to_end", "years", "how long it would take from the Sun to the last body on the strip"},
 	}
 	for _, b := range strip.Bodies() {
 		if b.Orbit > 0 {
@@ -53,99 +97,214 @@ func stripTable() Entry {
 		}
 	}
 	return Entry{
-		Name:      "strip-table",
-		Summary:   "Where each planet goes on a strip of paper, counted from the Sun.",
-		Arguments: stripArguments(),
-		Settings:  roll,
-		Facts:     facts,
-		Sources:   []string{sourceOrbits, sourceBode, sourceSizes, "Light: 299 792 458 m/s exactly (SI); 1 au = 149 597 870 700 m exactly (IAU 2012 Resolution B2)"},
-		Reckon:    reckonStrip,
+		Name:    "strip-table",
+		Summary: "Where each planet goes on a strip of paper, counted from the Sun; how long the ways take; the rule that almost works.",
+		Arguments: append(stripArguments(),
+			form.Field{Name: "show", Kind: form.Texts, Choices: stripParts, Default: stripParts, Doc: "What to show: the places on the strip, travel times, the outskirts from Pluto to the Oort cloud, the chart of the rule."},
+			craftArgument()),
+		Settings: slices.Concat(roll, []string{"class.walk_km_h"}),
+		Facts:    facts,
+		Sources:  []string{sourceOrbits, sourceBode, sourceSizes, sourceLight, sourceCraft, sourceFar},
+		Reckon:   reckonStrip,
 	}
 }
 
-func reckonStrip(v form.Values) (result.Result, error) {
+// stripParts are what strip-table can show.
+var stripParts = []string{"places", "travel", "outskirts", "rule"}
+
+// A stripUse is a strip with what goes along it.
+type stripUse struct {
+	strip.Strip
+	marks []strip.Mark
+	last  strip.Mark // on the strip
+	walk  float64    // m/s
+	craft strip.Craft
+	to    string
+}
+
+func stripUseOf(v form.Values) (stripUse, error) {
 	s, err := stripOf(v)
+	if err != nil {
+		return stripUse{}, err
+	}
+	u := stripUse{Strip: s, marks: s.Marks(), walk: v.Number("class.walk_km_h") / 3.6, craft: craftOf(v), to: v.Text("to")}
+	for _, m := range u.marks {
+		if m.Fits {
+			u.last = m
+		}
+	}
+	return u, nil
+}
+
+func reckonStrip(v form.Values) (result.Result, error) {
+	u, err := stripUseOf(v)
 	if err != nil {
 		return result.Result{}, err
 	}
-	table := result.Table{
-		Name:  "places",
-		Title: say.Line("strip-table.title", say.Count(s.Squares), say.Number(s.Square.Millimetres(), "mm", 0)),
-		Columns: []result.Column{
-			{Name: "body"}, {Name: "orbit_au", Unit: "au"}, {Name: "bode_au", Unit: "au"}, {Name: "bode_off", Unit: "percent"},
-			{Name: "squares"}, {Name: "metres", Unit: "m"}, {Name: "fits"},
-		},
+	r := result.Result{Facts: slices.Concat(u.scaleFacts(), u.sizeFacts(), u.travelFacts(), u.placeFacts()), Warnings: u.warnings()}
+	shows := func(part string) bool { return slices.Contains(v.Texts("show"), part) }
+	if shows("places") {
+		r.Tables = append(r.Tables, u.placeTable())
+		r.Notes = append(r.Notes, say.Line("strip-table.seam"), u.roundNote())
 	}
-	var facts []result.Fact
-	var last, beyond strip.Mark
-	for _, m := range s.Marks() {
-		bode, off := say.None("strip-table.none"), say.None("strip-table.none")
-		if au, ok := m.Bode(); ok {
-			excess, _ := m.BodeExcess()
-			bode = say.Number(au.Metres()/quantity.AstronomicalUnit.Metres(), "au", 1)
-			off = say.Number(excess, "percent", 0)
-		}
-		table.Rows = append(table.Rows, result.Row{Marked: m.Name == v.Text("to"), Cells: []say.Value{
-			say.Words("body." + m.Name),
-			say.Number(m.AU(), "au", 2), bode, off,
-			say.Number(m.Squares, "", 1), say.Number(m.Paper.Metres(), "m", 2),
-			say.Yes(m.Fits, "strip-table.on", "strip-table.off"),
-		}})
-		if m.Orbit > 0 {
-			facts = append(facts,
-				result.Fact{Name: m.Name + "_squares", Value: say.Number(m.Squares, "", 1)},
-				result.Fact{Name: m.Name + "_metres", Value: say.Number(m.Paper.Metres(), "m", 2)})
-		}
-		if m.Fits {
-			last = m
-		} else if beyond.Name == "" {
-			beyond = m
-		}
+	if shows("travel") {
+		r.Tables = append(r.Tables, u.travelTable())
 	}
-	r := result.Result{Facts: append(stripFacts(s, last), facts...), Tables: []result.Table{table}}
-	r.Notes = []say.Phrase{say.Line("strip-table.seam")}
-	if last.Orbit == 0 {
-		r.Warnings = append(r.Warnings, say.Line("strip-table.only_sun"))
-	} else if beyond.Name != "" && beyond.Name != "pluto" {
-		r.Warnings = append(r.Warnings, say.Line("strip-table.ends_before", say.Words("body."+beyond.Name), say.Number(beyond.Squares, "", 0), say.Count(s.Squares)))
+	if shows("outskirts") {
+		r.Tables = append(r.Tables, u.outskirtTable())
 	}
+	if shows("rule") {
+		r.Drawings = append(r.Drawings, ruleChart(u.marks))
+		r.Notes = append(r.Notes, say.Line("strip-table.rule_note"))
+	}
+	au := u.SquaresTo(quantity.AstronomicalUnit)
 	r.Working = []say.Phrase{
-		say.Line("strip-table.working_scale", say.Number(1/s.SquaresTo(quantity.AstronomicalUnit), "au", 5), say.Number(s.Scale.Kilometres()/1e6, "million_km", 2)),
-		say.Line("strip-table.working_earth", say.Number(1/s.SquaresTo(quantity.AstronomicalUnit), "au", 5), say.Number(s.SquaresTo(quantity.AstronomicalUnit), "", 2)),
+		say.Line("strip-table.working_scale", say.Number(1/au, "au", 5), say.Number(u.Scale.Kilometres()/1e6, "million_km", 2)),
+		say.Line("strip-table.working_earth", say.Number(1/au, "au", 5), say.Number(au, "", 2)),
 		say.Line("strip-table.working_bode"),
 	}
 	return r, nil
 }
 
-func stripFacts(s strip.Strip, last strip.Mark) []result.Fact {
-	thickness := map[string]say.Value{}
-	var pluto, earth quantity.Length
-	for _, m := range s.Marks() {
-		mm := m.Thickness.Millimetres()
-		decimals := 1
-		if mm < 1 {
-			decimals = 2
+func (u stripUse) placeTable() result.Table {
+	table := result.Table{
+		Name:  "places",
+		Title: say.Line("strip-table.title", say.Count(u.Squares), say.Number(u.Square.Millimetres(), "mm", wholeOrTenth(u.Square.Millimetres()))),
+		Columns: []result.Column{
+			{Name: "body"}, {Name: "orbit_au", Unit: "au"}, {Name: "squares"}, {Name: "seam"}, {Name: "past_cm", Unit: "cm"},
+			{Name: "metres", Unit: "m"}, {Name: "bode_au", Unit: "au"}, {Name: "bode_off", Unit: "percent"}, {Name: "fits"},
+		},
+	}
+	for _, m := range u.marks {
+		bode, off := say.None("strip-table.none"), say.None("strip-table.none")
+		if au, ok := m.Bode(); ok {
+			excess, _ := m.BodeExcess()
+			bode = say.Number(float64(au/quantity.AstronomicalUnit), "au", 1)
+			off = say.Number(excess, "percent", 0)
 		}
-		if mm < 0.1 {
-			decimals = 3
-		}
-		thickness[m.Name] = say.Number(mm, "mm", decimals)
-		switch m.Name {
-		case "pluto":
+		seam, past := u.seam(m.Squares)
+		table.Rows = append(table.Rows, result.Row{Marked: m.Name == u.to, Cells: []say.Value{
+			say.Words("body." + m.Name),
+			say.Number(m.AU(), "au", 2),
+			say.Number(m.Squares, "", 1), say.Count(seam), say.Number(past.Millimetres()/10, "cm", 1),
+			say.Number(m.Paper.Metres(), "m", 2), bode, off,
+			say.Yes(m.Fits, "strip-table.on", "strip-table.off"),
+		}})
+	}
+	return table
+}
+
+// seam returns the last seam before a place on the strip and how far beyond it
+// the place is. What rounds to a seam, to a tenth of a millimetre, is at it.
+func (u stripUse) seam(squares float64) (int, quantity.Length) {
+	whole := math.Floor(squares + 0.05/u.Square.Millimetres())
+	return int(whole), quantity.Length(max(0, squares-whole)) * u.Square
+}
+
+func wholeOrTenth(mm float64) int {
+	if math.Abs(mm-math.Round(mm)) < 0.05 {
+		return 0
+	}
+	return 1
+}
+
+func (u stripUse) scaleFacts() []result.Fact {
+	var pluto, outer quantity.Length
+	missing := []say.Value{}
+	for _, m := range u.marks {
+		if m.Name == "pluto" {
 			pluto = m.Orbit
-		case "earth":
-			earth = m.Orbit
+		}
+		if m.Name == u.to {
+			outer = m.Orbit
+		}
+		if !m.Fits {
+			missing = append(missing, say.Words("body."+m.Name))
 		}
 	}
+	round := u.roundScale(outer)
 	return []result.Fact{
-		{Name: "strip_length", Value: say.Number(s.Length().Metres(), "m", 1)},
-		{Name: "square_scale", Value: say.Number(s.Scale.Kilometres()/1e6, "million_km", 1)},
-		{Name: "last_body", Value: say.Words("body." + last.Name)},
-		{Name: "beyond", Value: say.Number(s.SquaresTo(pluto)-float64(s.Squares), "", 0)},
-		{Name: "earth_thickness", Value: thickness["earth"]},
-		{Name: "jupiter_thickness", Value: thickness["jupiter"]},
-		{Name: "sun_thickness", Value: thickness["sun"]},
-		{Name: "light_to_earth", Value: say.Seconds(strip.LightTime(earth))},
-		{Name: "light_to_end", Value: say.Minutes(strip.LightTime(last.Orbit))},
+		{Name: "strip_length", Value: say.Number(u.Length().Metres(), "m", 1)},
+		{Name: "strip_squares", Value: say.Count(u.Squares)},
+		{Name: "square_length", Value: say.Number(u.Square.Millimetres(), "mm", wholeOrTenth(u.Square.Millimetres()))},
+		{Name: "square_scale", Value: say.Number(u.Scale.Kilometres()/1e6, "million_km", 1)},
+		{Name: "round_scale", Value: say.Number(round, "million_km", roundDecimals(round))},
+		{Name: "round_squares", Value: say.Number(outer.Kilometres()/1e6/round, "", 1)},
+		{Name: "last_body", Value: say.Words("body." + u.last.Name)},
+		{Name: "missing", Value: listed(missing)},
+		{Name: "beyond", Value: say.Number(u.SquaresTo(pluto)-float64(u.Squares), "", 0)},
 	}
 }
+
+// roundScale is the smallest round number of million kilometres a square at
+// which a distance is on the strip.
+func (u stripUse) roundScale(outer quantity.Length) float64 {
+	return strip.RoundUp(outer.Kilometres() / 1e6 / float64(u.Squares))
+}
+
+func (u stripUse) roundNote() say.Phrase {
+	i := slices.IndexFunc(u.marks, func(m strip.Mark) bool { return m.Name == u.to })
+	round := u.roundScale(u.marks[i].Orbit)
+	return say.Line("strip-table.round_note", say.Number(round, "million_km", roundDecimals(round)),
+		say.Words("body."+u.to), say.Number(u.marks[i].Orbit.Kilometres()/1e6/round, "", 1))
+}
+
+// roundDecimals are those that a round number needs.
+func roundDecimals(x float64) int {
+	for d := range 6 {
+		if p := math.Pow10(d); math.Abs(x*p-math.Round(x*p)) < 1e-6*x*p {
+			return d
+		}
+	}
+	return 6
+}
+
+func (u stripUse) sizeFacts() []result.Fact {
+	var facts []result.Fact
+	for _, m := range u.marks {
+		switch m.Name {
+		case "sun", "earth", "jupiter":
+			facts = append(facts, result.Fact{Name: m.Name + "_thickness", Value: thickness(m.Thickness)})
+		}
+	}
+	return facts
+}
+
+// thickness is a small length with enough digits to be told from nothing.
+func thickness(l quantity.Length) say.Value {
+	mm := l.Millimetres()
+	decimals := 1
+	for limit := 1.0; mm < limit && decimals < 5; limit /= 10 {
+		decimals++
+	}
+	return say.Number(mm, "mm", decimals)
+}
+
+func (u stripUse) placeFacts() []result.Fact {
+	var facts []result.Fact
+	for _, m := range u.marks {
+		if m.Orbit > 0 {
+			facts = append(facts,
+				result.Fact{Name: m.Name + "_squares", Value: say.Number(m.Squares, "", 1)},
+				result.Fact{Name: m.Name + "_metres", Value: say.Number(m.Paper.Metres(), "m", 2)})
+		}
+	}
+	return facts
+}
+
+func (u stripUse) warnings() []say.Phrase {
+	i := slices.IndexFunc(u.marks, func(m strip.Mark) bool { return !m.Fits })
+	switch {
+	case u.last.Orbit == 0:
+		return []say.Phrase{say.Line("strip-table.only_sun")}
+	case i >= 0 && u.marks[i].Name != "pluto":
+		return []say.Phrase{say.Line("strip-table.ends_before", say.Words("body."+u.marks[i].Name), say.Number(u.marks[i].Squares, "", 0), say.Count(u.Squares))}
+	case u.Squares < crowded:
+		return []say.Phrase{say.Line("strip-table.few_squares", say.Count(u.Squares), say.Number(u.SquaresTo(quantity.AstronomicalUnit), "", 2))}
+	}
+	return nil
+}
+
+// crowded is the number of squares below which the inner planets of a strip to
+// Neptune share a square or two: 60 put the Earth at the second seam.
+const crowded = 60

@@ -151,7 +151,7 @@ func pathChart(p place.Place, date place.Date, day almanac.Day) drawing.Drawing 
 		shift, anchor := drawing.Point{Y: -2.4}, drawing.Middle
 		if math.Abs(soon.Y-here.Y) > math.Abs(soon.X-here.X) { // steep: the hour stands outside the curve
 			shift, anchor = drawing.Point{X: 2.2, Y: 0.6}, drawing.Start
-			if soon.Y < here.Y {
+			if now.X < 0 {
 				shift, anchor = drawing.Point{X: -2.2, Y: 0.6}, drawing.End
 			}
 		}

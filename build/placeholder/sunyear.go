@@ -152,11 +152,6 @@ func sunYearTable(v form.Values, year int, days []sunDate) result.Table {
 	return table
 }
 
-// yearValue is a year as a name, without the space that large numbers have.
-func yearValue(year int) say.Value {
-	return say.Text(place.Date{Year: year, Month: time.January, Day: 1}.String()[:4])
-}
-
 // sunYearWorking is the noon altitude and the length of the date's day from the
 // Sun's declination; the second has no meaning where the Sun does not set.
 func sunYearWorking(p place.Place, d place.Date) []say.Phrase {
@@ -200,10 +195,7 @@ func yearChart(d *drawing.Drawing, year int, y drawing.Axis) drawing.Chart {
 	for i, t := range c.X.Ticks {
 		wide := c.At(drawing.Point{X: c.X.To / 12}).X - yearFrame.Left
 		d.Label("figure", drawing.Point{X: c.At(drawing.Point{X: t.At}).X + wide/2, Y: yearFrame.Bottom + 4.5}, drawing.Middle,
-			say.Words([...]string{
-				"month-short.jan", "month-short.feb", "month-short.mar", "month-short.apr", "month-short.may", "month-short.jun",
-				"month-short.jul", "month-short.aug", "month-short.sep", "month-short.oct", "month-short.nov", "month-short.dec",
-			}[i]))
+			shortMonth(time.January+time.Month(i)))
 	}
 	return c
 }

@@ -93,23 +93,23 @@ type setting struct {
 // noFocus says why the telescope can not be set to the demand.
 func noFocus(t lens.Telescope, d lens.Demand) say.Phrase {
 	if d.Nearest <= t.Front.Focal {
-		return say.Line("tube-plan.too_near", say.Number(d.Nearest.Metres(), "m", 2), inMillimetres(t.Front.Focal, 0))
+		return say.Line("tube-plan.too_near", say.Number(d.Nearest.Metres(), "m", 2), opticalLength(t.Front.Focal, 0))
 	}
-	return say.Line("tube-plan.weak_eye_lens", inMillimetres(t.Eye.Focal, 0))
+	return say.Line("tube-plan.weak_eye_lens", opticalLength(t.Eye.Focal, 0))
 }
 
 // misfit says why the tubes in stock do not serve, and what would.
 func misfit(p plan) say.Phrase {
-	need := inMillimetres(p.Most+p.outer.Inside, 0)
+	need := opticalLength(p.Most+p.outer.Inside, 0)
 	switch p.fit {
 	case lens.TooWide:
-		return say.Line("tube-plan.too_wide", inMillimetres(p.inner.Outside, 0), inMillimetres(p.outer.Inside, 0))
+		return say.Line("tube-plan.too_wide", opticalLength(p.inner.Outside, 0), opticalLength(p.outer.Inside, 0))
 	case lens.TooLoose:
-		return say.Line("tube-plan.too_loose", inMillimetres(p.inner.Outside, 0), inMillimetres(p.outer.Inside, 0))
+		return say.Line("tube-plan.too_loose", opticalLength(p.inner.Outside, 0), opticalLength(p.outer.Inside, 0))
 	case lens.TooShort:
-		return say.Line("tube-plan.too_short", inMillimetres(p.Least, 0), inMillimetres(p.outer.Inside, 0))
+		return say.Line("tube-plan.too_short", opticalLength(p.Least, 0), opticalLength(p.outer.Inside, 0))
 	}
-	return say.Line("tube-plan.too_long", need, inMillimetres(p.outer.Length, 0), inMillimetres(p.inner.Length, 0))
+	return say.Line("tube-plan.too_long", need, opticalLength(p.outer.Length, 0), opticalLength(p.inner.Length, 0))
 }
 
 func (s setting) facts() []result.Fact {
@@ -118,20 +118,20 @@ func (s setting) facts() []result.Fact {
 		if !known {
 			return say.None("tube-plan.no_length")
 		}
-		return inMillimetres(l, decimals)
+		return opticalLength(l, decimals)
 	}
 	near, err := s.Separation(s.demand.Nearest, 0)
 	fits := p.fit == lens.Fits
 	lap, tubes := say.None("tube-plan.no_slit"), say.None("tube-plan.no_length")
 	if p.lapped {
-		lap = inMillimetres(p.outer.Slit(), 0)
+		lap = opticalLength(p.outer.Slit(), 0)
 	}
 	if fits {
 		tubes = say.Count(p.OuterTubes + p.InnerTubes)
 	}
 	return []result.Fact{
 		{Name: "magnification", Value: times(s.Magnification())},
-		{Name: "separation_infinity", Value: inMillimetres(s.far, 1)},
+		{Name: "separation_infinity", Value: opticalLength(s.far, 1)},
 		{Name: "separation_nearest", Value: length(near, 1, err == nil)},
 		{Name: "separation_least", Value: length(p.Least, 1, s.known)},
 		{Name: "separation_most", Value: length(p.Most, 1, s.known)},
@@ -180,15 +180,15 @@ func decimalsOf(m float64) int {
 
 func (s setting) cuts() result.Table {
 	table := result.Table{
-		Name: "focus", Title: say.Line("tube-plan.title", inMillimetres(s.Front.Focal, 0), inMillimetres(s.Eye.Focal, 0)),
+		Name: "focus", Title: say.Line("tube-plan.title", opticalLength(s.Front.Focal, 0), opticalLength(s.Eye.Focal, 0)),
 		Columns: []result.Column{{Name: "target"}, {Name: "separation", Unit: "mm"}, {Name: "sticks_out", Unit: "mm"}},
 	}
 	for i, at := range s.stops() {
 		out := say.None("tube-plan.no_length")
 		if s.plan.fit == lens.Fits {
-			out = inMillimetres(s.plan.OutOf(at.separation), 1)
+			out = opticalLength(s.plan.OutOf(at.separation), 1)
 		}
-		table.Rows = append(table.Rows, result.Row{Marked: i == 0, Cells: []say.Value{at.name, inMillimetres(at.separation, 1), out}})
+		table.Rows = append(table.Rows, result.Row{Marked: i == 0, Cells: []say.Value{at.name, opticalLength(at.separation, 1), out}})
 	}
 	return table
 }
@@ -241,29 +241,29 @@ func (s setting) notes() []say.Phrase {
 	}
 	var notes []say.Phrase
 	if p.assumed {
-		notes = append(notes, say.Line("tube-plan.assumed", inMillimetres(s.Front.Diameter, 0)))
+		notes = append(notes, say.Line("tube-plan.assumed", opticalLength(s.Front.Diameter, 0)))
 	}
 	if p.OuterTubes+p.InnerTubes > 2 {
 		notes = append(notes, say.Line("tube-plan.joined", say.Count(p.OuterTubes), say.Count(p.InnerTubes)))
 	}
 	if p.lapped {
-		notes = append(notes, say.Line("tube-plan.lapped", inMillimetres(p.outer.Slit(), 0)))
+		notes = append(notes, say.Line("tube-plan.lapped", opticalLength(p.outer.Slit(), 0)))
 	} else if !p.assumed {
-		notes = append(notes, say.Line("tube-plan.play", inMillimetres(p.Play, 1)))
+		notes = append(notes, say.Line("tube-plan.play", opticalLength(p.Play, 1)))
 	}
 	return notes
 }
 
 func (s setting) working() []say.Phrase {
 	lines := []say.Phrase{
-		say.Line("tube-plan.working_magnification", inMillimetres(s.Front.Focal, 0), inMillimetres(s.Eye.Focal, 0), times(s.Magnification())),
-		say.Line("tube-plan.working_far", inMillimetres(s.Front.Focal, 0), inMillimetres(s.Eye.Focal, 0), inMillimetres(s.far, 1)),
+		say.Line("tube-plan.working_magnification", opticalLength(s.Front.Focal, 0), opticalLength(s.Eye.Focal, 0), times(s.Magnification())),
+		say.Line("tube-plan.working_far", opticalLength(s.Front.Focal, 0), opticalLength(s.Eye.Focal, 0), opticalLength(s.far, 1)),
 	}
 	if near, err := s.Separation(s.demand.Nearest, 0); err == nil {
-		lines = append(lines, say.Line("tube-plan.working_near", inMillimetres(s.Front.Focal, 0), inMillimetres(s.demand.Nearest, 0), inMillimetres(s.Eye.Focal, 0), inMillimetres(near, 1)))
+		lines = append(lines, say.Line("tube-plan.working_near", opticalLength(s.Front.Focal, 0), opticalLength(s.demand.Nearest, 0), opticalLength(s.Eye.Focal, 0), opticalLength(near, 1)))
 	}
 	if s.plan.fit == lens.Fits {
-		lines = append(lines, say.Line("tube-plan.working_cut", inMillimetres(s.plan.Most, 1), inMillimetres(s.plan.outer.Inside, 0), inMillimetres(s.plan.Outer+s.plan.Inner, 0)))
+		lines = append(lines, say.Line("tube-plan.working_cut", opticalLength(s.plan.Most, 1), opticalLength(s.plan.outer.Inside, 0), opticalLength(s.plan.Outer+s.plan.Inner, 0)))
 	}
 	return lines
 }

@@ -67,7 +67,7 @@ func (s setting) section() drawing.Drawing {
 	d := drawing.Drawing{
 		Name: "tubes", Width: opticsWidth,
 		Title:       say.Line("tube-plan.section", times(s.Magnification())),
-		Description: say.Line("tube-plan.section_says", inMillimetres(p.Outer, 0), inMillimetres(p.Inner, 0), inMillimetres(p.EyeTube, 0), inMillimetres(s.far, 0)),
+		Description: say.Line("tube-plan.section_says", opticalLength(p.Outer, 0), opticalLength(p.Inner, 0), opticalLength(p.EyeTube, 0), opticalLength(s.far, 0)),
 	}
 	c := canvas{Drawing: &d, left: opticsMargin, scale: (opticsWidth - 2*opticsMargin) / float64(total), stretch: 1}
 	half := float64(max(p.outer.Outside, s.Front.Diameter)) / 2 * c.scale
@@ -85,23 +85,23 @@ func (s setting) section() drawing.Drawing {
 	if room := 16.0; float64(p.EyeTube)*c.scale > room {
 		d.Label("name", drawing.Point{X: eye.X + 3, Y: eye.Y - 1.5}, drawing.Start, say.Words("lens-rays.eye_lens"))
 	}
-	c.dimension(0, p.Outer, dimensionRow, say.Words("tube-plan.measure_outer", inMillimetres(p.Outer, 0)))
+	c.dimension(0, p.Outer, dimensionRow, say.Words("tube-plan.measure_outer", opticalLength(p.Outer, 0)))
 	low := c.axis + half + 3
-	c.dimension(s.far-p.Inner, s.far, low+dimensionRow, say.Words("tube-plan.measure_inner", inMillimetres(p.Inner, 0)))
+	c.dimension(s.far-p.Inner, s.far, low+dimensionRow, say.Words("tube-plan.measure_inner", opticalLength(p.Inner, 0)))
 	if p.EyeTube > 0 {
-		c.dimension(s.far, total, 2*dimensionRow, say.Words("tube-plan.measure_eye", inMillimetres(p.EyeTube, 0)))
+		c.dimension(s.far, total, 2*dimensionRow, say.Words("tube-plan.measure_eye", opticalLength(p.EyeTube, 0)))
 	}
-	c.dimension(0, s.far, low+2*dimensionRow, say.Words("tube-plan.measure_lenses", inMillimetres(s.far, 0)))
+	c.dimension(0, s.far, low+2*dimensionRow, say.Words("tube-plan.measure_lenses", opticalLength(s.far, 0)))
 	d.Height = low + 2*dimensionRow + 3
 	return d
 }
 
 // Measures of the cutting strip in millimetres.
 const (
-	pieceHeight = 16.0
-	pieceGap    = 11.0
-	pieceMargin = 4.0
-	markGap     = 3.6 // between labels of stops, turned upright
+	tubePieceHeight = 16.0
+	tubePieceGap    = 11.0
+	tubePieceMargin = 4.0
+	markGap         = 3.6 // between labels of stops, turned upright
 )
 
 // strip draws the lengths to cut at true size, each a strip of paper to lay along
@@ -109,25 +109,25 @@ const (
 func (s setting) strip() drawing.Drawing {
 	p := s.plan
 	d := drawing.Drawing{
-		Name: "tube-strip", Width: 2*pieceMargin + s.Front.Diameter.Millimetres(),
-		Title:       say.Line("tube-plan.strip", inMillimetres(s.Front.Focal, 0), inMillimetres(s.Eye.Focal, 0)),
+		Name: "tube-strip", Width: 2*tubePieceMargin + s.Front.Diameter.Millimetres(),
+		Title:       say.Line("tube-plan.strip", opticalLength(s.Front.Focal, 0), opticalLength(s.Eye.Focal, 0)),
 		Description: say.Line("tube-plan.strip_says"),
 	}
-	y := pieceMargin
+	y := tubePieceMargin
 	piece := func(key string, length quantity.Length) {
 		mm := length.Millimetres()
 		if mm <= 0 {
 			return
 		}
-		d.Label("strong", drawing.Point{X: pieceMargin, Y: y + 4}, drawing.Start, say.Words(key, inMillimetres(length, 0)))
+		d.Label("strong", drawing.Point{X: tubePieceMargin, Y: y + 4}, drawing.Start, say.Words(key, opticalLength(length, 0)))
 		y += 6
-		d.Area("piece", drawing.Point{X: pieceMargin, Y: y}, drawing.Point{X: pieceMargin + mm, Y: y},
-			drawing.Point{X: pieceMargin + mm, Y: y + pieceHeight}, drawing.Point{X: pieceMargin, Y: y + pieceHeight})
-		d.Width = max(d.Width, mm+2*pieceMargin)
+		d.Area("piece", drawing.Point{X: tubePieceMargin, Y: y}, drawing.Point{X: tubePieceMargin + mm, Y: y},
+			drawing.Point{X: tubePieceMargin + mm, Y: y + tubePieceHeight}, drawing.Point{X: tubePieceMargin, Y: y + tubePieceHeight})
+		d.Width = max(d.Width, mm+2*tubePieceMargin)
 		if key == "tube-plan.strip_inner" {
 			s.focusMarks(&d, y)
 		}
-		y += pieceHeight + pieceGap - 6
+		y += tubePieceHeight + tubePieceGap - 6
 	}
 	if p.fit == lens.Fits {
 		piece("tube-plan.strip_outer", p.Outer)
@@ -148,12 +148,12 @@ func (s setting) focusMarks(d *drawing.Drawing, y float64) {
 			continue
 		}
 		last = x
-		x += pieceMargin
-		d.Line("stop", drawing.Point{X: x, Y: y}, drawing.Point{X: x, Y: y + pieceHeight})
-		d.Label("small", drawing.Point{X: x - 0.6, Y: y + pieceHeight - 1}, drawing.Start, at.name)
+		x += tubePieceMargin
+		d.Line("stop", drawing.Point{X: x, Y: y}, drawing.Point{X: x, Y: y + tubePieceHeight})
+		d.Label("small", drawing.Point{X: x - 0.6, Y: y + tubePieceHeight - 1}, drawing.Start, at.name)
 		d.Shapes[len(d.Shapes)-1].Turn = -90
 	}
-	d.Label("small", drawing.Point{X: pieceMargin + 1.2, Y: y + 4}, drawing.Start, say.Words("tube-plan.eye_end"))
+	d.Label("small", drawing.Point{X: tubePieceMargin + 1.2, Y: y + 4}, drawing.Start, say.Words("tube-plan.eye_end"))
 }
 
 // mask draws the card with a hole for the front lens and returns its height.
@@ -163,13 +163,13 @@ func (s setting) mask(d *drawing.Drawing, y float64) float64 {
 		return 0
 	}
 	radius := s.Front.Diameter.Millimetres() / 2
-	centre := drawing.Point{X: pieceMargin + radius, Y: y + 7 + radius}
-	d.Label("strong", drawing.Point{X: pieceMargin, Y: y + 4}, drawing.Start,
-		say.Words("tube-plan.mask", inMillimetres(s.Front.Diameter, 0), inMillimetres(hole, 0)))
+	centre := drawing.Point{X: tubePieceMargin + radius, Y: y + 7 + radius}
+	d.Label("strong", drawing.Point{X: tubePieceMargin, Y: y + 4}, drawing.Start,
+		say.Words("tube-plan.mask", opticalLength(s.Front.Diameter, 0), opticalLength(hole, 0)))
 	d.Disc("piece", centre, radius)
 	d.Disc("piece", centre, hole.Millimetres()/2)
 	for _, p := range []drawing.Point{{X: 2}, {Y: 2}} {
 		d.Line("stop", drawing.Point{X: centre.X - p.X, Y: centre.Y - p.Y}, drawing.Point{X: centre.X + p.X, Y: centre.Y + p.Y})
 	}
-	return 2*radius + 7 + pieceMargin
+	return 2*radius + 7 + tubePieceMargin
 }

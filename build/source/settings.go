@@ -23,6 +23,8 @@ func Settings() form.Form {
 		{Name: "class.name", Default: "", Doc: `What the class is called, such as "grade 6".`},
 		{Name: "class.pupils", Kind: form.Whole, Min: 0, Max: 500, Default: 0, Doc: "Number of pupils."},
 		{Name: "class.group_size", Kind: form.Whole, Min: 1, Max: 30, Default: 3, Doc: "Pupils in a group."},
+		{Name: "class.pace_m", Kind: form.Number, Unit: "m", Min: 0.2, Max: 2, Default: 0.65, Doc: "Length of a pupil's pace, from one foot to the other; measure ten and divide."},
+		{Name: "class.walk_km_h", Kind: form.Number, Unit: "km/h", Min: 0.5, Max: 10, Default: 4.0, Doc: "Walking speed, for how long the way to a planet would take."},
 
 		{Name: "term.first_day", Kind: form.Date, Required: true, Doc: "First school day of the unit."},
 		{Name: "term.last_day", Kind: form.Date, Required: true, Doc: "Last school day of the unit."},
@@ -32,7 +34,15 @@ func Settings() form.Form {
 
 		{Name: "stock.strip_squares", Kind: form.Whole, Min: 1, Max: 100000, Default: 300, Doc: "Squares on the paper roll, counted from the first whole one."},
 		{Name: "stock.square_mm", Kind: form.Number, Unit: "mm", Min: 1, Max: 2000, Default: 110.0, Doc: "Length of one square from seam to seam; measure ten and divide."},
+		{Name: "stock.ten_squares_mm", Kind: form.Number, Unit: "mm", Min: 10, Max: 20000, Doc: "Length of ten squares from seam to seam, as measured; it takes the place of square_mm."},
+		{Name: "stock.torn_squares", Kind: form.Whole, Min: 0, Max: 100000, Default: 0, Doc: "Whole squares of strip_squares that are torn off the start of the roll."},
+		{Name: "stock.balls", Kind: form.Tables, Assumed: "two of each of the regulation balls and marbles that strip-balls lists", Doc: "Balls at hand for the planets.", Fields: form.Form{
+			{Name: "name", Required: true, Doc: "What the ball is called."},
+			{Name: "diameter_mm", Kind: form.Number, Unit: "mm", Min: 0.1, Max: 10000, Required: true, Doc: "Its diameter: between two books, or the way round divided by 3.1416."},
+			{Name: "count", Kind: form.Whole, Min: 1, Max: 12, Default: 1, Doc: "How many of them there are."},
+		}},
 		{Name: "stock.style_mm", Kind: form.Number, Unit: "mm", Min: 20, Max: 5000, Default: 120.0, Doc: "Length of the gnomon's sloping edge, the style."},
+		{Name: "stock.gnomon_mm", Kind: form.Number, Unit: "mm", Min: 0, Max: 50, Default: 0.4, Doc: "Thickness of the finished gnomon; from half a millimetre on the face has two noon lines, that far apart."},
 		{Name: "stock.front_lens_focal_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 5000, Assumed: "that of the best pair of stock.lenses, or 250 mm", Doc: "Focal length of the lens at the front of the telescope, the weaker one."},
 		{Name: "stock.eye_lens_focal_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 5000, Assumed: "that of the best pair of stock.lenses, or 50 mm", Doc: "Focal length of the lens at the eye."},
 		{Name: "stock.front_lens_diameter_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 500, Assumed: "that of the kind in stock.lenses with this focal length, or 50 mm", Doc: "Diameter of the front lens."},
@@ -51,6 +61,14 @@ func Settings() form.Form {
 			{Name: "inside_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 500, Required: true, Doc: "Inside diameter."},
 			{Name: "outside_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 500, Required: true, Doc: "Outside diameter."},
 			{Name: "length_mm", Kind: form.Number, Unit: "mm", Min: 20, Max: 5000, Required: true, Doc: "Length of one tube."},
+		}},
+
+		{Name: "field.length_m", Kind: form.Number, Unit: "m", Min: 1, Max: 5000, Default: 60.0, Doc: "Long side of the school field, if it is a rectangle."},
+		{Name: "field.width_m", Kind: form.Number, Unit: "m", Min: 1, Max: 5000, Default: 40.0, Doc: "Short side of the field."},
+		{Name: "field.bearing_deg", Kind: form.Number, Unit: "deg", Min: 0, Max: 360, Default: 0.0, Doc: "True bearing along which the long side runs."},
+		{Name: "field.outline", Kind: form.Tables, Assumed: "the rectangle of length_m and width_m", Doc: "Corners of a field that is no rectangle, in order, from any point of its edge.", Fields: form.Form{
+			{Name: "east_m", Kind: form.Number, Unit: "m", Min: -5000, Max: 5000, Required: true, Doc: "How far east of that point the corner is; west is negative."},
+			{Name: "north_m", Kind: form.Number, Unit: "m", Min: -5000, Max: 5000, Required: true, Doc: "How far north of that point it is; south is negative."},
 		}},
 	}
 }

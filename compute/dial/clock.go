@@ -72,13 +72,13 @@ type ClockLine struct {
 // ClockLines returns lines at the whole multiples of step of a clock that is
 // ahead of the Sun by a fixed correction, within the sun times from and to.
 // What is read off them differs from the clock by the equation of time alone.
-// It fails as HourLines does, and for a correction beyond a day.
+// It fails as HourLines does, and for a correction beyond two days.
 func ClockLines(latitude quantity.Angle, from, to, step, fixed time.Duration) ([]ClockLine, error) {
 	if err := checkLines(latitude, from, to, step); err != nil {
 		return nil, err
 	}
 	const day = 24 * time.Hour
-	if fixed.Abs() > day {
+	if fixed.Abs() > 2*day { // a zone across the date line is more than one day from its Sun
 		return nil, fmt.Errorf("a clock that is %v from the Sun is none", fixed)
 	}
 	var lines []ClockLine

@@ -1,0 +1,73 @@
+// Opens a pressed handbook in a browser and checks both of its editions.
+//
+//	node check.mjs FOLDER [letter|a4]
+//
+// FOLDER holds handbook/ and handbook-staff/. A line is printed for each check
+// that fails, then a summary. Exit 0: all passed; 1: a check failed; 2: wrong use.
+
+import { existsSync } from 'node:fs';
+import path from 'node:path';
+import { chromium } from 'playwright-core';
+import { access } from './access.mjs';
+import { Edition } from './edition.mjs';
+import { keyboard } from './keyboard.mjs';
+import { Ledger } from './ledger.mjs';
+import { load } from './load.mjs';
+import { markup } from './markup.mjs';
+import { paper, sizes } from './paper.mjs';
+import { reflow } from './reflow.mjs';
+
+const editions = ['handbook', 'handbook-staff'];
+const kinds = [
+	'errors', 'requests', 'title and heading', 'links', 'markup', 'axe', 'contrast', 'reflow',
+	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words',
+];
+const browserArguments = [
+	'--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run',
+	'--disable-background-networking', '--disable-component-update', '--disable-sync',
+];
+
+const [folder, size = 'letter'] = process.argv.slice(2);
+if (!folder || !sizes[size]) fail('use: node check.mjs FOLDER [letter|a4]');
+for (const name of editions) {
+	if (!existsSync(path.join(folder, name, 'index.html'))) fail(`${path.join(folder, name)} holds no handbook: index.html is missing`);
+}
+
+const ledger = new Ledger();
+const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: browserArguments });
+try {
+	await Promise.all(editions.map((name) => checkEdition(new Edition(folder, name))));
+} finally {
+	await browser.close();
+}
+process.exitCode = ledger.close(kinds) ? 0 : 1;
+
+async function checkEdition(edition) {
+	await markup(edition, ledger);
+	for (const javaScriptEnabled of [true, false]) {
+		await inContext({ javaScriptEnabled }, (context) => load(context, edition, javaScriptEnabled ? 'scripts on' : 'scripts off', ledger));
+	}
+	await inContext({}, async (context) => {
+		await reflow(context, edition, ledger);
+		await keyboard(context, edition, ledger);
+		await paper(context, edition, size, ledger);
+		await access(context, edition, ledger);
+	});
+}
+
+// inContext gives a fresh, offline context without motion.
+async function inContext(options, work) {
+	const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, offline: true, reducedMotion: 'reduce', ...options });
+	// A machine busy with other work is slow, not broken.
+	context.setDefaultTimeout(120_000);
+	try {
+		await work(context);
+	} finally {
+		await context.close();
+	}
+}
+
+function fail(message) {
+	console.error(message);
+	process.exit(2);
+}

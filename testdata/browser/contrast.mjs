@@ -1,0 +1,141 @@
+// Contrast, measured on pictures of the page. axe-core can not judge words that
+// stand on a gradient, and reads the wrong property of words in drawings (colour, not
+// fill). For these the page is pictured twice, with its words and without, and the
+// colour of the words is held against what lies below them.
+
+import { colourAt, differ, take } from './pixels.mjs';
+
+// WCAG 2.2, success criterion 1.4.3: 4.5 to 1, and 3 to 1 for large words, which are
+// 18 points (24 px) or 14 points (18.66 px) bold.
+const need = { small: 4.5, large: 3 };
+
+// A word may cross a thin line of a drawing. So a fifth of its pixels may lie on
+// something with less contrast. (Our own bound; WCAG leaves this open.)
+const mayCross = 0.2;
+
+// contrast measures the words below the elements that the selectors name and the
+// words of all drawings. It gives the number of measured runs of words and a finding
+// for each that is too faint.
+export async function contrast(page, camera, selectors) {
+	// Tall enough for all of the page: a picture of what lies outside the viewport
+	// costs ten times as much. Chromium pictures at most 16384 pixels.
+	const { width } = page.viewportSize();
+	await page.setViewportSize({ width, height: Math.min(16384, await page.evaluate(() => document.documentElement.scrollHeight)) });
+	const groups = await page.evaluate(gatherWords, selectors);
+	const withWords = [];
+	for (const { clip } of groups) withWords.push(await take(camera, clip));
+	const hide = await page.addStyleTag({ content: '* { -webkit-text-fill-color: transparent !important } svg text, svg tspan { fill: transparent !important; stroke: none !important }' });
+	const findings = [];
+	let measured = 0;
+	for (const [i, { clip, runs }] of groups.entries()) {
+		const without = await take(camera, clip);
+		measured += runs.length;
+		findings.push(...runs.map((run) => judge(run, withWords[i], without)).filter(Boolean));
+	}
+	await hide.evaluate((style) => style.remove());
+	return { measured, findings };
+}
+
+function judge(run, withWords, without) {
+	const least = run.px >= 24 || (run.px >= 18.66 && run.weight >= 700) ? need.large : need.small;
+	const inside = pixelsOf(run.boxes, without);
+	const inked = inside.filter((i) => differ(withWords, without, i));
+	// Words that leave no trace may be of the colour of their ground.
+	const below = inked.length > 0 ? inked : inside;
+	if (below.length === 0) return `"${run.text}" can not be measured: it has no pixels`;
+	const faint = faintGrounds(run.colour, below.map((i) => colourAt(without, i)), least);
+	if (faint.length <= mayCross * below.length) return '';
+	const middle = faint.sort((a, b) => a - b)[faint.length >> 1];
+	return `"${run.text}" at ${run.where}: ${middle.toFixed(2)} to 1 under ${Math.round((100 * faint.length) / below.length)}% of it, less than ${least}`;
+}
+
+function faintGrounds(colour, grounds, least) {
+	const known = new Map(); // few grounds differ
+	const faint = [];
+	for (const ground of grounds) {
+		if (!known.has(ground)) known.set(ground, ratio(colour, [ground >> 16, (ground >> 8) & 255, ground & 255]));
+		if (known.get(ground) < least) faint.push(known.get(ground));
+	}
+	return faint;
+}
+
+function pixelsOf(boxes, { width, height }) {
+	const pixels = [];
+	for (const box of boxes) {
+		const right = Math.min(width, box.x + box.width);
+		const bottom = Math.min(height, box.y + box.height);
+		for (let y = Math.max(0, Math.floor(box.y)); y < bottom; y++) {
+			for (let x = Math.max(0, Math.floor(box.x)); x < right; x++) pixels.push(y * width + x);
+		}
+	}
+	return pixels;
+}
+
+// ratio is the contrast ratio of WCAG 2.2 (definition of "contrast ratio"). A colour
+// that lets its ground through is mixed with it first.
+function ratio([r, g, b, alpha], ground) {
+	const mixed = [r, g, b].map((part, i) => part * alpha + ground[i] * (1 - alpha));
+	const [light, dark] = [luminance(mixed), luminance(ground)].sort((a, b) => b - a);
+	return (light + 0.05) / (dark + 0.05);
+}
+
+// luminance is the relative luminance of WCAG 2.2.
+function luminance(colour) {
+	const [r, g, b] = [...colour].map((part) => {
+		const s = part / 255;
+		return s <= 0.04045 ? s / 12.92 : ((s + 0.055) / 1.055) ** 2.4;
+	});
+	return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+}
+
+// gatherWords runs in the page. A run is a text node; runs are grouped by the drawing,
+// table or element that holds them, so that a group needs one pair of pictures. Boxes
+// are measured from the corner of the group's clip.
+function gatherWords(selectors) {
+	const pen = Object.assign(document.createElement('canvas'), { width: 1, height: 1 }).getContext('2d', { willReadFrequently: true });
+	const rgba = (colour, opacity) => {
+		pen.clearRect(0, 0, 1, 1);
+		pen.fillStyle = colour;
+		pen.fillRect(0, 0, 1, 1);
+		const [r, g, b, a] = pen.getImageData(0, 0, 1, 1).data;
+		return [r, g, b, (a / 255) * opacity];
+	};
+	const opacityOf = (element) => {
+		let opacity = 1;
+		for (let up = element; up; up = up.parentElement) opacity *= Number(getComputedStyle(up).opacity);
+		return opacity;
+	};
+	const groups = new Map();
+	const seen = new Set();
+	const addRun = (node) => {
+		const element = node.parentElement;
+		const drawn = element.closest('svg');
+		const style = getComputedStyle(element);
+		if (seen.has(node) || !node.data.trim() || !element.checkVisibility({ visibilityProperty: true })) return;
+		seen.add(node);
+		const range = document.createRange();
+		range.selectNodeContents(node);
+		const boxes = drawn ? [element.getBoundingClientRect()] : [...range.getClientRects()];
+		const scale = drawn ? (drawn.getScreenCTM()?.a ?? 1) : 1;
+		const holder = drawn ?? element.closest('table') ?? element;
+		const box = holder.getBoundingClientRect();
+		const x = Math.max(0, Math.floor(box.left + scrollX));
+		const y = Math.max(0, Math.floor(box.top + scrollY));
+		if (!groups.has(holder)) groups.set(holder, { clip: { x, y, width: Math.ceil(box.right + scrollX) - x, height: Math.ceil(box.bottom + scrollY) - y }, runs: [] });
+		groups.get(holder).runs.push({
+			text: node.data.trim().slice(0, 30),
+			where: `${holder.localName}${holder.getAttribute('class') ? `.${holder.getAttribute('class').trim().replace(/\s+/g, '.')}` : ''}`,
+			px: parseFloat(style.fontSize) * scale,
+			weight: Number(style.fontWeight),
+			colour: rgba(drawn ? style.fill : style.color, opacityOf(element) * (drawn ? Number(style.fillOpacity) : 1)),
+			boxes: boxes.map((b) => ({ x: b.left + scrollX - x, y: b.top + scrollY - y, width: b.width, height: b.height })),
+		});
+	};
+	const roots = new Set(document.querySelectorAll('svg text'));
+	for (const selector of selectors) roots.add(document.querySelector(selector));
+	for (const root of roots) {
+		const walker = document.createTreeWalker(root, NodeFilter.SHOW_TEXT);
+		while (walker.nextNode()) addRun(walker.currentNode);
+	}
+	return [...groups.values()].filter(({ clip }) => clip.width > 0 && clip.height > 0);
+}

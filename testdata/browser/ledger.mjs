@@ -1,0 +1,46 @@
+// The ledger counts what was checked and prints a line for each check that fails.
+
+export class Ledger {
+	passed = 0;
+	failed = 0;
+	counts = new Map(); // kind of check → how often it was made
+	notes = new Map(); // what a person may want to know, and how often it was met
+
+	// check enters one check of one page. Findings are strings; none means passed.
+	check(page, kind, findings, setting = '') {
+		this.counts.set(kind, (this.counts.get(kind) ?? 0) + 1);
+		if (findings.length === 0) {
+			this.passed++;
+			return;
+		}
+		this.failed++;
+		const name = setting ? `${kind} (${setting})` : kind;
+		console.log(`${page}: ${name}: ${oneLine(findings.join(' | '))}`);
+	}
+
+	note(text) {
+		this.notes.set(text, (this.notes.get(text) ?? 0) + 1);
+	}
+
+	// close fails every kind that should have been checked and never was, and
+	// prints the summary. It reports whether all is well.
+	close(kinds) {
+		for (const kind of kinds) {
+			if (!this.counts.has(kind)) this.check('handbook', kind, ['nothing was checked']);
+		}
+		for (const [text, times] of this.notes) console.log(`note: ${oneLine(text)}${times > 1 ? ` (${times} times)` : ''}`);
+		console.log([...this.counts].map(([kind, times]) => `${kind} ${times}`).join(', '));
+		console.log(`${this.passed} passed, ${this.failed} failed`);
+		return this.failed === 0;
+	}
+}
+
+// some names the first few of a list and says how many more there are.
+export function some(list, most = 4) {
+	const more = list.length - most;
+	return list.slice(0, most).join(', ') + (more > 0 ? ` and ${more} more` : '');
+}
+
+function oneLine(text) {
+	return text.replace(/\s+/g, ' ').trim();
+}
