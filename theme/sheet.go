@@ -12,8 +12,10 @@ func (w *Words) AppendSheets(dst []byte, sheets []drawing.Sheet) []byte {
 		if s.Paper.Width > s.Paper.Height {
 			turned = "across"
 		}
-		dst = append(dst, `<div class="paper `...)
+		dst = append(dst, `<div class="leaf `...)
 		dst = append(dst, turned...)
+		dst = append(dst, `" role="region" tabindex="0" aria-label="`...)
+		dst = appendAttribute(dst, w.Line(s.Drawing.Title))
 		dst = append(dst, `">`...)
 		dst = w.AppendSheet(dst, s)
 		dst = append(dst, `</div>`...)

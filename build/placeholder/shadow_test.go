@@ -46,7 +46,7 @@ func TestShadowBearingsAgainstLibraries(t *testing.T) {
 			t.Fatalf("%s at %s: no shadow", row[0], row[3])
 		}
 		for _, bearing := range row[5:] {
-			off := math.Abs((s.bearing-quantity.Degrees(number(bearing))).Signed().Degrees()) * s.altitude.Cos()
+			off := math.Abs((s.bearing - quantity.Degrees(number(bearing))).Signed().Degrees()) * s.altitude.Cos()
 			worst = max(worst, off)
 			compared++
 			if off > limit {

@@ -171,8 +171,8 @@ func (u stripUse) placeTable() result.Table {
 		Name:  "places",
 		Title: say.Line("strip-table.title", say.Count(u.Squares), say.Number(u.Square.Millimetres(), "mm", wholeOrTenth(u.Square.Millimetres()))),
 		Columns: []result.Column{
-			{Name: "body"}, {Name: "orbit_au", Unit: "au"}, {Name: "squares"}, {Name: "seam"}, {Name: "past_cm", Unit: "cm"},
-			{Name: "metres", Unit: "m"}, {Name: "bode_au", Unit: "au"}, {Name: "bode_off", Unit: "percent"}, {Name: "fits"},
+			{Name: "body"}, {Name: "orbit_au", Unit: "au"}, {Name: "bode_au", Unit: "au"}, {Name: "bode_off", Unit: "percent"},
+			{Name: "squares"}, {Name: "seam"}, {Name: "past_cm", Unit: "cm"}, {Name: "metres", Unit: "m"}, {Name: "fits"},
 		},
 	}
 	for _, m := range u.marks {
@@ -185,9 +185,9 @@ func (u stripUse) placeTable() result.Table {
 		seam, past := u.seam(m.Squares)
 		table.Rows = append(table.Rows, result.Row{Marked: m.Name == u.to, Cells: []say.Value{
 			say.Words("body." + m.Name),
-			say.Number(m.AU(), "au", 2),
+			say.Number(m.AU(), "au", 2), bode, off,
 			say.Number(m.Squares, "", 1), say.Count(seam), say.Number(past.Millimetres()/10, "cm", 1),
-			say.Number(m.Paper.Metres(), "m", 2), bode, off,
+			say.Number(m.Paper.Metres(), "m", 2),
 			say.Yes(m.Fits, "strip-table.on", "strip-table.off"),
 		}})
 	}

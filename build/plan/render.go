@@ -26,7 +26,7 @@ func (d *draft) render(l *source.Lesson, lesson int, root ast.Node, gathered boo
 	md := goldmark.New(goldmark.WithRenderer(renderer.NewRenderer(renderer.WithNodeRenderers(
 		util.Prioritized(html.NewRenderer(), 1000),
 		util.Prioritized(lessonRenderer{d, gathered, lesson, d.plan.edition}, 100),
-		util.Prioritized(tableRenderer{}, 100),
+		util.Prioritized(tableRenderer{d.plan.words.Say("page.table")}, 100),
 	))))
 	var out bytes.Buffer
 	if err := md.Renderer().Render(&out, l.Source, root); err != nil {
@@ -53,7 +53,7 @@ func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, enterin
 		return s.words.AppendBlock(dst, name, s.results[number], sources)
 	})
 	if n.Entry.Printable && !r.asides {
-		mark += r.draft.printLink(n.Entry.Name, number, r.lesson)
+		mark = r.draft.printLink(n.Entry.Name, number, r.lesson) + mark
 	}
 	return ast.WalkSkipChildren, write(w, true, `<figure class="reckoned">`+mark+"</figure>\n", "")
 }

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"html/template"
+
 	"github.com/yuin/goldmark/ast"
 	extension "github.com/yuin/goldmark/extension/ast"
 	"github.com/yuin/goldmark/renderer"
@@ -11,7 +13,7 @@ import (
 // a class (a strict page allows no style attribute), and a frame that scrolls on
 // narrow screens. Unlike goldmark's own it leaves the tree alone, so that a
 // lesson may be rendered more than once.
-type tableRenderer struct{}
+type tableRenderer struct{ label string }
 
 func (t tableRenderer) RegisterFuncs(register renderer.NodeRendererFuncRegisterer) {
 	register.Register(extension.KindTable, t.table)
@@ -20,11 +22,12 @@ func (t tableRenderer) RegisterFuncs(register renderer.NodeRendererFuncRegistere
 	register.Register(extension.KindTableCell, t.cell)
 }
 
-func (tableRenderer) table(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (t tableRenderer) table(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	if !entering && node.LastChild().Kind() == extension.KindTableRow {
 		return ast.WalkContinue, write(w, true, "</tbody></table></div>\n", "")
 	}
-	return ast.WalkContinue, write(w, entering, `<div class="frame"><table>`, "</table></div>\n")
+	open := `<div class="frame" role="group" tabindex="0" aria-label="` + template.HTMLEscapeString(t.label) + `"><table>`
+	return ast.WalkContinue, write(w, entering, open, "</table></div>\n")
 }
 
 func (tableRenderer) header(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {

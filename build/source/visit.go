@@ -104,8 +104,11 @@ func (v *visitor) compute(n *ast.FencedCodeBlock, info string, at problem.Place)
 func (v *visitor) entry(name string, at problem.Place) (placeholder.Entry, bool) {
 	entry, ok := placeholder.Find(v.catalogue, name)
 	if !ok {
-		names := placeholder.Names(v.catalogue)
-		v.problems.Add(at, "%q is not a placeholder%s", name, form.Choice(name, names))
+		hint := form.Meant(name, placeholder.Names(v.catalogue))
+		if hint == "" {
+			hint = "; noonbook reckon --list prints them all"
+		}
+		v.problems.Add(at, "%q is not a placeholder%s", name, hint)
 	}
 	return entry, ok
 }

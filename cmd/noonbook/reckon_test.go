@@ -57,8 +57,8 @@ func TestReckonJSON(t *testing.T) {
 
 func TestReckonCSVAndText(t *testing.T) {
 	t.Chdir(t.TempDir())
-	csv := must(t, "reckon", "--csv", "strip-table", "stock.strip_squares=200", "to=pluto")
-	if !strings.HasPrefix(csv, "body,orbit_au,bode_au,bode_off_percent,squares,metres_m,fits\r\nSun,0,,,0,0,true\r\n") {
+	csv := must(t, "reckon", "--csv", "strip-table", "stock.strip_squares=200", "to=pluto", "show=places")
+	if !strings.HasPrefix(csv, "body,orbit_au,bode_au,bode_off_percent,squares,seam,past_cm,metres_m,fits\r\nSun,0,,,0,0,0,0,true\r\n") {
 		t.Errorf("csv begins %.90q", csv)
 	}
 	if lines := strings.Count(csv, "\r\n"); lines != 12 {
