@@ -75,7 +75,8 @@ func reckonTubePlan(v form.Values) (result.Result, error) {
 	if p.fit == lens.Fits {
 		r.Drawings = []drawing.Drawing{s.section()}
 	}
-	r.Sheets = drawing.PaperOf(v.Text("school.paper")).Sheets(s.strip())
+	paper := drawing.PaperOf(v.Text("school.paper"))
+	r.Sheets = paper.Sheets(s.strip(paper))
 	r.Notes = s.notes()
 	r.Working = s.working()
 	return r, nil

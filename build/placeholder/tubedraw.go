@@ -101,46 +101,65 @@ const (
 	tubePieceHeight = 16.0
 	tubePieceGap    = 11.0
 	tubePieceMargin = 4.0
-	markGap         = 3.6 // between labels of stops, turned upright
+	tubeFlap        = 10.0 // to glue the next part of a strip on
+	markGap         = 3.6  // between labels of stops, turned upright
 )
 
 // strip draws the lengths to cut at true size, each a strip of paper to lay along
-// its tube, and the mask of the front lens.
-func (s setting) strip() drawing.Drawing {
+// its tube, and the mask of the front lens. A strip longer than the paper is wide
+// comes in equal parts with a flap to glue the next one on.
+func (s setting) strip(paper drawing.Paper) drawing.Drawing {
 	p := s.plan
 	d := drawing.Drawing{
-		Name: "tube-strip", Width: 2*tubePieceMargin + s.Front.Diameter.Millimetres(),
+		Name:        "tube-strip",
+		Width:       2*tubePieceMargin + s.Front.Diameter.Millimetres(),
 		Title:       say.Line("tube-plan.strip", opticalLength(s.Front.Focal, 0), opticalLength(s.Eye.Focal, 0)),
 		Description: say.Line("tube-plan.strip_says"),
 	}
+	wide, _ := paper.Area()
 	y := tubePieceMargin
-	piece := func(key string, length quantity.Length) {
+	piece := func(key, partKey string, length quantity.Length) {
 		mm := length.Millimetres()
-		if mm <= 0 {
-			return
+		parts := math.Ceil(mm / (wide - 2*tubePieceMargin - tubeFlap))
+		for part := 1.0; part <= parts; part++ {
+			label := say.Words(key, opticalLength(length, 0))
+			if parts > 1 {
+				label = say.Words(partKey, opticalLength(length, 0), say.Count(int(part)), say.Count(int(parts)))
+			}
+			d.Label("strong", drawing.Point{X: tubePieceMargin, Y: y + 4}, drawing.Start, label)
+			y += 6
+			tubePiece(&d, y, mm/parts, part < parts)
+			if key == "tube-plan.strip_inner" {
+				s.focusMarks(&d, y, mm*(part-1)/parts, mm*part/parts)
+			}
+			y += tubePieceHeight + tubePieceGap - 6
 		}
-		d.Label("strong", drawing.Point{X: tubePieceMargin, Y: y + 4}, drawing.Start, say.Words(key, opticalLength(length, 0)))
-		y += 6
-		d.Area("piece", drawing.Point{X: tubePieceMargin, Y: y}, drawing.Point{X: tubePieceMargin + mm, Y: y},
-			drawing.Point{X: tubePieceMargin + mm, Y: y + tubePieceHeight}, drawing.Point{X: tubePieceMargin, Y: y + tubePieceHeight})
-		d.Width = max(d.Width, mm+2*tubePieceMargin)
-		if key == "tube-plan.strip_inner" {
-			s.focusMarks(&d, y)
-		}
-		y += tubePieceHeight + tubePieceGap - 6
 	}
 	if p.fit == lens.Fits {
-		piece("tube-plan.strip_outer", p.Outer)
-		piece("tube-plan.strip_inner", p.Inner)
-		piece("tube-plan.strip_eye", p.EyeTube)
+		piece("tube-plan.strip_outer", "tube-plan.part_outer", p.Outer)
+		piece("tube-plan.strip_inner", "tube-plan.part_inner", p.Inner)
+		piece("tube-plan.strip_eye", "tube-plan.part_eye", p.EyeTube)
 	}
 	d.Height = y + s.mask(&d, y)
 	return d
 }
 
+// tubePiece draws one strip or part of one, with a flap at its right end where
+// another part follows.
+func tubePiece(d *drawing.Drawing, y, length float64, flap bool) {
+	left, right, low := tubePieceMargin, tubePieceMargin+length, y+tubePieceHeight
+	d.Area("piece", drawing.Point{X: left, Y: y}, drawing.Point{X: right, Y: y}, drawing.Point{X: right, Y: low}, drawing.Point{X: left, Y: low})
+	if flap {
+		d.Line("flap", drawing.Point{X: right, Y: y}, drawing.Point{X: right + tubeFlap, Y: y + 2},
+			drawing.Point{X: right + tubeFlap, Y: low - 2}, drawing.Point{X: right, Y: low})
+		right += tubeFlap
+	}
+	d.Width = max(d.Width, right+tubePieceMargin)
+}
+
 // focusMarks draws, from the end of the inner strip at the eye lens, where the rim
-// of the outer tube stands for each stop.
-func (s setting) focusMarks(d *drawing.Drawing, y float64) {
+// of the outer tube stands for each stop that lies on this part of the strip.
+func (s setting) focusMarks(d *drawing.Drawing, y, from, to float64) {
 	last := math.Inf(-1)
 	for _, at := range s.stops() {
 		x := s.plan.OutOf(at.separation).Millimetres()
@@ -148,12 +167,17 @@ func (s setting) focusMarks(d *drawing.Drawing, y float64) {
 			continue
 		}
 		last = x
-		x += tubePieceMargin
+		if x < from || x >= to {
+			continue
+		}
+		x += tubePieceMargin - from
 		d.Line("stop", drawing.Point{X: x, Y: y}, drawing.Point{X: x, Y: y + tubePieceHeight})
 		d.Label("small", drawing.Point{X: x - 0.6, Y: y + tubePieceHeight - 1}, drawing.Start, at.name)
 		d.Shapes[len(d.Shapes)-1].Turn = -90
 	}
-	d.Label("small", drawing.Point{X: tubePieceMargin + 1.2, Y: y + 4}, drawing.Start, say.Words("tube-plan.eye_end"))
+	if from == 0 {
+		d.Label("small", drawing.Point{X: tubePieceMargin + 1.2, Y: y + 4}, drawing.Start, say.Words("tube-plan.eye_end"))
+	}
 }
 
 // mask draws the card with a hole for the front lens and returns its height.

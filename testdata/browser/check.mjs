@@ -16,6 +16,7 @@ import { load } from './load.mjs';
 import { markup } from './markup.mjs';
 import { paper, sizes } from './paper.mjs';
 import { reflow } from './reflow.mjs';
+import { tube } from './tube.mjs';
 
 const editions = ['handbook', 'handbook-staff'];
 const kinds = [
@@ -51,6 +52,7 @@ async function checkEdition(edition) {
 		await reflow(context, edition, ledger);
 		await keyboard(context, edition, ledger);
 		await paper(context, edition, size, ledger);
+		await tube(context, edition, ledger);
 		await access(context, edition, ledger);
 	});
 }
