@@ -6,7 +6,7 @@ package content
 
 import "embed"
 
-//go:embed *.toml *.md *.svg
+//go:embed *.toml *.md *.svg *.csv
 var files embed.FS
 
 // Files returns the demo unit.

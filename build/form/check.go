@@ -100,6 +100,11 @@ func (f Field) date(raw any) (any, string) {
 
 func (f Field) text(s string) (any, string) {
 	switch f.Kind {
+	case CSV:
+		if strings.TrimSpace(s) == "" {
+			return nil, f.mismatch(s)
+		}
+		return Records{File: s}, ""
 	case Month:
 		if first, err := place.ParseDate(s + "-01"); err == nil {
 			return first, ""

@@ -27,6 +27,7 @@ const (
 	Dates              // a list of dates, []place.Date
 	Spans              // a list of stretches of the day, []TimeSpan
 	Tables             // a list of tables, each described by Fields, []Values
+	CSV                // the name of a CSV file whose columns are Fields, Records
 )
 
 // A TimeSpan is a stretch of the day, as durations since midnight.
@@ -37,9 +38,9 @@ type Field struct {
 	Name     string // dotted, "school.latitude"
 	Kind     Kind
 	Unit     string   // "deg", "mm": the unit of a number
-	Min, Max float64  // bounds of a number, both included; equal bounds mean none
+	Min, Max float64  // bounds of a number, both included; equal bounds mean none. Max of CSV: most rows
 	Choices  []string // what a Text, or each item of Texts, may be; of a Date, words for none
-	Fields   Form     // the keys of each table of Tables
+	Fields   Form     // the keys of each table of Tables, the columns of CSV
 	Required bool
 	Default  any    // the value where the key is missing, of the kind's Go type
 	Assumed  string // says in words what stands in for a missing key, where Default is nil
@@ -172,6 +173,8 @@ func (f Field) Allowed() string {
 		return `a list of stretches of the day such as "9:10-10:00"`
 	case Tables:
 		return "a list of tables with the keys " + strings.Join(f.Fields.Names(), ", ")
+	case CSV:
+		return `a CSV file of the content folder such as "marks.csv", with the columns ` + strings.Join(f.Fields.Names(), ", ") + f.maxRows()
 	}
 	if f.Choices != nil {
 		return quotedList(f.Choices)

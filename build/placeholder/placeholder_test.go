@@ -207,6 +207,9 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 			derived = append(derived, e.Name+".fact."+f.Name)
 		}
 		r := reckon(t, "alder reach", e.Name, "2027-04-20")
+		if e.Name == "dial-marks" {
+			r = reckonMarks(t, "alder reach", twoGroups)
+		}
 		for _, table := range r.Tables {
 			for _, c := range table.Columns {
 				derived = append(derived, e.Name+"."+table.Name+"."+c.Name)

@@ -56,21 +56,23 @@ func fieldPicture(plan strip.Plan, date place.Date) drawing.Drawing {
 	}
 	d.Area("paper", corners...)
 	sun := g.point(plan.Sun)
-	taken := []box{around(sun, 2)}
+	near := plan.Pegs[0].Field.Metres() * g.metre // from the Sun to the nearest planet, on paper
+	sunRadius, pegRadius := min(1.8, max(0.5, 0.6*near)), min(1.1, max(0.5, 0.3*near))
+	taken := []box{around(sun, sunRadius)}
 	for _, peg := range plan.Pegs {
 		if peg.Fits {
 			orbit(&d, g, plan, peg)
-			taken = append(taken, around(g.point(peg.Spot), 1.4))
+			taken = append(taken, around(g.point(peg.Spot), pegRadius+0.3))
 		}
 	}
-	d.Disc("sun", sun, 1.8)
+	d.Disc("sun", sun, sunRadius)
 	for i := len(plan.Pegs) - 1; i >= 0; i-- { // the outer ones have room to spare; the inner ones follow
 		peg := plan.Pegs[i]
 		if !peg.Fits {
 			continue
 		}
 		at := g.point(peg.Spot)
-		d.Disc("body", at, 1.1)
+		d.Disc("body", at, pegRadius)
 		taken = append(taken, nameAt(&d, at, say.Words("body."+peg.Name), len(peg.Name), taken, bottom))
 	}
 	drawScale(&d, g, bottom)

@@ -1,13 +1,13 @@
 package placeholder
 
 import (
+	"math"
 	"slices"
 
 	"noonbook/build/drawing"
 	"noonbook/build/form"
 	"noonbook/build/result"
 	"noonbook/build/say"
-	"noonbook/compute/place"
 	"noonbook/compute/quantity"
 	"noonbook/compute/strip"
 )
@@ -35,10 +35,6 @@ func stripTime() Entry {
 		{"space_missions", "", "how many missions are on it"},
 		{"space_as_of", "", "the day up to which missions are listed"},
 	}
-	var sources []string
-	for _, e := range strip.Story() {
-		sources = append(sources, "Age ("+e.Name+"): "+e.Source)
-	}
 	return Entry{
 		Name:    "strip-time",
 		Summary: "The strip as a clock: from the first solids to now, and a second strip for the space age.",
@@ -48,7 +44,7 @@ func stripTime() Entry {
 		},
 		Settings: roll,
 		Facts:    facts,
-		Sources:  append(sources, "Missions: dates published by the space agencies, Universal Time"),
+		Sources:  []string{"Ages: the publications that the table names", "Missions: dates published by the space agencies, Universal Time"},
 		Reckon:   reckonTime,
 	}
 }
@@ -77,6 +73,7 @@ func reckonTime(v form.Values) (result.Result, error) {
 		r.Warnings = append(r.Warnings, say.Line("strip-time.before_space"))
 	} else if slices.Contains(v.Texts("show"), "space") {
 		r.Tables = append(r.Tables, spaceTable(era))
+		r.Drawings = append(r.Drawings, spacePicture(v, era))
 		r.Notes = append(r.Notes, say.Line("strip-time.space_note", say.Date(strip.MissionsAsOf())))
 	}
 	return r, nil
@@ -213,15 +210,29 @@ func spaceTable(e strip.Era) result.Table {
 	table := result.Table{
 		Name:    "space",
 		Title:   say.Line("strip-time.space_title", yearValue(e.First), yearValue(e.Last), yearsASquare(e)),
-		Columns: []result.Column{{Name: "mission"}, {Name: "date"}, {Name: "squares"}},
+		Columns: []result.Column{{Name: "mission"}, {Name: "number"}, {Name: "date"}, {Name: "squares"}},
 	}
-	row := func(name say.Value, d place.Date) {
-		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{name, say.Date(d), say.Number(e.Squares(d), "", 1)}})
-	}
-	for _, m := range missionsIn(e) {
-		row(missionWord(m.Name), m.Date)
+	for i, m := range missionsIn(e) {
+		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{
+			missionWord(m.Name), say.Count(i + 1), say.Date(m.Date), say.Number(e.Squares(m.Date), "", 1),
+		}})
 	}
 	return table
+}
+
+// spacePicture draws the missions as the numbers of the table.
+func spacePicture(v form.Values, e strip.Era) drawing.Drawing {
+	var flags []flag
+	for i, m := range missionsIn(e) {
+		flags = append(flags, flag{squares: e.Squares(m.Date), name: say.Count(i + 1), letters: 2, role: "body", radius: 0.7})
+	}
+	d := drawing.Drawing{
+		Name: "strip", Width: pictureWidth,
+		Title:       say.Line("strip-time.space_picture", yearValue(e.First), yearValue(e.Last)),
+		Description: say.Line("strip-time.space_description"),
+	}
+	fold(int(math.Ceil(e.SquaresNeeded)), v.Whole("rows"), flags).draw(&d, flags)
+	return d
 }
 
 func missionWord(name string) say.Value {

@@ -109,7 +109,7 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 		}
 	}
 	r.unit.Lessons = append(r.unit.Lessons, l)
-	return nil
+	return v.failed
 }
 
 func (r *reader) lessonBlock(l *Lesson, block *ast.FencedCodeBlock) {

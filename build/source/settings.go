@@ -70,6 +70,22 @@ func Settings() form.Form {
 			{Name: "east_m", Kind: form.Number, Unit: "m", Min: -5000, Max: 5000, Required: true, Doc: "How far east of that point the corner is; west is negative."},
 			{Name: "north_m", Kind: form.Number, Unit: "m", Min: -5000, Max: 5000, Required: true, Doc: "How far north of that point it is; south is negative."},
 		}},
+
+		{Name: "records.lens_log", Kind: form.CSV, Max: 1000, Doc: "Focal lengths that the class measured: both distances, or the focal length worked out.", Fields: form.Form{
+			{Name: "group", Default: "", Doc: "Who measured."},
+			{Name: "lens", Required: true, Doc: "Label of the kind of lens, as in stock.lenses."},
+			{Name: "lamp_mm", Kind: form.Number, Unit: "mm", Min: 1, Max: 1e6, Doc: "From the lamp or the window to the lens."},
+			{Name: "card_mm", Kind: form.Number, Unit: "mm", Min: 1, Max: 20000, Doc: "From the lens to the sharp picture."},
+			{Name: "focal_mm", Kind: form.Number, Unit: "mm", Min: 1, Max: 20000, Doc: "Instead of the two: the focal length."},
+		}},
+		{Name: "records.dial_marks", Kind: form.CSV, Max: 400, Doc: "What the class marked on its dials: time by the watch, and angle from the noon line or point on the plate.", Fields: form.Form{
+			{Name: "group", Default: "", Doc: "Whose plate it is."},
+			{Name: "date", Kind: form.Date, Required: true, Doc: "Day of the mark."},
+			{Name: "time", Kind: form.Clock, Required: true, Doc: "Time by the watch."},
+			{Name: "angle_deg", Kind: form.Number, Unit: "deg", Min: -180, Max: 180, Doc: "Angle from the noon line, toward the afternoon side positive."},
+			{Name: "x_mm", Kind: form.Number, Unit: "mm", Min: -2000, Max: 2000, Doc: "Instead of the angle: from the noon line toward the afternoon side."},
+			{Name: "y_mm", Kind: form.Number, Unit: "mm", Min: -2000, Max: 2000, Doc: "And from the toe along the noon line."},
+		}},
 	}
 }
 

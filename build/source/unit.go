@@ -150,8 +150,11 @@ func (r *reader) settings() error {
 	for _, f := range faults {
 		r.problems.Add(problem.Place{File: at.File, Line: f.Line, Column: f.Column}, "%s", f.Text)
 	}
-	r.unit.Settings = Settings().Complete(values)
 	r.unit.places = places
+	if err := r.records(Settings(), values, r.unit.SettingPlace); err != nil {
+		return err
+	}
+	r.unit.Settings = Settings().Complete(values)
 	if first, last := values.Date("term.first_day"), values.Date("term.last_day"); !last.IsZero() && last.Before(first) {
 		r.problems.Add(r.unit.SettingPlace("term.last_day"), "term.last_day %s is before term.first_day %s", last, first)
 	}

@@ -19,6 +19,7 @@ import (
 type visitor struct {
 	*reader
 	lesson *Lesson
+	failed error
 }
 
 func (v *visitor) at(offset int) problem.Place { return v.lesson.lines.place(offset) }
@@ -92,10 +93,12 @@ func (v *visitor) compute(n *ast.FencedCodeBlock, info string, at problem.Place)
 	if !ok {
 		return
 	}
-	given, faults, _ := entry.Form(Settings()).Read(body(n, v.lesson.Source))
+	keys := entry.Form(Settings())
+	given, faults, places := keys.Read(body(n, v.lesson.Source))
 	for _, f := range faults {
 		v.problems.Add(within(v.lesson.lines, n, form.Place{Line: f.Line, Column: f.Column}), "%s: %s", name, f.Text)
 	}
+	v.recordsOf(keys, given, func(key string) problem.Place { return within(v.lesson.lines, n, places[key]) })
 	block := &Block{Ask: Ask{entry, given, at}}
 	block.SetPos(n.Pos())
 	n.Parent().ReplaceChild(n.Parent(), n, block)
@@ -157,7 +160,16 @@ func (v *visitor) expression(s string, at problem.Place) *Inline {
 		}
 		n.Given[p.key] = value
 	}
+	v.recordsOf(keys, n.Given, func(string) problem.Place { return at })
 	return n
+}
+
+// recordsOf reads the CSV files that a use of a placeholder names; what the
+// machine did wrong is kept until the lesson is read.
+func (v *visitor) recordsOf(f form.Form, given form.Values, at func(string) problem.Place) {
+	if err := v.records(f, given, at); err != nil && v.failed == nil {
+		v.failed = err
+	}
 }
 
 // aside checks the rest of the line that opened a caution, answer or staff

@@ -55,7 +55,7 @@ func reckon(_ context.Context, args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
-	settings, err := settingsFor(*folder)
+	settings, err := settingsFor(*folder, entry, given)
 	if err != nil {
 		return err
 	}
@@ -94,8 +94,9 @@ func pairs(entry placeholder.Entry, words []string) (form.Values, error) {
 	return given, nil
 }
 
-// settingsFor reads the settings alone; problems in lessons do not matter here.
-func settingsFor(folder string) (form.Values, error) {
+// settingsFor reads the settings alone, problems in lessons do not matter here,
+// and the files that the given values name.
+func settingsFor(folder string, entry placeholder.Entry, given form.Values) (form.Values, error) {
 	files, root, closing, err := open(folder)
 	if err != nil {
 		return nil, err
@@ -105,6 +106,11 @@ func settingsFor(folder string) (form.Values, error) {
 	if err != nil {
 		return nil, err
 	}
+	named, err := source.ReadRecords(files, root, entry.Form(source.Settings()), given)
+	if err != nil {
+		return nil, err
+	}
+	problems = append(problems, named...)
 	if problems.Faults() > 0 {
 		return nil, problems
 	}

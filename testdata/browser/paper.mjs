@@ -49,12 +49,14 @@ export async function paper(context, edition, size, ledger) {
 	}
 }
 
+// wrongSizes lets a sheet lie on its side: the printer turns it.
 function wrongSizes(file, [width, height]) {
 	const info = execFileSync('pdfinfo', ['-f', '1', '-l', '-1', file], { encoding: 'utf8' });
 	const found = [...info.matchAll(/^Page +(\d+) size: +([\d.]+) x ([\d.]+) pts/gm)];
 	if (found.length === 0) return ['pdfinfo names no page size'];
+	const near = (a, b) => Math.abs(a - b) <= within;
 	return found
-		.filter(([, , w, h]) => Math.abs(w - width) > within || Math.abs(h - height) > within)
+		.filter(([, , w, h]) => !(near(w, width) && near(h, height)) && !(near(w, height) && near(h, width)))
 		.map(([, number, w, h]) => `page ${number} is ${w} × ${h} pt, not ${width} × ${height}`);
 }
 
