@@ -169,6 +169,8 @@ func pairWarnings(t lens.Telescope) []say.Phrase {
 		return []say.Phrase{say.Line("lens-pairs.warn_equal", opticalLength(t.Front.Focal, 0))}
 	case lens.Weak:
 		return []say.Phrase{say.Line("lens-pairs.warn_weak", times(t.Magnification()))}
+	case lens.Coloured, lens.Dim:
+		return []say.Phrase{say.Line("lens-pairs.warn_blurs", times(t.Magnification()), opticalLength(t.Front.Focal, 0))}
 	}
 	return nil
 }

@@ -140,6 +140,7 @@ func TestTelescopesThatDoNotServe(t *testing.T) {
 		"swapped":                  {lenses("50", "250"), "lens-pairs.warn_shrinks"},
 		"equal":                    {lenses("100", "100"), "lens-pairs.warn_equal"},
 		"weak":                     {lenses("75", "50"), "lens-pairs.warn_weak"},
+		"blurs":                    {lenses("250", "10"), "lens-pairs.warn_blurs"},
 		"too long":                 {lenses("2000", "50") + tube("50", "53", "330"), "tube-plan.too_long"},
 		"nearest inside":           {lenses("5000", "50"), "tube-plan.too_near"},
 		"eye lens too weak":        {lenses("900", "300"), "tube-plan.weak_eye_lens"},
