@@ -79,3 +79,23 @@ func TestCSVField(t *testing.T) {
 		t.Errorf("%v %s", v, complaint)
 	}
 }
+
+// Whatever a file holds, its faults have places and its rows fit the columns.
+func FuzzReadRecords(f *testing.F) {
+	for _, seed := range []string{
+		"group,date,time,angle_deg\nA,2027-04-14,9:00,-45.5\n", "time;angle_deg\n9:00;-45,5\n;\n", "time\n\"9:00\n", ",,\n,\n", "time,\n9:00,x,y\n", "\x00;\r\r\n\"\"\"",
+	} {
+		f.Add([]byte(seed))
+	}
+	f.Fuzz(func(t *testing.T, src []byte) {
+		records, faults := marks.ReadRecords(src)
+		for _, fault := range faults {
+			if fault.Line < 1 || fault.Column < 1 || fault.Text == "" {
+				t.Errorf("%+v", fault)
+			}
+		}
+		if len(records.Rows) != len(records.Line) || len(records.Rows) > 4 {
+			t.Errorf("%d rows, %d lines", len(records.Rows), len(records.Line))
+		}
+	})
+}

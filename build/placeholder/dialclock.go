@@ -181,7 +181,7 @@ func pocketStrip(year []correctionDate) drawing.Drawing {
 
 // signed prints a stretch of time to be added or taken away.
 func signed(v say.Value) say.Value {
-	if v.Number < 0 {
+	if v.Number <= 0 {
 		return v
 	}
 	return v.As("dial-clock.plus", v)

@@ -95,6 +95,9 @@ func reckonDialDrift(v form.Values) (result.Result, error) {
 
 // fastOrSlow says which way a dial is off, to the minute.
 func fastOrSlow(d time.Duration) say.Value {
+	if d.Abs() < 30*time.Second {
+		return say.Minutes(d)
+	}
 	key := "dial-table.fast"
 	if d < 0 {
 		key = "dial-table.slow"
@@ -187,8 +190,8 @@ func causesTable(latitude, off quantity.Angle) result.Table {
 		Title:   say.Line("dial-drift.causes_title", say.Number(off.Degrees(), "deg", 1)),
 		Columns: []result.Column{{Name: "cause"}, {Name: "season"}},
 	}
-	hours := []float64{-4, -3, -1.5, 0, 1.5, 3, 4}
-	for _, name := range []string{"at_8", "at_9", "at_1030", "at_noon", "at_1330", "at_15", "at_16"} {
+	hours := []float64{-4, -2, 0, 2, 4}
+	for _, name := range []string{"at_8", "at_10", "at_noon", "at_14", "at_16"} {
 		table.Columns = append(table.Columns, result.Column{Name: name, Unit: "s"})
 	}
 	for _, wrong := range wrongDials {

@@ -61,10 +61,10 @@ func TestSlopeIsRightAtNoon(t *testing.T) {
 	table := reckon(t, "alder reach", "dial-drift", "2027-04-20").Tables[1]
 	for _, row := range table.Rows[:3] {
 		cells := row.Cells[2:]
-		near(t, "noon", cells[3].Number, 0, 1)
-		for i := range 3 {
-			if cells[i].Kind == say.Lasting && cells[6-i].Kind == say.Lasting {
-				near(t, "both sides", cells[i].Number, -cells[6-i].Number, 1)
+		near(t, "noon", cells[2].Number, 0, 1)
+		for i := range 2 {
+			if cells[i].Kind == say.Lasting && cells[4-i].Kind == say.Lasting {
+				near(t, "both sides", cells[i].Number, -cells[4-i].Number, 1)
 			}
 		}
 	}

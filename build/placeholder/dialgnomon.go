@@ -126,7 +126,7 @@ func triangle(d *drawing.Drawing, g dial.Gnomon, toe drawing.Point, side float64
 		d.Line("edge", at(left, 0), at(left+slant, -tabDepth), at(left+wide-slant, -tabDepth), at(left+wide, 0))
 	}
 	middle := at(base*0.64, height*0.26)
-	if height > 25 {
+	if height > 25 && base > 60 { // elsewhere the page says it
 		d.Label("strong", middle, drawing.Middle, say.Number(g.Angle.Degrees(), "deg", 1))
 		d.Label("small", drawing.Point{X: middle.X, Y: middle.Y + 4.5}, drawing.Middle, say.Words("dial-gnomon.lengths",
 			say.Number(g.Base.Millimetres(), "mm", 0), say.Number(height, "mm", 0), say.Number(g.Style.Millimetres(), "mm", 0)))

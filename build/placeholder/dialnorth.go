@@ -142,7 +142,7 @@ func pairTable(date place.Date, height quantity.Length, pairs []pair) result.Tab
 		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{
 			say.Clock(q.before), say.Clock(q.after), say.Number(q.first.length.Millimetres(), "mm", 0),
 			say.Bearing(q.first.bearing, 1), say.Bearing(q.second.bearing, 1),
-			sided(q.middleOff.Degrees(), 2, "compass.clockwise", "compass.anticlockwise"),
+			say.Number(q.middleOff.Degrees(), "deg", 2),
 		}})
 	}
 	return table

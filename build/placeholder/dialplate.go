@@ -63,7 +63,7 @@ const (
 	figureBand = 11.0 // for the figures of the hours
 	tickBand   = 3.0
 	footBand   = 13.0 // for what the face says of itself
-	behindToe  = 52.0 // from the toe of a level dial back to the band, for the earliest and latest hours
+	behindToe  = 46.0 // from the toe of a level dial back to the band, for the earliest and latest hours
 	leastGap   = 0.5  // thinner gnomons count as having no thickness
 )
 

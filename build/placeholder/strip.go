@@ -157,13 +157,28 @@ func reckonStrip(v form.Values) (result.Result, error) {
 		r.Drawings = append(r.Drawings, ruleChart(u.marks))
 		r.Notes = append(r.Notes, say.Line("strip-table.rule_note"))
 	}
-	au := u.SquaresTo(quantity.AstronomicalUnit)
-	r.Working = []say.Phrase{
-		say.Line("strip-table.working_scale", say.Number(1/au, "au", 5), say.Number(u.Scale.Kilometres()/1e6, "million_km", 2)),
-		say.Line("strip-table.working_earth", say.Number(1/au, "au", 5), say.Number(au, "", 2)),
-		say.Line("strip-table.working_bode"),
-	}
+	r.Working = u.working(shows)
 	return r, nil
+}
+
+// working shows the sums behind the parts that are shown.
+func (u stripUse) working(shows func(string) bool) (steps []say.Phrase) {
+	au := u.SquaresTo(quantity.AstronomicalUnit)
+	if shows("places") || shows("outskirts") {
+		steps = append(steps,
+			say.Line("strip-table.working_scale", say.Number(1/au, "au", 5), say.Number(u.Scale.Kilometres()/1e6, "million_km", 2)),
+			say.Line("strip-table.working_earth", say.Number(1/au, "au", 5), say.Number(au, "", 2)))
+	}
+	if shows("places") || shows("rule") {
+		steps = append(steps, say.Line("strip-table.working_bode"))
+	}
+	if shows("travel") {
+		steps = append(steps,
+			say.Line("strip-table.working_light", say.Seconds(strip.LightTime(quantity.AstronomicalUnit))),
+			say.Line("strip-table.working_walk", say.Number(quantity.AstronomicalUnit.Kilometres(), "km", 0), say.Number(u.walk*3.6, "km", 1),
+				years(strip.Years(quantity.AstronomicalUnit, u.walk))))
+	}
+	return steps
 }
 
 func (u stripUse) placeTable() result.Table {
@@ -201,95 +216,11 @@ func (u stripUse) seam(squares float64) (int, quantity.Length) {
 	return int(whole), quantity.Length(max(0, squares-whole)) * u.Square
 }
 
-func wholeOrTenth(mm float64) int {
-	if math.Abs(mm-math.Round(mm)) < 0.05 {
-		return 0
-	}
-	return 1
-}
-
-func (u stripUse) scaleFacts() []result.Fact {
-	var pluto, outer quantity.Length
-	missing := []say.Value{}
-	for _, m := range u.marks {
-		if m.Name == "pluto" {
-			pluto = m.Orbit
-		}
-		if m.Name == u.to {
-			outer = m.Orbit
-		}
-		if !m.Fits {
-			missing = append(missing, say.Words("body."+m.Name))
-		}
-	}
-	round := u.roundScale(outer)
-	return []result.Fact{
-		{Name: "strip_length", Value: say.Number(u.Length().Metres(), "m", 1)},
-		{Name: "strip_squares", Value: say.Count(u.Squares)},
-		{Name: "square_length", Value: say.Number(u.Square.Millimetres(), "mm", wholeOrTenth(u.Square.Millimetres()))},
-		{Name: "square_scale", Value: say.Number(u.Scale.Kilometres()/1e6, "million_km", 1)},
-		{Name: "round_scale", Value: say.Number(round, "million_km", roundDecimals(round))},
-		{Name: "round_squares", Value: say.Number(outer.Kilometres()/1e6/round, "", 1)},
-		{Name: "last_body", Value: say.Words("body." + u.last.Name)},
-		{Name: "missing", Value: listed(missing)},
-		{Name: "beyond", Value: say.Number(u.SquaresTo(pluto)-float64(u.Squares), "", 0)},
-	}
-}
-
-// roundScale is the smallest round number of million kilometres a square at
-// which a distance is on the strip.
-func (u stripUse) roundScale(outer quantity.Length) float64 {
-	return strip.RoundUp(outer.Kilometres() / 1e6 / float64(u.Squares))
-}
-
 func (u stripUse) roundNote() say.Phrase {
 	i := slices.IndexFunc(u.marks, func(m strip.Mark) bool { return m.Name == u.to })
 	round := u.roundScale(u.marks[i].Orbit)
 	return say.Line("strip-table.round_note", say.Number(round, "million_km", roundDecimals(round)),
 		say.Words("body."+u.to), say.Number(u.marks[i].Orbit.Kilometres()/1e6/round, "", 1))
-}
-
-// roundDecimals are those that a round number needs.
-func roundDecimals(x float64) int {
-	for d := range 6 {
-		if p := math.Pow10(d); math.Abs(x*p-math.Round(x*p)) < 1e-6*x*p {
-			return d
-		}
-	}
-	return 6
-}
-
-func (u stripUse) sizeFacts() []result.Fact {
-	var facts []result.Fact
-	for _, m := range u.marks {
-		switch m.Name {
-		case "sun", "earth", "jupiter":
-			facts = append(facts, result.Fact{Name: m.Name + "_thickness", Value: thickness(m.Thickness)})
-		}
-	}
-	return facts
-}
-
-// thickness is a small length with enough digits to be told from nothing.
-func thickness(l quantity.Length) say.Value {
-	mm := l.Millimetres()
-	decimals := 1
-	for limit := 1.0; mm < limit && decimals < 5; limit /= 10 {
-		decimals++
-	}
-	return say.Number(mm, "mm", decimals)
-}
-
-func (u stripUse) placeFacts() []result.Fact {
-	var facts []result.Fact
-	for _, m := range u.marks {
-		if m.Orbit > 0 {
-			facts = append(facts,
-				result.Fact{Name: m.Name + "_squares", Value: say.Number(m.Squares, "", 1)},
-				result.Fact{Name: m.Name + "_metres", Value: say.Number(m.Paper.Metres(), "m", 2)})
-		}
-	}
-	return facts
 }
 
 func (u stripUse) warnings() []say.Phrase {

@@ -60,12 +60,7 @@ func reckonTime(v form.Values) (result.Result, error) {
 		r.Tables = append(r.Tables, storyTable(s, moments))
 		r.Drawings = append(r.Drawings, storyPicture(v, s, moments))
 		r.Notes = append(r.Notes, say.Line("strip-time.note"))
-	}
-	people := moments[slices.IndexFunc(moments, func(m strip.Moment) bool { return m.Name == "people" })]
-	r.Working = []say.Phrase{
-		say.Line("strip-time.working_scale", say.Number(strip.Beginning/1e6, "million_years", 1), say.Count(s.Squares), say.Number(s.Years()/1e6, "million_years", 2)),
-		say.Line("strip-time.working_people", say.Number(people.Years, "years", 0), say.Number(strip.Beginning, "years", 0),
-			say.Number(s.Length().Metres(), "m", 2), thickness(people.Before)),
+		r.Working = storyWorking(s, moments)
 	}
 	era, ok := s.SpaceAge(v.Date("date").Year)
 	r.Facts = append(r.Facts, spaceFacts(era, ok)...)
@@ -77,6 +72,15 @@ func reckonTime(v form.Values) (result.Result, error) {
 		r.Notes = append(r.Notes, say.Line("strip-time.space_note", say.Date(strip.MissionsAsOf())))
 	}
 	return r, nil
+}
+
+func storyWorking(s strip.Strip, moments []strip.Moment) []say.Phrase {
+	people := moments[slices.IndexFunc(moments, func(m strip.Moment) bool { return m.Name == "people" })]
+	return []say.Phrase{
+		say.Line("strip-time.working_scale", say.Number(strip.Beginning/1e6, "million_years", 1), say.Count(s.Squares), say.Number(s.Years()/1e6, "million_years", 2)),
+		say.Line("strip-time.working_people", say.Number(people.Years, "years", 0), say.Number(strip.Beginning, "years", 0),
+			say.Number(s.Length().Metres(), "m", 2), thickness(people.Before)),
+	}
 }
 
 func storyFacts(s strip.Strip, moments []strip.Moment) []result.Fact {
