@@ -15,6 +15,10 @@ func Catalogue() []Entry {
 		dialNorth(),
 		dialTable(),
 		eclipseList(),
+		lensLog(),
+		lensPairs(),
+		lensPower(),
+		lensRays(),
 		moonMonth(),
 		moonSchool(),
 		placeFacts(),
@@ -37,11 +41,16 @@ func Catalogue() []Entry {
 		sunDay(),
 		sunPath(),
 		sunYear(),
+		tubePlan(),
 	}
 }
 
 // Sources that more than one placeholder rests on.
 const (
+	sourceLens   = "Thin lenses: 1/f = 1/o + 1/i, OpenStax, College Physics, ch. 25.6; telescope: far things are magnified F/e times, ch. 26.5"
+	sourceLabel  = "Labels: dioptres are one over metres; × on a magnifier is about 25 cm over the focal length, and some labels add one (from memory)"
+	sourceDetail = "What can be seen, an estimate: eye 1′; edge of the lens 1.22 λ/D; colours of a single lens, a 250th of its aperture (I. Newton, Opticks, 1704, from memory); mask after C. Huygens' 3 inches on 30 feet (from memory)"
+	sourceGlass  = "Light lost: 4 % at each face of glass (Fresnel, n = 1.5); pupils of 3 mm by day and 6 mm in the dark (from memory)"
 	sourceSun    = "Sun: truncated VSOP87 (P. Bretagnon and G. Francou, 1988) with IAU 2006 sidereal time, as compute/almanac documents"
 	sourceWMM    = "World Magnetic Model 2025 (NOAA/NCEI and British Geological Survey), valid 2025.0 to 2030.0"
 	sourceIANA   = "Clock changes: IANA time zone database"

@@ -174,7 +174,7 @@ func (p plate) noonLines(d *drawing.Drawing, role string) {
 // behind the toe of a level face.
 func (p plate) compassOn(d *drawing.Drawing, latitude, variation quantity.Angle) {
 	const radius = 15.0
-	at := drawing.Point{X: p.toe.X, Y: min(p.toe.Y+25, p.lines.bottom-radius-6)}
+	at := drawing.Point{X: p.toe.X, Y: min(p.toe.Y+21, p.lines.bottom-radius-9)}
 	d.Disc("blank", at, radius+2)
 	d.Disc("card", at, radius)
 	key, needle := "compass.true_north", variation

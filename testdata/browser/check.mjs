@@ -17,10 +17,11 @@ import { markup } from './markup.mjs';
 import { paper, sizes } from './paper.mjs';
 import { reflow } from './reflow.mjs';
 import { clinometer, kind as rocketKind, rocket, template } from './rocket.mjs';
+import { tube } from './tube.mjs';
 
-const editions = ['handbook', 'handbook-staff'];
+const names = ['handbook', 'handbook-staff'];
 const kinds = [
-	'errors', 'requests', 'title and heading', 'links', 'markup', 'axe', 'contrast', 'reflow',
+	'same pages', 'errors', 'requests', 'title and heading', 'links', 'markup', 'axe', 'contrast', 'reflow',
 	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words',
 ];
 const browserArguments = [
@@ -30,17 +31,19 @@ const browserArguments = [
 
 const [folder, size = 'letter'] = process.argv.slice(2);
 if (!folder || !sizes[size]) fail('use: node check.mjs FOLDER [letter|a4]');
-for (const name of editions) {
+for (const name of names) {
 	if (!existsSync(path.join(folder, name, 'index.html'))) fail(`${path.join(folder, name)} holds no handbook: index.html is missing`);
 }
 
 // A unit without rockets has none to measure; the demo has.
-if (existsSync(path.join(folder, editions[0], 'rocket-day.html'))) kinds.push(rocketKind);
+if (existsSync(path.join(folder, names[0], 'rocket-day.html'))) kinds.push(rocketKind);
 
 const ledger = new Ledger();
+const [forClass, forStaff] = names.map((name) => new Edition(folder, name));
+ledger.check('handbook', 'same pages', forClass.pages.filter((page) => !forStaff.pages.includes(page)).map((page) => `the staff edition lacks ${page}`));
 const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: browserArguments });
 try {
-	await Promise.all(editions.map((name) => checkEdition(new Edition(folder, name))));
+	await Promise.all([forClass, forStaff].map(checkEdition));
 } finally {
 	await browser.close();
 }
@@ -56,7 +59,8 @@ async function checkEdition(edition) {
 		await keyboard(context, edition, ledger);
 		await paper(context, edition, size, ledger);
 		if ([template, clinometer].every((name) => edition.pages.includes(name))) await rocket(context, edition, ledger);
-		await access(context, edition, ledger);
+		await tube(context, edition, ledger);
+		await access(context, edition, edition === forStaff, ledger);
 	});
 }
 
