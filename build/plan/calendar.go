@@ -44,7 +44,21 @@ func calendar(unit *source.Unit, settings form.Values) ([]day, problem.List) {
 		next = date.Add(1)
 		days[i] = day{date, start(l, settings), length(l, settings)}
 	}
+	overlaps(&problems, unit, days)
 	return days, problems
+}
+
+// overlaps warns of two lessons at one time.
+func overlaps(problems *problem.List, unit *source.Unit, days []day) {
+	for i, l := range unit.Lessons {
+		for j, other := range unit.Lessons[:i] {
+			a, b := days[i], days[j]
+			if l.Part() == source.PartLesson && other.Part() == source.PartLesson && a.date == b.date &&
+				a.start < b.start+b.length && b.start < a.start+a.length {
+				problems.Warn(l.Place("title"), "lesson: it is held while %q is, on %s", other.Title(), a.date)
+			}
+		}
+	}
 }
 
 func schoolDay(settings form.Values, d place.Date) bool {
