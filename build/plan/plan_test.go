@@ -11,6 +11,7 @@ import (
 	"sync"
 	"testing"
 	"testing/fstest"
+	"time"
 
 	"noonbook/build/drawing"
 	"noonbook/build/form"
@@ -159,6 +160,56 @@ func TestPlanIsPressedByTwoAtOnce(t *testing.T) {
 			t.Errorf("%s differs", page.Name)
 		}
 	}
+}
+
+// One plan of the demo is pressed for schools far away: the lessons hold there
+// too, and each school gets its own numbers.
+func TestOnePlanForManySchools(t *testing.T) {
+	unit, words := read(t, os.DirFS("../../content"), "content")
+	p, err := Make(unit, words, Staff, placeholder.Catalogue())
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]string{}
+	for name, over := range map[string]form.Values{
+		"home":    nil,
+		"south":   {"school.latitude": -45.87, "school.longitude": 170.5, "school.time_zone": zone(t, "Pacific/Auckland"), "school.paper": "A4"},
+		"equator": {"school.latitude": 0.0, "school.longitude": 6.7, "school.time_zone": zone(t, "Africa/Lagos")},
+		"arctic":  {"school.latitude": 69.6, "school.longitude": 18.95, "school.time_zone": zone(t, "Europe/Oslo")},
+		"pole":    {"school.latitude": 90.0, "school.longitude": 0.0, "school.time_zone": zone(t, "UTC")},
+		"empty":   {"class.pupils": 0, "stock.strip_squares": 3},
+	} {
+		pages, problems := p.Press(unit.Settings.With(over))
+		if problems.Faults() > 0 {
+			t.Errorf("%s: %v", name, problems)
+			continue
+		}
+		for _, page := range pages {
+			if i := bytes.Index(page.Bytes, []byte("⟦")); i >= 0 {
+				t.Errorf("%s: %s lacks words: %.60s", name, page.Name, page.Bytes[i:])
+			}
+			if page.Name == "shadow-clock.html" {
+				for other, text := range seen {
+					if text == string(page.Bytes) {
+						t.Errorf("%s has the numbers of %s", name, other)
+					}
+				}
+				seen[name] = string(page.Bytes)
+			}
+		}
+	}
+	if len(seen) != 6 {
+		t.Errorf("%d schools were pressed", len(seen))
+	}
+}
+
+func zone(t *testing.T, name string) *time.Location {
+	t.Helper()
+	z, err := time.LoadLocation(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return z
 }
 
 // No byte of an answer, of a staff note, or of a caution within one reaches the
