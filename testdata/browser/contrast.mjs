@@ -17,22 +17,26 @@ const mayCross = 0.2;
 // words of all drawings. It gives the number of measured runs of words and a finding
 // for each that is too faint.
 export async function contrast(page, camera, selectors) {
-	// Tall enough for all of the page: a picture of what lies outside the viewport
-	// costs ten times as much. Chromium pictures at most 16384 pixels.
-	const { width } = page.viewportSize();
-	await page.setViewportSize({ width, height: Math.min(16384, await page.evaluate(() => document.documentElement.scrollHeight)) });
 	const groups = await page.evaluate(gatherWords, selectors);
+	// As tall as the tallest group, no taller: the browser draws the whole viewport for
+	// each picture.
+	const { width, height } = page.viewportSize();
+	await page.setViewportSize({ width, height: Math.max(height, ...groups.map(({ clip }) => clip.height)) });
+	const picture = async ({ clip }) => ((await page.evaluate(bringIntoView, clip)) ? take(camera, clip) : null);
 	const withWords = [];
-	for (const { clip } of groups) withWords.push(await take(camera, clip));
-	const hide = await page.addStyleTag({ content: '* { -webkit-text-fill-color: transparent !important } svg text, svg tspan { fill: transparent !important; stroke: none !important }' });
+	for (const group of groups) withWords.push(await picture(group));
+	// An outline of the ground's colour round the words is ground, and stays.
+	const hide = await page.addStyleTag({ content: '* { -webkit-text-fill-color: transparent !important } svg text, svg tspan { fill: transparent !important }' });
 	const findings = [];
 	let measured = 0;
-	for (const [i, { clip, runs }] of groups.entries()) {
-		const without = await take(camera, clip);
-		measured += runs.length;
-		findings.push(...runs.map((run) => judge(run, withWords[i], without)).filter(Boolean));
+	for (const [i, group] of groups.entries()) {
+		const without = await picture(group);
+		measured += group.runs.length;
+		if (!without || !withWords[i]) findings.push(`"${group.runs[0].text}" and what is round it does not come into view`);
+		else findings.push(...group.runs.map((run) => judge(run, withWords[i], without)).filter(Boolean));
 	}
 	await hide.evaluate((style) => style.remove());
+	await page.setViewportSize({ width, height });
 	return { measured, findings };
 }
 
@@ -86,6 +90,13 @@ function luminance(colour) {
 		return s <= 0.04045 ? s / 12.92 : ((s + 0.055) / 1.055) ** 2.4;
 	});
 	return 0.2126 * r + 0.7152 * g + 0.0722 * b;
+}
+
+// bringIntoView runs in the page. It reports whether all of the clip can be seen.
+function bringIntoView({ x, y, width, height }) {
+	scrollTo({ left: 0, top: y, behavior: 'instant' });
+	const half = 0.5; // scrolling rounds to the pixels of the screen
+	return scrollY <= y + half && y + height <= scrollY + innerHeight + half && x + width <= innerWidth + half;
 }
 
 // gatherWords runs in the page. A run is a text node; runs are grouped by the drawing,
