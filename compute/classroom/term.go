@@ -13,6 +13,7 @@ type Term struct {
 	Weekdays    []time.Weekday
 	DaysOff     []place.Date
 	Times       []Span // the lesson times of a school day, in order, none over another
+	Daily       int    // most lessons of the unit on one day; 0 and 1 are the same
 }
 
 // Holds reports whether there is school on the date.
@@ -22,13 +23,14 @@ func (t Term) Holds(d place.Date) bool {
 
 func (t Term) weekday(d place.Date) bool { return slices.Contains(t.Weekdays, d.Weekday()) }
 
-// longestTerm bounds the days that a term is looked at, 20 years.
-const longestTerm = 7305
+// LongestTerm is the number of days after which a term is cut off, a little more
+// than a school year.
+const LongestTerm = 400
 
 // Days returns the school days in order.
 func (t Term) Days() []place.Date {
 	var days []place.Date
-	for d, n := t.First, 0; !d.After(t.Last) && n < longestTerm; d, n = d.Add(1), n+1 {
+	for d, n := t.First, 0; !d.After(t.Last) && n < LongestTerm; d, n = d.Add(1), n+1 {
 		if t.Holds(d) {
 			days = append(days, d)
 		}
