@@ -27,7 +27,7 @@ var allowed = map[string][]string{
 	"build/result":      {"build/say", "build/drawing"},
 	"theme":             {"build/say", "build/drawing", "build/result", "github.com/BurntSushi/toml"},
 	"build/placeholder": {"build/form", "build/say", "build/drawing", "build/result", "compute/"},
-	"build/source":      {"build/form", "build/problem", "build/placeholder", "github.com/yuin/goldmark"},
+	"build/source":      {"build/form", "build/problem", "build/placeholder", "compute/", "github.com/yuin/goldmark"},
 	"build/plan": {"build/form", "build/say", "build/drawing", "build/result", "build/problem", "build/placeholder", "build/source",
 		"compute/", "theme", "github.com/yuin/goldmark", "github.com/tdewolff/minify/v2"},
 	"build/output": {"build/say", "build/result", "build/placeholder", "theme"},
