@@ -22,8 +22,8 @@ func (p *puzzle) mostHeld() []bool {
 			continue
 		}
 		next := make([][]tail, len(ends)+1)
-		for n, tails := range ends {
-			for _, t := range tails {
+		for n := len(ends) - 1; n >= 0; n-- { // so that of equal tails the one without lesson i comes first
+			for _, t := range ends[n] {
 				next[n] = p.keep(next[n], t)
 				for _, o := range p.options[i] {
 					if p.joins(t, i, o) { // a later option leaves no more room

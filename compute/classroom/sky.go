@@ -42,8 +42,8 @@ func Over(p place.Place) Sky {
 	}
 }
 
-// moment is the instant at which the place's clock shows the time.
-func moment(p place.Place, d place.Date, clock time.Duration) time.Time {
+// Moment is the instant at which the place's clock shows the time.
+func Moment(p place.Place, d place.Date, clock time.Duration) time.Time {
 	if clock >= 24*time.Hour { // a lesson that runs past midnight
 		d, clock = d.Add(int(clock/(24*time.Hour))), clock%(24*time.Hour)
 	}
@@ -52,7 +52,7 @@ func moment(p place.Place, d place.Date, clock time.Duration) time.Time {
 
 // Moments returns the instants at which the slot begins and ends.
 func (s Slot) Moments(p place.Place) (from, to time.Time) {
-	from = moment(p, s.Date, s.From)
+	from = Moment(p, s.Date, s.From)
 	return from, from.Add(s.To - s.From)
 }
 
@@ -77,10 +77,10 @@ func meets(p place.Place, n Need, s Slot) bool {
 	case Dark:
 		return lasts(from, to, 0, func(t time.Time) bool { return sun(t) <= almanac.CivilTwilight })
 	case DarkBy:
-		return sun(moment(p, s.Date, n.By)) <= almanac.CivilTwilight
+		return sun(Moment(p, s.Date, n.By)) <= almanac.CivilTwilight
 	case HourMarks:
 		for _, hour := range n.Marks.FullHours() {
-			if sun(moment(p, s.Date, hour)) < n.Height {
+			if sun(Moment(p, s.Date, hour)) < n.Height {
 				return false
 			}
 		}
@@ -141,7 +141,7 @@ func (s Span) FullHours() []time.Duration {
 // clock tells since when the place's clock has run as it does at the slot's
 // begin, in seconds of the Unix epoch; 0 for ever.
 func clock(p place.Place, s Slot) int {
-	at := moment(p, s.Date, s.From)
+	at := Moment(p, s.Date, s.From)
 	for {
 		begin, _ := at.ZoneBounds()
 		if begin.IsZero() {

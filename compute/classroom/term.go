@@ -48,3 +48,33 @@ func (t Term) Slots() []Slot {
 	}
 	return slots
 }
+
+// Enough returns how many more school days, and how many lessons a day at most,
+// would each make room for all the lessons, apart from what they need of the
+// sky; 0 where that alone does not.
+func (t Term) Enough(lessons []Lesson) (days, daily int) {
+	room := func(t Term) bool {
+		return !slices.Contains(newPuzzle(lessons, t, Sky{}, make([]bool, len(lessons))).mostHeld(), true)
+	}
+	longer := t
+	for range LongestTerm {
+		longer.Last = longer.Last.Add(1)
+		if !longer.Holds(longer.Last) {
+			continue
+		}
+		if days++; room(longer) {
+			break
+		}
+		if days > len(lessons) {
+			days = 0
+			break
+		}
+	}
+	denser := t
+	for daily = 1; daily <= len(lessons); daily++ {
+		if denser.Daily = daily; daily > t.Daily && room(denser) {
+			return days, daily
+		}
+	}
+	return days, 0
+}
