@@ -73,17 +73,20 @@ func (p *Plan) colour(settings form.Values, problems *problem.List) theme.Colour
 
 // reckon evaluates each distinct placeholder once.
 func (p *Plan) reckon(settings form.Values) (*school, problem.List) {
-	days, problems := calendar(p.unit, settings)
+	calendar, problems := p.calendar(settings)
 	s := &school{
 		words:    p.words,
 		settings: settings,
-		days:     days,
+		calendar: calendar,
 		groups:   groupsOf(settings),
 		results:  make([]result.Result, len(p.asks)),
 	}
 	known := map[string]result.Result{}
 	for i, a := range p.asks {
-		values := a.Entry.Complete(settings, a.Given, days[a.lesson].date)
+		values := a.Entry.Complete(settings, a.Given, p.dayOf(a.lesson, s))
+		if a.Entry.Lessons {
+			values = a.Entry.WithLessons(values, p.lessons, p.calendarFor(s, a.Given, values), p.unit.Lessons[a.lesson].Number)
+		}
 		if !ready(a.Entry, values) {
 			continue // what is missing was reported where it should stand
 		}
@@ -102,10 +105,8 @@ func (p *Plan) reckon(settings form.Values) (*school, problem.List) {
 		}
 		s.results[i] = r
 	}
-	for i, l := range p.unit.Lessons {
-		if l.Part() == source.PartLesson {
-			p.weather(&problems, l, days[i], settings)
-		}
+	for i, l := range p.taught() {
+		p.weather(&problems, l, calendar.Held[i], settings)
 	}
 	return s, problems
 }

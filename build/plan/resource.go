@@ -59,7 +59,8 @@ func (p *Plan) resource(d *draft, page theme.Page, l *source.Lesson) template.HT
 			this.Part = &within{"LearningResource", unit}
 		}
 		if this.Kind == "lesson" {
-			this.Minutes = fmt.Sprintf("PT%dM", int(s.days[d.lesson].length.Minutes()))
+			held := s.calendar.Held[d.lesson]
+			this.Minutes = fmt.Sprintf("PT%dM", int((held.To - held.From).Minutes()))
 		}
 		js, err := json.Marshal(this) // escapes < > & too, so that no text ends the element
 		if err != nil {

@@ -32,7 +32,7 @@ func (p *Plan) lesson(i int) (*draft, error) {
 		page.Glance = append(page.Glance, theme.Labelled{Label: label, Value: d.fact(n, i)})
 	}
 	if l.Part() == source.PartLesson {
-		page.When = d.mark(when(i))
+		page.When = d.mark(when(l.Number - 1))
 		page.Groups = d.mark(groupSizes)
 	}
 	body, err := d.render(l, i, l.Tree, false)
@@ -73,7 +73,7 @@ func (p *Plan) shell(d *draft, at int) theme.Page {
 		case source.PartLesson:
 			number++
 			link.Number = strconv.Itoa(number)
-			link.Note = d.mark(lessonDate(i))
+			link.Note = d.mark(lessonDate(l.Number - 1))
 			page.Lessons = append(page.Lessons, link)
 		default:
 			page.Others = append(page.Others, link)
@@ -177,7 +177,7 @@ func setting(name string) slot {
 
 func lessonDate(lesson int) slot {
 	return func(dst []byte, s *school) []byte {
-		date := s.days[lesson].date
+		date := s.calendar.Held[lesson].Date
 		dst = fmt.Appendf(dst, `<time datetime="%s">`, date)
 		dst = theme.AppendText(dst, s.words.DayMonth(date.UTC()))
 		return append(dst, "</time>"...)
@@ -195,10 +195,10 @@ func (p *Plan) crest(dst []byte, _ *school) []byte {
 
 func when(lesson int) slot {
 	return func(dst []byte, s *school) []byte {
-		d := s.days[lesson]
-		midnight := d.date.UTC()
-		from := say.Clock(midnight.Add(d.start))
-		to := say.Clock(midnight.Add(d.start + d.length))
+		h := s.calendar.Held[lesson]
+		midnight := h.Date.UTC()
+		from := say.Clock(midnight.Add(h.From))
+		to := say.Clock(midnight.Add(h.To))
 		return theme.AppendText(dst, s.words.Say("page.lesson_time", say.Text(s.words.Weekday(midnight)), from, to))
 	}
 }

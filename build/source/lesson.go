@@ -22,6 +22,7 @@ import (
 // A Lesson is one Markdown file, parsed.
 type Lesson struct {
 	File    string // as problems name it
+	Number  int    // of a lesson in the unit, from 1; 0 of other pages
 	Page    string // file name in the handbook, "shadow-clock.html"
 	Block   form.Values
 	Glance  []*Inline // the facts of the margin

@@ -77,6 +77,7 @@ func Read(folder fs.FS, root string, own fs.FS, catalogue []placeholder.Entry) (
 		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(a.Block.Number("order"), b.Block.Number("order")))
 	})
 	r.pageNames()
+	r.number()
 	if err := r.references(); err != nil {
 		return nil, nil, err
 	}
