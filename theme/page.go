@@ -8,6 +8,7 @@ import (
 	"io"
 
 	"noonbook/build/drawing"
+	"noonbook/build/say"
 )
 
 //go:embed *.html
@@ -94,10 +95,16 @@ type Link struct {
 }
 
 // Templates returns the page templates, with the words of the language in
-// reach as {{word "key"}}.
+// reach as {{word "key"}}, and {{word "key" "x"}} for a line with a gap.
 func Templates(w *Words) (*template.Template, error) {
 	return template.New("theme").
-		Funcs(template.FuncMap{"word": func(key string) string { return w.Say(key) }}).
+		Funcs(template.FuncMap{"word": func(key string, with ...string) string {
+			values := make([]say.Value, len(with))
+			for i, s := range with {
+				values[i] = say.Text(s)
+			}
+			return w.Say(key, values...)
+		}}).
 		ParseFS(templateFiles, "*.html")
 }
 

@@ -59,7 +59,7 @@ func (p *Plan) resource(d *draft, page theme.Page, l *source.Lesson) template.HT
 			this.Part = &within{"LearningResource", unit}
 		}
 		if this.Kind == "lesson" {
-			held := s.calendar.Held[d.lesson]
+			held := s.calendar.Held[l.Number-1]
 			this.Minutes = fmt.Sprintf("PT%dM", int((held.To - held.From).Minutes()))
 		}
 		js, err := json.Marshal(this) // escapes < > & too, so that no text ends the element
