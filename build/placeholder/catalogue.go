@@ -31,6 +31,7 @@ func Catalogue() []Entry {
 		rocketWrap(),
 		rocketZone(),
 		seasonDates(),
+		skyMap(),
 		stripBalls(),
 		stripCards(),
 		stripField(),
