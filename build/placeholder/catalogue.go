@@ -42,6 +42,7 @@ func Catalogue() []Entry {
 		sunPath(),
 		sunYear(),
 		tubePlan(),
+		worldCards(),
 	}
 }
 

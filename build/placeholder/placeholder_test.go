@@ -245,6 +245,17 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 				derived = append(derived, row.Cells[0].Phrase.Key)
 			}
 		}
+		if e.Name == "world-cards" { // names, airs, questions and features of the worlds
+			for _, table := range r.Tables {
+				for _, row := range table.Rows {
+					for _, cell := range row.Cells {
+						if cell.Phrase.Key != "" {
+							derived = append(derived, cell.Phrase.Key)
+						}
+					}
+				}
+			}
+		}
 		for _, f := range r.Facts {
 			if f.Value.Kind == say.Quantity && f.Value.Unit != "" {
 				derived = append(derived, "units."+f.Value.Unit)
@@ -260,7 +271,7 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 	for _, aside := range []string{"answer", "staff"} {
 		derived = append(derived, "page."+aside)
 	}
-	for _, unit := range []string{"h", "min", "s", "in", "inch", "ft", "mi", "million_mi", "mi_s", "mph"} { // of durations and customary measure
+	for _, unit := range []string{"h", "min", "s", "in", "inch", "ft", "mi", "million_mi", "mi_s", "mph", "fahrenheit", "lb", "celsius", "kg"} { // of durations and customary measure
 		derived = append(derived, "units."+unit)
 	}
 	for _, k := range derived {
