@@ -42,7 +42,7 @@ func TestWorldCardOfMars(t *testing.T) {
 	r := reckon(t, "alder reach", "world-cards", "2027-04-20", "world=mars")
 	near(t, "light for the distance", fact(t, r, "light_time").Number, 499.005*fact(t, r, "distance_au").Number, 1)
 	near(t, "million km for au", fact(t, r, "distance").Number, 149.5979*fact(t, r, "distance_au").Number, 1e-3)
-	for name, au := range map[string]float64{"mars": 0.98483, "jupiter": 4.99033, "pluto": 35.85563, "moon": 382239.75 / 149597870.7} {
+	for name, au := range map[string]float64{"mars": 0.98483, "jupiter": 4.99033, "moon": 382239.75 / 149597870.7} {
 		got := fact(t, reckon(t, "alder reach", "world-cards", "2027-04-20", "world="+name), "distance_au").Number
 		near(t, name+": au", got, au, 0.0005)
 	}
