@@ -69,13 +69,13 @@ func settings(t testing.TB, school string) form.Values {
 
 // lessons are those of a small unit, for entries that read them.
 var lessons = []classroom.Lesson{
-	{Title: "Build", Page: "build.html", Start: classroom.AnyTime, Needs: []string{"sun", "dry"}, Kit: []classroom.Thing{
+	{Title: "Build", Page: "build.html", Start: classroom.AnyTime, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: classroom.SunLeast}, {Kind: classroom.Dry}}, Kit: []classroom.Thing{
 		{Item: "card", Count: 1, Share: classroom.PerGroup, Spare: 2},
 		{Item: "scissors", Count: 1, Share: classroom.PerPupil},
 	}},
-	{Title: "Read", Page: "read.html", Start: classroom.AnyTime, Needs: []string{"sun"}, Length: 90 * time.Minute},
+	{Title: "Read", Page: "read.html", Start: classroom.AnyTime, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: classroom.SunLeast, Window: 30 * time.Minute}}, Length: 90 * time.Minute},
 	{Title: "Strip", Page: "strip.html", Start: classroom.AnyTime, Kit: []classroom.Thing{{Item: "card", Count: 3}}},
-	{Title: "Stars", Page: "stars.html", Start: 20 * time.Hour, Length: time.Hour, Needs: []string{"dark"}},
+	{Title: "Stars", Page: "stars.html", Start: 20 * time.Hour, Length: time.Hour, Needs: []classroom.Need{{Kind: classroom.Dark}}},
 }
 
 func day(t *testing.T, date string) place.Date {
