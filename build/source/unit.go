@@ -78,6 +78,7 @@ func Read(folder fs.FS, root string, own fs.FS, catalogue []placeholder.Entry) (
 	})
 	r.pageNames()
 	r.number()
+	r.ties()
 	if err := r.references(); err != nil {
 		return nil, nil, err
 	}
@@ -168,9 +169,8 @@ func (r *reader) settings() error {
 		return err
 	}
 	r.unit.Settings = Settings().Complete(values)
-	if first, last := values.Date("term.first_day"), values.Date("term.last_day"); !last.IsZero() && last.Before(first) {
-		r.problems.Add(r.unit.SettingPlace("term.last_day"), "term.last_day %s is before term.first_day %s", last, first)
-	}
+	r.term(values)
+	r.groups(values)
 	return nil
 }
 
