@@ -43,6 +43,7 @@ func Catalogue() []Entry {
 		sunPath(),
 		sunYear(),
 		tubePlan(),
+		worldCards(),
 	}
 }
 
