@@ -15,6 +15,7 @@ func Catalogue() []Entry {
 		dialNorth(),
 		dialTable(),
 		eclipseList(),
+		journeyTable(),
 		lensLog(),
 		lensPairs(),
 		lensPower(),
@@ -43,6 +44,7 @@ func Catalogue() []Entry {
 		sunPath(),
 		sunYear(),
 		tubePlan(),
+		weightTable(),
 		worldCards(),
 	}
 }
