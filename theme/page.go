@@ -1,11 +1,11 @@
 package theme
 
 import (
-	"bytes"
 	"embed"
 	"fmt"
 	"html/template"
 	"io"
+	"slices"
 
 	"noonbook/build/drawing"
 )
@@ -25,10 +25,13 @@ const StyleFile = "noonbook.css"
 //go:embed paper.css
 var paperSheet []byte
 
+//go:embed sheets.css
+var sheetSheet []byte
+
 // StyleSheet returns the style sheet for a school's paper. Printables have pages
 // without margins, since their sheets are the whole paper.
 func StyleSheet(p drawing.Paper) []byte {
-	css := append(bytes.Clone(styleSheet), paperSheet...)
+	css := slices.Concat(styleSheet, paperSheet, sheetSheet)
 	return fmt.Appendf(css, "@page{size:%gmm %gmm;margin:18mm 16mm 20mm}\n@page upright{size:%gmm %gmm;margin:0}\n@page across{size:%gmm %gmm;margin:0}\n",
 		p.Width, p.Height, p.Width, p.Height, p.Height, p.Width)
 }
@@ -56,7 +59,8 @@ type Page struct {
 	Kit      []string // marks
 	Terms    []Labelled
 	Body     template.HTML
-	Lessons  []Link // every page, for the list of pages
+	Sheet    []SheetPart // of a day sheet
+	Lessons  []Link      // every page, for the list of pages
 	Others   []Link
 	Previous *Link
 	Next     *Link
@@ -71,10 +75,18 @@ type Page struct {
 // Labelled is a value with what it is called.
 type Labelled struct{ Label, Value string }
 
+// A SheetPart is one part of a day sheet: what the lesson says, or a blank.
+type SheetPart struct {
+	Name, Title string
+	Body        template.HTML
+	Blank       []struct{} // ruled lines, where there is no body
+}
+
 // A Link leads to another page. Note is its date or what it is for.
 type Link struct {
 	Number, Title, File, Summary, Note string
-	Here                               bool // the page itself
+	Day, Pupil                         string // its sheets, "" for none
+	Here                               bool   // the page itself
 }
 
 // Templates returns the page templates, with the words of the language in

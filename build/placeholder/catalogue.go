@@ -19,6 +19,7 @@ func Catalogue() []Entry {
 		lensPairs(),
 		lensPower(),
 		lensRays(),
+		lessonSky(),
 		moonMonth(),
 		moonSchool(),
 		placeFacts(),

@@ -20,7 +20,7 @@ var gathering = []string{PartSafety, PartGlossary, PartSources, PartReference}
 // LessonBlock returns the form of the lesson block, the first block of every
 // lesson.
 func LessonBlock() form.Form {
-	return form.Form{
+	return append(form.Form{
 		{Name: "title", Required: true, Doc: "Title of the page."},
 		{Name: "summary", Default: "", Doc: "One or two sentences on what happens in it."},
 		{Name: "part", Choices: []string{PartLesson, PartStart, PartPage, PartSafety, PartGlossary, PartSources, PartReference}, Default: PartLesson, Doc: "Which part of the handbook the page is."},
@@ -41,5 +41,5 @@ func LessonBlock() form.Form {
 			{Name: "each", Choices: []string{"pupil", "group", "class"}, Default: "class", Doc: "For whom."},
 			{Name: "spare", Kind: form.Whole, Min: 0, Max: 1000, Default: 0, Doc: "How many more for the whole class."},
 		}},
-	}
+	}, sheetKeys()...)
 }
