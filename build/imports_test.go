@@ -18,7 +18,8 @@ import (
 var allowed = map[string][]string{
 	"compute/quantity":  {},
 	"compute/place":     {"compute/quantity"},
-	"compute/":          {"compute/quantity", "compute/place", "compute/almanac"},
+	"compute/world":     {"compute/quantity", "compute/place", "compute/almanac"},
+	"compute/":          {"compute/quantity", "compute/place", "compute/almanac", "compute/world"},
 	"build/problem":     {},
 	"build/form":        {"compute/", "github.com/BurntSushi/toml"},
 	"build/say":         {"compute/"},

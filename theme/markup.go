@@ -198,6 +198,22 @@ func (w *Words) appendRow(dst []byte, columns []result.Column, worded []bool, ro
 	return append(dst, `</tr>`...)
 }
 
+// Working writes the steps of a working, in metric, and where the school measures
+// in feet a last line with the factors.
+func (w *Words) Working(steps []say.Phrase) []string {
+	lines := make([]string, 0, len(steps)+1)
+	converted := false
+	for _, p := range steps {
+		s := w.Metric().Line(p)
+		converted = converted || s != w.Line(p)
+		lines = append(lines, s)
+	}
+	if converted {
+		lines = append(lines, w.Say("page.factors"))
+	}
+	return lines
+}
+
 func (w *Words) appendWorking(dst []byte, working []say.Phrase, sources []string) []byte {
 	if len(working) == 0 && len(sources) == 0 {
 		return dst
@@ -207,9 +223,9 @@ func (w *Words) appendWorking(dst []byte, working []say.Phrase, sources []string
 	dst = append(dst, `</summary>`...)
 	if len(working) > 0 {
 		dst = append(dst, `<ol>`...)
-		for _, p := range working {
+		for _, s := range w.Working(working) {
 			dst = append(dst, `<li>`...)
-			dst = AppendText(dst, w.Line(p))
+			dst = AppendText(dst, s)
 			dst = append(dst, `</li>`...)
 		}
 		dst = append(dst, `</ol>`...)

@@ -260,7 +260,9 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 	for _, aside := range []string{"answer", "staff"} {
 		derived = append(derived, "page."+aside)
 	}
-	derived = append(derived, "units.h", "units.min", "units.s", "units.in", "units.ft", "units.mi") // of durations and customary measure
+	for _, unit := range []string{"h", "min", "s", "in", "inch", "ft", "mi", "million_mi", "mi_s", "mph"} { // of durations and customary measure
+		derived = append(derived, "units."+unit)
+	}
 	for _, k := range derived {
 		asked[k] = true
 		if !words.Has(k) {
