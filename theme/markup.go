@@ -120,6 +120,9 @@ func (w *Words) AppendCautions(dst []byte, cautions []say.Phrase) []byte {
 }
 
 func (w *Words) appendFacts(dst []byte, name string, facts []result.Fact) []byte {
+	if len(facts) == 0 {
+		return dst
+	}
 	dst = append(dst, `<dl class="facts">`...)
 	for _, f := range facts {
 		dst = append(dst, `<div><dt>`...)

@@ -36,18 +36,18 @@ func (p *Plan) daySheet(i int) (*draft, error) {
 	s := &daySheet{draft: d, lesson: l, at: i, shown: map[ast.Node]bool{}}
 	s.note()
 	for _, part := range []struct {
-		key  string
-		body func() ([]byte, error)
+		key, title string
+		body       func() ([]byte, error)
 	}{
-		{source.SheetBefore, s.before},
-		{"care", s.care},
-		{source.SheetMinutes, s.sections(source.SheetMinutes)},
-		{source.SheetBoard, s.sections(source.SheetBoard)},
-		{source.SheetSteps, s.sections(source.SheetSteps)},
-		{source.SheetToday, s.today},
-		{"answers", s.answers},
-		{source.SheetRain, s.sections(source.SheetRain)},
-		{source.SheetTidy, s.sections(source.SheetTidy)},
+		{source.SheetBefore, "day-sheet.before", s.before},
+		{"care", "day-sheet.care", s.care},
+		{source.SheetMinutes, "day-sheet.minutes", s.sections(source.SheetMinutes)},
+		{source.SheetBoard, "day-sheet.board", s.sections(source.SheetBoard)},
+		{source.SheetSteps, "day-sheet.steps", s.sections(source.SheetSteps)},
+		{source.SheetToday, "day-sheet.today", s.today},
+		{"answers", "day-sheet.answers", s.answers},
+		{source.SheetRain, "day-sheet.rain", s.sections(source.SheetRain)},
+		{source.SheetTidy, "day-sheet.tidy", s.sections(source.SheetTidy)},
 	} {
 		if part.key == source.SheetSteps && len(l.Sheet(part.key)) == 0 {
 			continue // the minutes say what happens; steps are for what they can not hold
@@ -56,7 +56,7 @@ func (p *Plan) daySheet(i int) (*draft, error) {
 		if err != nil {
 			return nil, err
 		}
-		sheet := theme.SheetPart{Name: part.key, Title: p.words.Say("day-sheet." + part.key), Body: template.HTML(body)}
+		sheet := theme.SheetPart{Name: part.key, Title: p.words.Say(part.title), Body: template.HTML(body)}
 		if len(body) == 0 {
 			sheet.Blank = make([]struct{}, blankLines)
 		}
@@ -135,7 +135,8 @@ func (s *daySheet) before() ([]byte, error) {
 	}
 	sections, err := s.render(source.SheetBefore)
 	if len(sections) == 0 && err == nil && out.Len() > 0 {
-		return append(out.Bytes(), ruled(2)...), nil
+		blank := `<p class="note">` + template.HTMLEscapeString(s.draft.plan.words.Say("day-sheet.blank")) + "</p>" + ruled(blankLines)
+		return append(out.Bytes(), blank...), nil
 	}
 	return append(sections, out.Bytes()...), err
 }
@@ -193,11 +194,19 @@ func (s *school) cautions(asks []int) []say.Phrase {
 	return list
 }
 
-// skyFacts are the numbers of the day that every sheet shows.
-var skyFacts = [][2]string{
-	{"sun-day", "rise"}, {"sun-day", "noon"}, {"sun-day", "noon_altitude"}, {"sun-day", "set"},
-	{"moon-month", "phase"}, {"moon-month", "rise"}, {"moon-month", "set"},
-	{"place-facts", "compass_for_true_north"},
+// skyFacts are the numbers of the day that every sheet shows, each with the key
+// of its label.
+func skyFacts() [][3]string {
+	return [][3]string{
+		{"sun-day", "rise", "day-sheet.sunrise"},
+		{"sun-day", "noon", "day-sheet.noon"},
+		{"sun-day", "noon_altitude", "day-sheet.noon_altitude"},
+		{"sun-day", "set", "day-sheet.sunset"},
+		{"moon-month", "phase", "day-sheet.moon"},
+		{"moon-month", "rise", "day-sheet.moonrise"},
+		{"moon-month", "set", "day-sheet.moonset"},
+		{"place-facts", "compass_for_true_north", "day-sheet.true_north"},
+	}
 }
 
 // today is today's numbers: those of the lesson's margin, the Sun and the Moon
@@ -209,11 +218,10 @@ func (s *daySheet) today() ([]byte, error) {
 		label := p.words.Say(n.Entry.Name + ".fact." + n.Fact)
 		page.Glance = append(page.Glance, theme.Labelled{Label: label, Value: s.draft.fact(n, s.at)})
 	}
-	for _, name := range skyFacts {
+	for _, name := range skyFacts() {
 		if entry, ok := placeholder.Find(p.catalogue, name[0]); ok {
 			n := &source.Inline{Ask: s.ask(entry), Fact: name[1]}
-			label := p.words.Say("day-sheet." + name[0] + "_" + name[1])
-			page.Glance = append(page.Glance, theme.Labelled{Label: label, Value: s.draft.fact(n, s.at)})
+			page.Glance = append(page.Glance, theme.Labelled{Label: p.words.Say(name[2]), Value: s.draft.fact(n, s.at)})
 		}
 	}
 	var out bytes.Buffer
@@ -223,18 +231,19 @@ func (s *daySheet) today() ([]byte, error) {
 	if entry, ok := placeholder.Find(p.catalogue, "lesson-sky"); ok {
 		number := p.ask(s.ask(entry), s.at)
 		out.WriteString(s.draft.mark(func(dst []byte, school *school) []byte {
-			return school.words.AppendBlock(dst, entry.Name, brief(school.results[number]), nil)
+			return school.words.AppendBlock(dst, entry.Name, brief(entry, school.results[number]), nil)
 		}))
 	}
 	sections, err := s.render(source.SheetToday)
-	if len(sections) == 0 && err == nil {
-		sections = []byte(ruled(2))
-	}
 	return append(out.Bytes(), sections...), err
 }
 
-// brief leaves out what a sheet has no room for; the lesson's page has it.
-func brief(r result.Result) result.Result {
+// brief leaves out what another page than the lesson's has no room for. Of a
+// printable, which is printed anyway, the cautions stay.
+func brief(e placeholder.Entry, r result.Result) result.Result {
+	if e.Printable {
+		return result.Result{Cautions: r.Cautions, Warnings: r.Warnings}
+	}
 	r.Working = nil
 	return r
 }

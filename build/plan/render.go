@@ -61,10 +61,10 @@ func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, enterin
 	}
 	n := node.(*source.Block)
 	number := r.draft.plan.ask(n.Ask, r.lesson)
-	name, sources := n.Entry.Name, n.Entry.Sources
+	entry, name, sources := n.Entry, n.Entry.Name, n.Entry.Sources
 	mark := r.draft.mark(func(dst []byte, s *school) []byte {
 		if r.gathered {
-			return s.words.AppendBlock(dst, name, brief(s.results[number]), nil)
+			return s.words.AppendBlock(dst, name, brief(entry, s.results[number]), nil)
 		}
 		return s.words.AppendBlock(dst, name, s.results[number], sources)
 	})
