@@ -34,6 +34,10 @@ func beginsReference(c byte) bool {
 	return c == '#' || '0' <= c && c <= '9' || 'a' <= c|0x20 && c|0x20 <= 'z'
 }
 
+// AppendAttribute appends text as HTML, for use between the quotes of an
+// attribute.
+func AppendAttribute(dst []byte, s string) []byte { return appendAttribute(dst, s) }
+
 var escapeAttribute = strings.NewReplacer("&", "&amp;", `"`, "&#34;")
 
 func appendAttribute(dst []byte, s string) []byte {

@@ -20,6 +20,7 @@ func Catalogue() []Entry {
 		lensPower(),
 		lensRays(),
 		lessonSky(),
+		moonDiary(),
 		moonMonth(),
 		moonSchool(),
 		placeFacts(),

@@ -62,5 +62,6 @@ func (p *Plan) printable(print printable) (*draft, error) {
 	page.Body = template.HTML(d.mark(func(dst []byte, s *school) []byte {
 		return s.words.AppendSheets(dst, s.results[print.ask].Sheets)
 	}))
+	page.Resource = p.resource(d, page, l)
 	return d, d.write("printable", page)
 }

@@ -1,7 +1,9 @@
 package plan
 
 import (
+	"fmt"
 	"html/template"
+	"net/url"
 	"strconv"
 
 	"noonbook/build/drawing"
@@ -43,6 +45,7 @@ func (p *Plan) lesson(i int) (*draft, error) {
 		return nil, err
 	}
 	page.Body = template.HTML(append(body, gathered...))
+	page.Resource = p.resource(d, page, l)
 	return d, d.write("page", page)
 }
 
@@ -54,6 +57,7 @@ func (p *Plan) shell(d *draft, at int) theme.Page {
 		School: d.mark(setting("school.name")),
 		Staff:  p.edition == Staff,
 		Unit:   d.mark(setting("unit.title")),
+		Crest:  template.HTML(d.mark(p.crest)),
 	}
 	number := 0
 	for i, l := range p.unit.Lessons {
@@ -172,8 +176,20 @@ func setting(name string) slot {
 
 func lessonDate(lesson int) slot {
 	return func(dst []byte, s *school) []byte {
-		return theme.AppendText(dst, s.words.DayMonth(s.calendar.Held[lesson].Date.UTC()))
+		date := s.calendar.Held[lesson].Date
+		dst = fmt.Appendf(dst, `<time datetime="%s">`, date)
+		dst = theme.AppendText(dst, s.words.DayMonth(date.UTC()))
+		return append(dst, "</time>"...)
 	}
+}
+
+// crest is the school's mark beside its name, which says what it is.
+func (p *Plan) crest(dst []byte, _ *school) []byte {
+	c := p.unit.Crest
+	if c.Name == "" {
+		return dst
+	}
+	return fmt.Appendf(dst, `<img class="crest" src="%s" alt="" width="%d" height="%d"> `, theme.AppendAttribute(nil, (&url.URL{Path: c.Name}).EscapedPath()), c.Width, c.Height)
 }
 
 func when(lesson int) slot {

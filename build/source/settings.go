@@ -19,6 +19,8 @@ func Settings() form.Form {
 		{Name: "school.paper", Choices: []string{"A4", "Letter"}, Default: "A4", Doc: "Paper that the handbook is printed on."},
 		{Name: "school.measure", Choices: []string{"metric", "customary"}, Default: "metric", Doc: "Lengths in metres, or in feet and inches."},
 		{Name: "school.language", Choices: []string{"en"}, Default: "en", Doc: "Language of the words that noonbook adds."},
+		{Name: "school.colour", Default: "", Assumed: "the handbook's own", Doc: "The school's colour as \"#1a5c3a\", for its name and a band on the cover. It is darkened where words in it would be hard to read."},
+		{Name: "school.crest", Default: "", Assumed: "none", Doc: "The school's crest: an SVG, PNG or JPEG file beside unit.toml."},
 
 		{Name: "class.name", Default: "", Doc: `What the class is called, such as "grade 6".`},
 		{Name: "class.pupils", Kind: form.Whole, Min: 0, Max: 500, Default: 0, Doc: "Number of pupils."},

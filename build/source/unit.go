@@ -19,6 +19,7 @@ type Unit struct {
 	Settings form.Values // complete
 	Lessons  []*Lesson   // in the order of the unit
 	Files    []File      // pictures and other files that lessons refer to
+	Crest    Picture     // of the school; one of the files
 	root     string
 	places   map[string]form.Place // of the settings
 }
@@ -153,6 +154,9 @@ func (r *reader) settings() error {
 	}
 	r.unit.places = places
 	if err := r.records(Settings(), values, r.unit.SettingPlace); err != nil {
+		return err
+	}
+	if err := r.livery(values); err != nil {
 		return err
 	}
 	r.unit.Settings = Settings().Complete(values)

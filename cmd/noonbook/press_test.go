@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -38,15 +39,17 @@ func TestPressDemoInAnEmptyFolder(t *testing.T) {
 }
 
 // No page of a handbook loads anything from a network: no address but in links
-// to follow, and no script.
+// to follow, and no script but the handbook's own file.
 func TestPagesLoadNothing(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "out")
 	must(t, "press", "--content", "../../content", "--out", dir)
 	loads := regexp.MustCompile(`(src|srcset|data|poster|action|xlink:href)="?(https?:)?//|url\(|@import|<script|<iframe|<link [^>]*href="(https?:)?//`)
+	own := strings.NewReplacer(`<script src="noonbook.js" defer>`, "", `<script type="application/ld+json">`, "")
 	pages := 0
 	for name, text := range tree(t, dir) {
 		if ext := filepath.Ext(name); ext == ".html" || ext == ".css" || ext == ".svg" {
 			pages++
+			text = own.Replace(text)
 			if m := loads.FindString(text); m != "" {
 				t.Errorf("%s loads something: %s", name, m)
 			}
@@ -90,6 +93,94 @@ func linksLead(t *testing.T, files map[string]string) {
 	}
 	if checked < 50 {
 		t.Errorf("only %d links were checked", checked)
+	}
+}
+
+// The demo as one file to mail is small, all links lead within it, and it and the
+// zip are the same bytes every time.
+func TestPressInOneFile(t *testing.T) {
+	parent := t.TempDir()
+	dir := filepath.Join(parent, "out")
+	press := []string{"press", "--content", "../../content", "--out", dir, "--staff", "--single", "--zip"}
+	must(t, press...)
+	first := tree(t, parent)
+	must(t, press...)
+	again := tree(t, parent)
+	for _, name := range []string{"/out.html", "/out-staff.html", "/out.zip", "/out-staff.zip"} {
+		page := first[name]
+		if len(page) < 10_000 || len(page) > 3_000_000 { // the issue's limit
+			t.Errorf("%s has %d bytes", name, len(page))
+		}
+		if again[name] != page {
+			t.Errorf("%s differs between two pressings", name)
+		}
+	}
+	for _, name := range []string{"/out.html", "/out-staff.html"} {
+		names := map[string]int{}
+		for _, m := range regexp.MustCompile(` id="([^"]*)"`).FindAllStringSubmatch(first[name], -1) {
+			names[m[1]]++
+			if names[m[1]] == 2 {
+				t.Errorf("%s: two places are named %s", name, m[1])
+			}
+		}
+		links := 0
+		for _, m := range regexp.MustCompile(`<[^>]* (?:href|src)="([^"]*)"`).FindAllStringSubmatch(first[name], -1) {
+			links++
+			if place, within := strings.CutPrefix(m[1], "#"); within && names[place] == 0 || !within && !regexp.MustCompile("^(data|https?|mailto):").MatchString(m[1]) {
+				t.Errorf("%s: %.60s leads nowhere", name, m[1])
+			}
+		}
+		if links < 200 {
+			t.Errorf("%s: only %d links were checked", name, links)
+		}
+		if noindex := strings.Contains(first[name], `name="robots" content="noindex"`); noindex != (name == "/out-staff.html") {
+			t.Errorf("%s: kept out of indexes is %v", name, noindex)
+		}
+	}
+}
+
+// The school's crest stands on every page with its size, and its colour in the
+// style sheet, darkened where it is too pale, which is told.
+func TestSchoolsOwnLook(t *testing.T) {
+	dir := folder(t, map[string]string{"1-a.md": lesson + "![A leaf](leaf.svg)\n", "leaf.svg": `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 1"/>`, "our crest.svg": `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 2 3"/>`})
+	name := filepath.Join(dir, "unit.toml")
+	settings, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	write := func(colour, crest string) {
+		own := fmt.Sprintf("[school]\ncolour = %q\ncrest = %q\n", colour, crest)
+		if err := os.WriteFile(name, []byte(strings.Replace(string(settings), "[school]\n", own, 1)), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	write("#ffe000", "our crest.svg")
+	out := filepath.Join(t.TempDir(), "handbook")
+	code, _, errs := noonbook(t, "press", "--content", dir, "--out", out)
+	if code != done || !strings.Contains(errs, "unit.toml:6:10: warning: school.colour #ffe000 is too pale for words on paper (1.3 to 1") {
+		t.Errorf("exit %d, says %s", code, errs)
+	}
+	files := tree(t, out)
+	for file, want := range map[string]string{
+		"/index.html":    `<img class="crest" src="our%20crest.svg" alt="" width="1200" height="1800"> `,
+		"/a.html":        `<img src="leaf.svg" alt="A leaf" width="1200" height="300">`,
+		"/noonbook.css":  "--band:#ffe000;",
+		"/our crest.svg": "<svg",
+	} {
+		if !strings.Contains(files[file], want) {
+			t.Errorf("%s lacks %s", file, want)
+		}
+	}
+	for _, c := range []struct{ colour, crest, want string }{
+		{"yellow", "", `unit.toml:6:10: school.colour "yellow" is no colour`},
+		{"", "none.png", `unit.toml:7:9: school.crest: there is no file none.png`},
+		{"", "../crest.svg", `school.crest "../crest.svg" is no SVG, PNG or JPEG file beside unit.toml`},
+		{"", "1-a.md", `school.crest "1-a.md" is no SVG`},
+	} {
+		write(c.colour, c.crest)
+		if code, _, errs := noonbook(t, "proof", dir); code != contentFault || !strings.Contains(errs, c.want) {
+			t.Errorf("%v: exit %d, says %s", c, code, errs)
+		}
 	}
 }
 
