@@ -51,7 +51,8 @@ func StyleSheet(p drawing.Paper, c Colour) []byte {
 	return css
 }
 
-// OwnPages holds the lessons that stand in for parts a unit leaves out.
+// OwnPages holds the lessons that stand in for parts a unit leaves out, by
+// language: pages/en/safety.md.
 func OwnPages() embed.FS { return ownPages }
 
 // A Page is what the templates show. A string that depends on the school is a

@@ -44,6 +44,7 @@ func Catalogue() []Entry {
 		sunPath(),
 		sunYear(),
 		tubePlan(),
+		worldCards(),
 	}
 }
 

@@ -1,6 +1,7 @@
 package placeholder
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"time"
@@ -13,7 +14,7 @@ import (
 // entry that reads lessons lists them among its own.
 func CalendarSettings() []string {
 	return append(slices.Clone(where),
-		"term.first_day", "term.last_day", "term.school_days", "term.days_off", "term.lesson_times")
+		"term.first_day", "term.last_day", "term.school_days", "term.days_off", "term.lesson_times", "term.lessons_a_day")
 }
 
 // ofLesson is the argument of what tells of one lesson.
@@ -54,7 +55,10 @@ func HeldOn(v form.Values) classroom.Calendar {
 
 // Calendar arranges the lessons by the settings.
 func Calendar(v form.Values, lessons []classroom.Lesson) classroom.Calendar {
-	return classroom.Arrange(lessons, Term(v))
+	if v.Zone("school.time_zone") == nil {
+		return classroom.Arrange(lessons, Term(v), classroom.Sky{})
+	}
+	return classroom.Arrange(lessons, Term(v), classroom.Over(Place(v)))
 }
 
 // usualTimes stands in where a school gives no lesson times.
@@ -66,6 +70,7 @@ func Term(v form.Values) classroom.Term {
 		First:   v.Date("term.first_day"),
 		Last:    v.Date("term.last_day"),
 		DaysOff: v.Dates("term.days_off"),
+		Daily:   v.Whole("term.lessons_a_day"),
 	}
 	for day := time.Sunday; day <= time.Saturday; day++ {
 		if slices.Contains(v.Texts("term.school_days"), strings.ToLower(day.String())) {
@@ -76,8 +81,10 @@ func Term(v form.Values) classroom.Term {
 	if len(spans) == 0 {
 		spans = usualTimes
 	}
-	for _, s := range spans {
-		term.Times = append(term.Times, classroom.Span(s))
+	for _, s := range slices.SortedFunc(slices.Values(spans), func(a, b form.TimeSpan) int { return cmp.Compare(a.From, b.From) }) {
+		if n := len(term.Times); n == 0 || term.Times[n-1].To <= s.From { // source reports the others
+			term.Times = append(term.Times, classroom.Span(s))
+		}
 	}
 	return term
 }

@@ -69,13 +69,13 @@ func settings(t testing.TB, school string) form.Values {
 
 // lessons are those of a small unit, for entries that read them.
 var lessons = []classroom.Lesson{
-	{Title: "Build", Page: "build.html", Start: classroom.AnyTime, Needs: []string{"sun", "dry"}, Kit: []classroom.Thing{
+	{Title: "Build", Page: "build.html", Start: classroom.AnyTime, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: classroom.SunLeast}, {Kind: classroom.Dry}}, Kit: []classroom.Thing{
 		{Item: "card", Count: 1, Share: classroom.PerGroup, Spare: 2},
 		{Item: "scissors", Count: 1, Share: classroom.PerPupil},
 	}},
-	{Title: "Read", Page: "read.html", Start: classroom.AnyTime, Needs: []string{"sun"}, Length: 90 * time.Minute},
+	{Title: "Read", Page: "read.html", Start: classroom.AnyTime, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: classroom.SunLeast, Window: 30 * time.Minute}}, Length: 90 * time.Minute},
 	{Title: "Strip", Page: "strip.html", Start: classroom.AnyTime, Kit: []classroom.Thing{{Item: "card", Count: 3}}},
-	{Title: "Stars", Page: "stars.html", Start: 20 * time.Hour, Length: time.Hour, Needs: []string{"dark"}},
+	{Title: "Stars", Page: "stars.html", Start: 20 * time.Hour, Length: time.Hour, Needs: []classroom.Need{{Kind: classroom.Dark}}},
 }
 
 func day(t *testing.T, date string) place.Date {
@@ -245,6 +245,17 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 				derived = append(derived, row.Cells[0].Phrase.Key)
 			}
 		}
+		if e.Name == "world-cards" { // names, airs, questions and features of the worlds
+			for _, table := range r.Tables {
+				for _, row := range table.Rows {
+					for _, cell := range row.Cells {
+						if cell.Phrase.Key != "" {
+							derived = append(derived, cell.Phrase.Key)
+						}
+					}
+				}
+			}
+		}
 		for _, f := range r.Facts {
 			if f.Value.Kind == say.Quantity && f.Value.Unit != "" {
 				derived = append(derived, "units."+f.Value.Unit)
@@ -260,7 +271,7 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 	for _, aside := range []string{"answer", "staff"} {
 		derived = append(derived, "page."+aside)
 	}
-	for _, unit := range []string{"h", "min", "s", "in", "inch", "ft", "mi", "million_mi", "mi_s", "mph"} { // of durations and customary measure
+	for _, unit := range []string{"h", "min", "s", "in", "inch", "ft", "mi", "million_mi", "mi_s", "mph", "fahrenheit", "lb", "celsius", "kg"} { // of durations and customary measure
 		derived = append(derived, "units."+unit)
 	}
 	for _, k := range derived {

@@ -1,6 +1,9 @@
 package plan
 
 import (
+	"fmt"
+	"strings"
+
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/problem"
@@ -18,16 +21,62 @@ func (p *Plan) calendar(settings form.Values) (classroom.Calendar, problem.List)
 	for i, h := range calendar.Held {
 		l := taught[i]
 		switch {
+		case !h.Placed && !term.Fits(p.lessons[i]):
+			problems.Add(l.Place("title"), "lesson: no school day has lesson times enough for it")
 		case !h.Placed:
-			problems.Add(l.Place("title"), "lesson: no school day is left for it before term.last_day %s", term.Last)
+			problems.Add(l.Place("title"), "lesson: no school day is left for it before term.last_day %s%s", term.Last, p.roomier(settings, term))
 		case h.Date.Before(term.First) || h.Date.After(term.Last):
 			problems.Add(l.Place("date"), "lesson: date %s is outside the term, %s to %s", h.Date, term.First, term.Last)
 		case !term.Holds(h.Date):
 			problems.Add(l.Place("date"), "lesson: date %s is no school day (%s)", h.Date, h.Date.Weekday())
 		}
 	}
+	for _, r := range calendar.Dropped {
+		l := taught[r.Lesson-1]
+		switch other := taught[max(1, r.Other)-1]; {
+		case r.Kind == classroom.ForOrder && l.Block.Date("date").IsZero():
+			problems.Add(l.Place("title"), "lesson: no school day is left for it after %q and before the next lesson with a date", other.Title())
+		case r.Kind == classroom.ForOrder:
+			problems.Add(other.Place("title"), "lesson: no school day is left for it before %q", l.Title())
+		default:
+			problems.Warn(l.Place(ruleKey(l, r)), "lesson: %s", p.words.Line(placeholder.Conflict(settings, p.lessons, calendar, r)))
+		}
+	}
 	overlaps(&problems, taught, calendar.Held)
 	return calendar, problems
+}
+
+// ruleKey is the key of the lesson block that a dropped rule comes from.
+func ruleKey(l *source.Lesson, r classroom.Rule) string {
+	key := map[classroom.RuleKind]string{
+		classroom.ForNeed: "needs", classroom.ForLeast: "days_after", classroom.ForMost: "days_within",
+		classroom.ForClock: "same_clock", classroom.ForKept: "if_wet", classroom.ForOrder: "title",
+	}[r.Kind]
+	switch r.Need.Kind {
+	case classroom.DarkBy:
+		key = "dark_by"
+	case classroom.HourMarks:
+		key = "hourly_marks"
+	}
+	return key
+}
+
+// roomier says what would make room for every lesson.
+func (p *Plan) roomier(settings form.Values, term classroom.Term) string {
+	days, daily := term.Enough(p.lessons)
+	var ways []string
+	if days == 1 {
+		ways = append(ways, "one more school day")
+	} else if days > 1 {
+		ways = append(ways, fmt.Sprintf("%d more school days", days))
+	}
+	if daily > 0 {
+		ways = append(ways, fmt.Sprintf("term.lessons_a_day = %d", daily))
+	}
+	if len(ways) == 0 {
+		return ""
+	}
+	return "; " + strings.Join(ways, " or ") + " would do"
 }
 
 // taught returns the lessons among the pages.
@@ -55,7 +104,7 @@ func overlaps(problems *problem.List, taught []*source.Lesson, held []classroom.
 // dayOf returns the day whose numbers a page shows: that of its lesson, or the
 // first of the term.
 func (p *Plan) dayOf(page int, s *school) place.Date {
-	if n := p.unit.Lessons[page].Number; n > 0 {
+	if n := p.unit.Lessons[page].Number; n > 0 && s.calendar.Held[n-1].Placed {
 		return s.calendar.Held[n-1].Date
 	}
 	return s.settings.Date("term.first_day")

@@ -6,6 +6,7 @@ import (
 	"testing/fstest"
 
 	"noonbook/build/placeholder"
+	"noonbook/theme"
 )
 
 // Lessons with "auto" take the school days in order, weekends and days off left
@@ -37,7 +38,7 @@ lesson_times = ["10:00-10:45"]
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	p := &Plan{unit: unit, lessons: unit.Taught()}
+	p := &Plan{unit: unit, lessons: unit.Taught(), words: english(t)}
 	calendar, problems := p.calendar(unit.Settings)
 	days := calendar.Held
 	var got []string
@@ -53,4 +54,13 @@ lesson_times = ["10:00-10:45"]
 	if len(problems) != 1 || !problems[0].Warning || problems[0].Error() != `unit/5.md:2:9: warning: lesson: it is held while "L" is, on 2027-04-22` {
 		t.Errorf("problems are %v", problems)
 	}
+}
+
+func english(t *testing.T) *theme.Words {
+	t.Helper()
+	words, err := theme.Language("en", false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return words
 }

@@ -105,9 +105,6 @@ func (p *Plan) reckon(settings form.Values) (*school, problem.List) {
 		}
 		s.results[i] = r
 	}
-	for i, l := range p.taught() {
-		p.weather(&problems, l, calendar.Held[i], settings)
-	}
 	return s, problems
 }
 

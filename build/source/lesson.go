@@ -35,6 +35,8 @@ type Lesson struct {
 	places  map[string]form.Place // of the lesson block's values
 	blockAt ast.Node              // the lesson block
 	links   []reference
+
+	follows, changeWith int // numbers of the lessons that it names
 }
 
 // Part returns which part of the handbook the lesson is.

@@ -186,6 +186,16 @@ func TestSchoolsOwnLook(t *testing.T) {
 
 const lesson = "```lesson\ntitle = \"A lesson\"\n```\n\n"
 
+const school = `unit.title = "T"
+school.name = "S"
+school.latitude = -45.87
+school.longitude = 170.5
+school.time_zone = "Pacific/Auckland"
+[term]
+first_day = 2027-05-03
+last_day = 2027-05-28
+`
+
 func TestBadInput(t *testing.T) {
 	outside := filepath.Join(t.TempDir(), "secret.md")
 	if err := os.WriteFile(outside, []byte(lesson), 0o666); err != nil {
@@ -209,6 +219,19 @@ func TestBadInput(t *testing.T) {
 		{"quotes without end", folder(t, map[string]string{"1-a.md": lesson + strings.Repeat("> ", 100000)}), "1-a.md:5:1: quotes within quotes, more than 100 deep", contentFault},
 		{"index", folder(t, map[string]string{"index.md": lesson}), "index is the name of the cover", contentFault},
 		{"two of one name", folder(t, map[string]string{"a.md": lesson, "b/a.md": lesson}), "two lessons would be the page a.html", contentFault},
+		{"no lesson times", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": school + "lesson_times = []\n"}), "unit.toml:9:16: term.lesson_times is empty", contentFault},
+		{"lesson times over one another", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": school + "lesson_times = [\"9:00-9:50\", \"9:30-10:20\"]\n"}), "unit.toml:9:30: term.lesson_times: this one begins before the one before it ends", contentFault},
+		{"no school day", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": school + "school_days = [\"sunday\"]\ndays_off = [2027-05-09, 2027-05-16, 2027-05-23]\n"}), "unit.toml:8:12: there is no school day from 2027-05-03 to 2027-05-28", contentFault},
+		{"a term of years", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": strings.Replace(school, "2027-05-28", "2029-05-28", 1)}), "unit.toml:8:12: term.last_day is 756 days after term.first_day; a unit may last up to 400", contentFault},
+		{"a day off", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\ndate = 2027-05-07\n```\n", "unit.toml": school + "days_off = [2027-05-07]\n"}), "1-a.md:3:8: lesson: date 2027-05-07 is no school day", contentFault},
+		{"group of nobody", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": school + "[class]\ngroup_size = 0\n"}), "unit.toml:10:14: class.group_size 0 is outside 1 to 30", contentFault},
+		{"group above the class", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": school + "[class]\npupils = 4\ngroup_size = 5\n"}), "unit.toml:11:14: class.group_size 5 is more than the 4 of class.pupils", contentFault},
+		{"a crowd of lessons", folder(t, map[string]string{"1-a.md": lesson, "2-b.md": lesson, "3-c.md": lesson, "unit.toml": strings.Replace(school, "2027-05-28", "2027-05-04", 1)}), "3-c.md:2:9: lesson: no school day is left for it before term.last_day 2027-05-04; one more school day would do", contentFault},
+		{"visits", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\nvisits = 3\n```\n", "unit.toml": school + "lesson_times = [\"9:00-9:50\", \"10:00-10:50\"]\n"}), "1-a.md:2:9: lesson: no school day has lesson times enough for it", contentFault},
+		{"follows nothing", folder(t, map[string]string{"1-a.md": lesson, "2-b.md": "```lesson\ntitle = \"A\"\nfollows = \"1-b.md\"\n```\n"}), "2-b.md:3:11: lesson: follows \"1-b.md\" is no lesson of the unit; did you mean \"1-a.md\"?", contentFault},
+		{"follows a later one", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\nfollows = \"2-b.md\"\n```\n", "2-b.md": lesson}), "1-a.md:3:11: lesson: follows wants a lesson before this one, and \"A lesson\" is not", contentFault},
+		{"need misspelt", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\nneeds = [\"sum\"]\n```\n"}), "1-a.md:3:10: lesson: needs \"sum\" is unknown, want \"sun\", \"moon\", \"dark\" or \"dry\"", contentFault},
+		{"key misspelt", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\nday_after = 2\n```\n"}), "1-a.md:3:1: lesson: day_after is not a key; did you mean \"days_after\"?", contentFault},
 		{"more lessons than days", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\ndate = 2027-05-28\n```\n", "2-b.md": lesson}), "2-b.md:2:9: lesson: no school day is left for it", contentFault},
 	} {
 		t.Run(c.name, func(t *testing.T) {

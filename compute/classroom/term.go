@@ -13,6 +13,7 @@ type Term struct {
 	Weekdays    []time.Weekday
 	DaysOff     []place.Date
 	Times       []Span // the lesson times of a school day, in order, none over another
+	Daily       int    // most lessons of the unit on one day; 0 and 1 are the same
 }
 
 // Holds reports whether there is school on the date.
@@ -22,13 +23,14 @@ func (t Term) Holds(d place.Date) bool {
 
 func (t Term) weekday(d place.Date) bool { return slices.Contains(t.Weekdays, d.Weekday()) }
 
-// longestTerm bounds the days that a term is looked at, 20 years.
-const longestTerm = 7305
+// LongestTerm is the number of days after which a term is cut off, a little more
+// than a school year.
+const LongestTerm = 400
 
 // Days returns the school days in order.
 func (t Term) Days() []place.Date {
 	var days []place.Date
-	for d, n := t.First, 0; !d.After(t.Last) && n < longestTerm; d, n = d.Add(1), n+1 {
+	for d, n := t.First, 0; !d.After(t.Last) && n < LongestTerm; d, n = d.Add(1), n+1 {
 		if t.Holds(d) {
 			days = append(days, d)
 		}
@@ -45,4 +47,34 @@ func (t Term) Slots() []Slot {
 		}
 	}
 	return slots
+}
+
+// Enough returns how many more school days, and how many lessons a day at most,
+// would each make room for all the lessons, apart from what they need of the
+// sky; 0 where that alone does not.
+func (t Term) Enough(lessons []Lesson) (days, daily int) {
+	room := func(t Term) bool {
+		return !slices.Contains(newPuzzle(lessons, t, Sky{}, make([]bool, len(lessons))).mostHeld(), true)
+	}
+	longer := t
+	for range LongestTerm {
+		longer.Last = longer.Last.Add(1)
+		if !longer.Holds(longer.Last) {
+			continue
+		}
+		if days++; room(longer) {
+			break
+		}
+		if days > len(lessons) {
+			days = 0
+			break
+		}
+	}
+	denser := t
+	for daily = 1; daily <= len(lessons); daily++ {
+		if denser.Daily = daily; daily > t.Daily && room(denser) {
+			return days, daily
+		}
+	}
+	return days, 0
 }
