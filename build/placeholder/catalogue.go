@@ -20,6 +20,7 @@ func Catalogue() []Entry {
 		lensPairs(),
 		lensPower(),
 		lensRays(),
+		lessonSky(),
 		moonDiary(),
 		moonMonth(),
 		moonSchool(),
