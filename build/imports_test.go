@@ -18,7 +18,8 @@ import (
 var allowed = map[string][]string{
 	"compute/quantity":  {},
 	"compute/place":     {"compute/quantity"},
-	"compute/":          {"compute/quantity", "compute/place", "compute/almanac"},
+	"compute/world":     {"compute/quantity", "compute/place", "compute/almanac"},
+	"compute/":          {"compute/quantity", "compute/place", "compute/almanac", "compute/world"},
 	"build/problem":     {},
 	"build/form":        {"compute/", "github.com/BurntSushi/toml"},
 	"build/say":         {"compute/"},
@@ -26,12 +27,14 @@ var allowed = map[string][]string{
 	"build/result":      {"build/say", "build/drawing"},
 	"theme":             {"build/say", "build/drawing", "build/result", "github.com/BurntSushi/toml"},
 	"build/placeholder": {"build/form", "build/say", "build/drawing", "build/result", "compute/"},
-	"build/source":      {"build/form", "build/problem", "build/placeholder", "github.com/yuin/goldmark"},
+	"build/source":      {"build/form", "build/problem", "build/placeholder", "compute/", "github.com/yuin/goldmark"},
 	"build/plan": {"build/form", "build/say", "build/drawing", "build/result", "build/problem", "build/placeholder", "build/source",
-		"compute/", "theme", "github.com/yuin/goldmark", "github.com/tdewolff/minify/v2"},
-	"build/output": {"build/say", "build/result", "build/placeholder", "theme"},
-	"content":      {},
-	"cmd/noonbook": {"build/", "compute/", "content", "theme"},
+		"build/concordance", "compute/", "theme", "github.com/yuin/goldmark", "github.com/tdewolff/minify/v2"},
+	"build/markup":      {},
+	"build/concordance": {"build/markup"},
+	"build/output":      {"build/markup", "build/say", "build/result", "build/placeholder", "theme"},
+	"content":           {},
+	"cmd/noonbook":      {"build/", "compute/", "content", "theme"},
 }
 
 func TestImportsPointOneWay(t *testing.T) {

@@ -34,6 +34,10 @@ func beginsReference(c byte) bool {
 	return c == '#' || '0' <= c && c <= '9' || 'a' <= c|0x20 && c|0x20 <= 'z'
 }
 
+// AppendAttribute appends text as HTML, for use between the quotes of an
+// attribute.
+func AppendAttribute(dst []byte, s string) []byte { return appendAttribute(dst, s) }
+
 var escapeAttribute = strings.NewReplacer("&", "&amp;", `"`, "&#34;")
 
 func appendAttribute(dst []byte, s string) []byte {
@@ -79,7 +83,7 @@ func rounded(v say.Value) float64 {
 // AppendBlock appends everything that a placeholder computed, the inside of a
 // figure.
 func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []string) []byte {
-	dst = w.appendCautions(dst, r.Cautions)
+	dst = w.AppendCautions(dst, r.Cautions)
 	for _, p := range r.Warnings {
 		dst = append(dst, `<p class="heed">`...)
 		dst = AppendText(dst, w.Line(p))
@@ -102,7 +106,9 @@ func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []
 	return w.appendWorking(dst, r.Working, sources)
 }
 
-func (w *Words) appendCautions(dst []byte, cautions []say.Phrase) []byte {
+// AppendCautions appends the cautions of computed blocks, nothing where there
+// are none.
+func (w *Words) AppendCautions(dst []byte, cautions []say.Phrase) []byte {
 	if len(cautions) == 0 {
 		return dst
 	}
@@ -118,6 +124,9 @@ func (w *Words) appendCautions(dst []byte, cautions []say.Phrase) []byte {
 }
 
 func (w *Words) appendFacts(dst []byte, name string, facts []result.Fact) []byte {
+	if len(facts) == 0 {
+		return dst
+	}
 	dst = append(dst, `<dl class="facts">`...)
 	for _, f := range facts {
 		dst = append(dst, `<div><dt>`...)
@@ -196,6 +205,22 @@ func (w *Words) appendRow(dst []byte, columns []result.Column, worded []bool, ro
 	return append(dst, `</tr>`...)
 }
 
+// Working writes the steps of a working, in metric, and where the school measures
+// in feet a last line with the factors.
+func (w *Words) Working(steps []say.Phrase) []string {
+	lines := make([]string, 0, len(steps)+1)
+	converted := false
+	for _, p := range steps {
+		s := w.Metric().Line(p)
+		converted = converted || s != w.Line(p)
+		lines = append(lines, s)
+	}
+	if converted {
+		lines = append(lines, w.Say("page.factors"))
+	}
+	return lines
+}
+
 func (w *Words) appendWorking(dst []byte, working []say.Phrase, sources []string) []byte {
 	if len(working) == 0 && len(sources) == 0 {
 		return dst
@@ -205,9 +230,9 @@ func (w *Words) appendWorking(dst []byte, working []say.Phrase, sources []string
 	dst = append(dst, `</summary>`...)
 	if len(working) > 0 {
 		dst = append(dst, `<ol>`...)
-		for _, p := range working {
+		for _, s := range w.Working(working) {
 			dst = append(dst, `<li>`...)
-			dst = AppendText(dst, w.Line(p))
+			dst = AppendText(dst, s)
 			dst = append(dst, `</li>`...)
 		}
 		dst = append(dst, `</ol>`...)

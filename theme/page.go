@@ -6,8 +6,10 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+	"slices"
 
 	"noonbook/build/drawing"
+	"noonbook/build/say"
 )
 
 //go:embed *.html
@@ -25,15 +27,32 @@ const StyleFile = "noonbook.css"
 //go:embed paper.css
 var paperSheet []byte
 
-// StyleSheet returns the style sheet for a school's paper. Printables have pages
-// without margins, since their sheets are the whole paper.
-func StyleSheet(p drawing.Paper) []byte {
-	css := append(bytes.Clone(styleSheet), paperSheet...)
-	return fmt.Appendf(css, "@page{size:%gmm %gmm;margin:18mm 16mm 20mm}\n@page upright{size:%gmm %gmm;margin:0}\n@page across{size:%gmm %gmm;margin:0}\n",
+//go:embed sheets.css
+var sheetSheet []byte
+
+//go:embed noonbook.js
+var script []byte
+
+// ScriptFile is the name of the script in the handbook.
+const ScriptFile = "noonbook.js"
+
+// Script returns the script of the pages.
+func Script() []byte { return bytes.Clone(script) }
+
+// StyleSheet returns the style sheet for a school's paper and colour. Printables
+// have pages without margins, since their sheets are the whole paper.
+func StyleSheet(p drawing.Paper, c Colour) []byte {
+	css := slices.Concat(styleSheet, paperSheet, sheetSheet)
+	css = fmt.Appendf(css, "@page{size:%gmm %gmm;margin:18mm 16mm 20mm}\n@page upright{size:%gmm %gmm;margin:0}\n@page across{size:%gmm %gmm;margin:0}\n",
 		p.Width, p.Height, p.Width, p.Height, p.Height, p.Width)
+	if c.Given {
+		css = fmt.Appendf(css, ":root{--band:%s;--school:light-dark(%s,%s)}\n", c.Band, c.OnPaper, c.OnDark)
+	}
+	return css
 }
 
-// OwnPages holds the lessons that stand in for parts a unit leaves out.
+// OwnPages holds the lessons that stand in for parts a unit leaves out, by
+// language: pages/en/safety.md.
 func OwnPages() embed.FS { return ownPages }
 
 // A Page is what the templates show. A string that depends on the school is a
@@ -43,12 +62,14 @@ type Page struct {
 	File     string // its own name
 	Title    string
 	Summary  string
-	School   string // mark
-	Unit     string // mark
-	Staff    bool   // the staff edition
-	Number   string // of a lesson in the unit, "2"; "" for other pages
-	When     string // mark: the lesson's day and time
-	Groups   string // mark
+	School   string        // mark
+	Crest    template.HTML // mark: the school's, or nothing
+	Resource template.HTML // mark: the page described for machines
+	Unit     string        // mark
+	Staff    bool          // the staff edition
+	Number   string        // of a lesson in the unit, "2"; "" for other pages
+	When     string        // mark: the lesson's day and time
+	Groups   string        // mark
 	Arc      template.HTML
 	Glance   []Labelled
 	Prints   []Link // the printables of the page
@@ -56,7 +77,8 @@ type Page struct {
 	Kit      []string // marks
 	Terms    []Labelled
 	Body     template.HTML
-	Lessons  []Link // every page, for the list of pages
+	Sheet    []SheetPart // of a day sheet
+	Lessons  []Link      // every page, for the list of pages
 	Others   []Link
 	Previous *Link
 	Next     *Link
@@ -71,17 +93,32 @@ type Page struct {
 // Labelled is a value with what it is called.
 type Labelled struct{ Label, Value string }
 
+// A SheetPart is one part of a day sheet: what the lesson says, or a blank.
+type SheetPart struct {
+	Name, Title string
+	Body        template.HTML
+	Blank       []struct{} // ruled lines, where there is no body
+}
+
 // A Link leads to another page. Note is its date or what it is for.
 type Link struct {
-	Number, Title, File, Summary, Note string
-	Here                               bool // the page itself
+	Number, Title, File, Summary string
+	Note                         string // mark
+	Day, Pupil                   string // its sheets, "" for none
+	Here                         bool   // the page itself
 }
 
 // Templates returns the page templates, with the words of the language in
-// reach as {{word "key"}}.
+// reach as {{word "key"}}, and {{word "key" "x"}} for a line with a gap.
 func Templates(w *Words) (*template.Template, error) {
 	return template.New("theme").
-		Funcs(template.FuncMap{"word": func(key string) string { return w.Say(key) }}).
+		Funcs(template.FuncMap{"word": func(key string, with ...string) string {
+			values := make([]say.Value, len(with))
+			for i, s := range with {
+				values[i] = say.Text(s)
+			}
+			return w.Say(key, values...)
+		}}).
 		ParseFS(templateFiles, "*.html")
 }
 

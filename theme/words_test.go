@@ -12,9 +12,11 @@ import (
 	"noonbook/theme"
 )
 
-func words(t *testing.T, customary bool) *theme.Words {
+func words(t *testing.T, customary bool) *theme.Words { return language(t, "en", customary) }
+
+func language(t *testing.T, code string, customary bool) *theme.Words {
 	t.Helper()
-	w, err := theme.Language("en", customary)
+	w, err := theme.Language(code, customary)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -49,29 +51,6 @@ func TestText(t *testing.T) {
 		if got := words(t, false).Text(c.value); got != c.want {
 			t.Errorf("%s: %q, want %q", c.name, got, c.want)
 		}
-	}
-}
-
-// 1 in = 25.4 mm, 1 ft = 0.3048 m: international yard and pound agreement, 1959.
-func TestCustomaryMeasure(t *testing.T) {
-	w := words(t, true)
-	for _, c := range []struct {
-		value say.Value
-		want  string
-	}{
-		{say.Number(108, "mm", 0), "4.3\u00a0in"},
-		{say.Number(33, "m", 1), "108\u00a0ft"},
-		{say.Number(46.09, "deg", 1), "46.1°"},
-	} {
-		if got := w.Text(c.value); got != c.want {
-			t.Errorf("%q, want %q", got, c.want)
-		}
-	}
-	if got := w.Unit("mm"); got != "in" {
-		t.Errorf("the head of a column of millimetres says %q", got)
-	}
-	if got := w.Cell(say.Number(254, "mm", 0), "mm"); got != "10.0" {
-		t.Errorf("a cell says %q", got)
 	}
 }
 

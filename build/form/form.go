@@ -108,6 +108,7 @@ func (v Values) Whole(name string) int           { return get[int](v, name) }
 func (v Values) Flag(name string) bool           { return get[bool](v, name) }
 func (v Values) Date(name string) place.Date     { return get[place.Date](v, name) }
 func (v Values) Clock(name string) time.Duration { return get[time.Duration](v, name) }
+func (v Values) Span(name string) TimeSpan       { return get[TimeSpan](v, name) }
 func (v Values) Zone(name string) *time.Location { return get[*time.Location](v, name) }
 func (v Values) Texts(name string) []string      { return get[[]string](v, name) }
 func (v Values) Dates(name string) []place.Date  { return get[[]place.Date](v, name) }

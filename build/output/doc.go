@@ -9,4 +9,8 @@
 // two is repaired by the next. A folder is replaced only if every file in it is
 // one that noonbook wrote and nobody has changed since; a list of checksums in
 // the folder tells.
+//
+// Single makes one HTML file of the pages, to mail, and Zip one file of the
+// folder. They stand beside the folder, and end with a seal by which noonbook
+// knows its own.
 package output

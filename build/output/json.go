@@ -50,7 +50,7 @@ func JSON(out io.Writer, e placeholder.Entry, r result.Result, w *theme.Words) e
 		Placeholder: e.Name,
 		Facts:       map[string]fact{},
 		Tables:      []table{},
-		Working:     phrases(r.Working, w),
+		Working:     w.Working(r.Working),
 		Sources:     append([]string{}, e.Sources...),
 		Warnings:    phrases(r.Warnings, w),
 		Cautions:    phrases(r.Cautions, w),

@@ -46,8 +46,8 @@ func Text(out io.Writer, e placeholder.Entry, r result.Result, w *theme.Words) e
 			b.WriteByte('\n')
 		}
 	}
-	for _, p := range append(r.Notes, r.Working...) {
-		fmt.Fprintf(&b, "\n%s\n", w.Line(p))
+	for _, s := range append(phrases(r.Notes, w), w.Working(r.Working)...) {
+		fmt.Fprintf(&b, "\n%s\n", s)
 	}
 	for _, s := range e.Sources {
 		fmt.Fprintf(&b, "\n%s %s", w.Say("page.source"), s)

@@ -28,9 +28,11 @@ type File struct {
 	Bytes []byte
 }
 
-// Write makes the folder hold the files and nothing else. An error leaves it as
-// it was.
-func Write(ctx context.Context, folder string, files []File) error {
+// Write makes the folder hold the files and nothing else, and puts the files of
+// beside next to it. An error leaves all as it was; only between the steps that
+// put the folder and each file beside it in place may one be new and another
+// still old.
+func Write(ctx context.Context, folder string, files []File, beside ...File) error {
 	folder, err := resolve(folder)
 	if err != nil {
 		return err
@@ -42,6 +44,11 @@ func Write(ctx context.Context, folder string, files []File) error {
 		return err
 	}
 	parent := filepath.Dir(folder)
+	for _, f := range beside {
+		if err := ownFile(filepath.Join(parent, f.Name)); err != nil {
+			return err
+		}
+	}
 	if err := os.MkdirAll(parent, 0o777); err != nil {
 		return fmt.Errorf("making %s: %w", parent, err)
 	}
@@ -53,7 +60,15 @@ func Write(ctx context.Context, folder string, files []File) error {
 	if err := fill(ctx, next, files); err != nil {
 		return err
 	}
-	return replace(next, folder)
+	place, drop, err := besides(parent, beside)
+	defer drop()
+	if err != nil {
+		return err
+	}
+	if err := replace(next, folder); err != nil {
+		return err
+	}
+	return place()
 }
 
 // resolve follows a link to a folder, so that the link itself stays.

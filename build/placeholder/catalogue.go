@@ -15,10 +15,13 @@ func Catalogue() []Entry {
 		dialNorth(),
 		dialTable(),
 		eclipseList(),
+		journeyTable(),
 		lensLog(),
 		lensPairs(),
 		lensPower(),
 		lensRays(),
+		lessonSky(),
+		moonDiary(),
 		moonMonth(),
 		moonSchool(),
 		placeFacts(),
@@ -43,6 +46,8 @@ func Catalogue() []Entry {
 		sunPath(),
 		sunYear(),
 		tubePlan(),
+		weightTable(),
+		worldCards(),
 	}
 }
 
@@ -58,5 +63,5 @@ const (
 	sourceDial   = "Hour lines: tan X = sin φ · tan h, the standard formula of the horizontal dial (A. E. Waugh, Sundials, 1973)"
 	sourceOrbits = "Orbits: semi-major axes, E. M. Standish, approximate elements (JPL), J2000; Ceres 2.77 au (JPL Small-Body Database)"
 	sourceBode   = "Titius–Bode rule: 0.4 au, then 0.4 + 0.3 · 2ⁿ au"
-	sourceSizes  = "Diameters: mean, Astronomy Notes; Sun: IAU 2015 Resolution B3"
+	sourceSizes  = "Diameters: mean, B. A. Archinal and others, IAU Working Group on Cartographic Coordinates 2015 (2018); Ceres: R. S. Park and others (2016); Sun: IAU 2015 Resolution B3"
 )

@@ -17,9 +17,10 @@ type Entry struct {
 	Facts     []Fact
 	Sources   []string // what the numbers rest on
 	Printable bool     // its results have sheets, which get a page of their own
+	Lessons   bool     // it reads the unit's lessons and their calendar, and lists CalendarSettings
 	// Reckon evaluates the placeholder. The values hold its arguments and the
-	// settings it reads, complete and checked, and nothing else: equal values
-	// give equal results.
+	// settings it reads, complete and checked, the lessons where it reads them
+	// (WithLessons), and nothing else: equal values give equal results.
 	Reckon func(form.Values) (result.Result, error)
 }
 

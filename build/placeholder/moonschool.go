@@ -212,8 +212,7 @@ func chanceTable(p place.Place, chances []chance, title say.Phrase) result.Table
 
 // weekday is a date with its day of the week, for lists of school days.
 func weekday(d place.Date) say.Value {
-	day := say.Words([...]string{"weekday.0", "weekday.1", "weekday.2", "weekday.3", "weekday.4", "weekday.5", "weekday.6"}[d.Weekday()])
-	return say.Date(d).As("format.weekday", day, say.Count(d.Day), say.Words(monthKey(d.Month)))
+	return say.Date(d).As("format.weekday", say.Words(weekdayKey(d)), say.Count(d.Day), say.Words(monthKey(d.Month)))
 }
 
 func moonSchoolFacts(p place.Place, chances []chance) []result.Fact {

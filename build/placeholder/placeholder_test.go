@@ -10,12 +10,14 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
 	"noonbook/build/say"
 	"noonbook/build/source"
+	"noonbook/compute/classroom"
 	"noonbook/compute/place"
 	"noonbook/theme"
 )
@@ -65,6 +67,17 @@ func settings(t testing.TB, school string) form.Values {
 	return source.Settings().Complete(values)
 }
 
+// lessons are those of a small unit, for entries that read them.
+var lessons = []classroom.Lesson{
+	{Title: "Build", Page: "build.html", Start: classroom.AnyTime, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: classroom.SunLeast}, {Kind: classroom.Dry}}, Kit: []classroom.Thing{
+		{Item: "card", Count: 1, Share: classroom.PerGroup, Spare: 2},
+		{Item: "scissors", Count: 1, Share: classroom.PerPupil},
+	}},
+	{Title: "Read", Page: "read.html", Start: classroom.AnyTime, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: classroom.SunLeast, Window: 30 * time.Minute}}, Length: 90 * time.Minute},
+	{Title: "Strip", Page: "strip.html", Start: classroom.AnyTime, Kit: []classroom.Thing{{Item: "card", Count: 3}}},
+	{Title: "Stars", Page: "stars.html", Start: 20 * time.Hour, Length: time.Hour, Needs: []classroom.Need{{Kind: classroom.Dark}}},
+}
+
 func day(t *testing.T, date string) place.Date {
 	t.Helper()
 	d, err := place.ParseDate(date)
@@ -90,7 +103,8 @@ func reckon(t *testing.T, school, name, date string, given ...string) result.Res
 		}
 		values[key] = v
 	}
-	r, err := entry.Reckon(entry.Complete(settings(t, school), values, day(t, date)))
+	complete := entry.Complete(settings(t, school), values, day(t, date))
+	r, err := entry.Reckon(entry.WithLessons(complete, lessons, placeholder.Calendar(complete, lessons), 2))
 	if err != nil {
 		t.Fatalf("%s at %s: %v", name, school, err)
 	}
@@ -135,6 +149,11 @@ func TestCatalogueIsSortedAndDocumented(t *testing.T) {
 	for _, e := range placeholder.Catalogue() {
 		if e.Summary == "" || len(e.Facts) == 0 || len(e.Sources) == 0 {
 			t.Errorf("%s lacks a summary, facts or sources", e.Name)
+		}
+		for _, name := range placeholder.CalendarSettings() {
+			if e.Lessons && !slices.Contains(e.Settings, name) {
+				t.Errorf("%s reads lessons and not %s, on which their days depend", e.Name, name)
+			}
 		}
 	}
 }
@@ -210,6 +229,9 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 		if e.Name == "dial-marks" {
 			r = reckonMarks(t, "alder reach", twoGroups)
 		}
+		if e.Name == "lesson-sky" {
+			r = reckon(t, "alder reach", e.Name, "2027-04-20", "lesson=1")
+		}
 		if e.Name == "rocket-log" {
 			r = reckonFlights(t, twoTests)
 		}
@@ -224,6 +246,17 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 		if e.Name == "strip-table" {
 			for _, row := range r.Tables[0].Rows {
 				derived = append(derived, row.Cells[0].Phrase.Key)
+			}
+		}
+		if e.Name == "world-cards" { // names, airs, questions and features of the worlds
+			for _, table := range r.Tables {
+				for _, row := range table.Rows {
+					for _, cell := range row.Cells {
+						if cell.Phrase.Key != "" {
+							derived = append(derived, cell.Phrase.Key)
+						}
+					}
+				}
 			}
 		}
 		for _, f := range r.Facts {
@@ -241,7 +274,9 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 	for _, aside := range []string{"answer", "staff"} {
 		derived = append(derived, "page."+aside)
 	}
-	derived = append(derived, "units.h", "units.min", "units.s", "units.in", "units.ft", "units.mi") // of durations and customary measure
+	for _, unit := range []string{"h", "min", "s", "in", "inch", "ft", "mi", "million_mi", "mi_s", "mph", "fahrenheit", "lb", "celsius", "kg"} { // of durations and customary measure
+		derived = append(derived, "units."+unit)
+	}
 	for _, k := range derived {
 		asked[k] = true
 		if !words.Has(k) {

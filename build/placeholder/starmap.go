@@ -63,7 +63,7 @@ func reckonSkyMap(v form.Values) (result.Result, error) {
 		return result.Result{}, err
 	}
 	at, warnings := chartMoment(v, p, date)
-	c := starChart{p: p, dome: sky.DomeAt(p, at), limit: v.Number("limit"), bodies: standing(p, at)}
+	c := starChart{p: p, dome: sky.DomeAt(p, at), limit: v.Number("limit"), bodies: bodiesUp(p, at)}
 	if v.Text("projection") == "shapes" {
 		c.projection = sky.Stereographic
 	}
@@ -131,9 +131,9 @@ func darkness(sun quantity.Angle) say.Value {
 	return say.Words("sky-map.night")
 }
 
-// standing returns the bodies that are up, as seen: the Moon, then planets from the
+// bodiesUp returns the bodies that are up, as seen: the Moon, then planets from the
 // brightest, then the Sun.
-func standing(p place.Place, at time.Time) []stander {
+func bodiesUp(p place.Place, at time.Time) []stander {
 	planets := almanac.NakedEye()
 	var list []stander
 	for _, b := range append(slices.Clone(planets[:]), almanac.Moon, almanac.Sun) {

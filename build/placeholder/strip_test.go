@@ -185,7 +185,7 @@ func TestFewBalls(t *testing.T) {
 	if len(r.Warnings) != 1 || r.Warnings[0].Key != "strip-balls.one_ball" || fact(t, r, "earth_ball").Plain != "grapefruit" {
 		t.Errorf("with one ball: %v", r.Warnings)
 	}
-	near(t, "Sun", fact(t, r, "sun_model").Number, 0.120*1391400/12742, 1e-6)
+	near(t, "Sun", fact(t, r, "sun_model").Number, 0.120*1391400/12742.016, 1e-6)
 }
 
 // Earth a table-tennis ball: the Sun 4.4 m across and 470 m away, by hand from

@@ -1,91 +1,122 @@
 package plan
 
 import (
-	"slices"
+	"fmt"
 	"strings"
-	"time"
 
 	"noonbook/build/form"
+	"noonbook/build/placeholder"
 	"noonbook/build/problem"
 	"noonbook/build/source"
+	"noonbook/compute/classroom"
 	"noonbook/compute/place"
 )
 
-// calendar gives each lesson its day. A lesson with a date keeps it; one marked
-// "auto" takes the next school day after the lesson before it. Pages that are
-// no lessons take the first day of the term, for what they compute.
-func calendar(unit *source.Unit, settings form.Values) ([]day, problem.List) {
+// calendar arranges the lessons and reports what is wrong with their days.
+func (p *Plan) calendar(settings form.Values) (classroom.Calendar, problem.List) {
 	var problems problem.List
-	days := make([]day, len(unit.Lessons))
-	first, last := settings.Date("term.first_day"), settings.Date("term.last_day")
-	next := first
-	for i, l := range unit.Lessons {
-		days[i] = day{date: first}
-		if l.Part() != source.PartLesson {
-			continue
-		}
-		date := l.Block.Date("date")
-		at := l.Place("date")
-		if date.IsZero() {
-			for date = next; !schoolDay(settings, date) && !date.After(last); {
-				date = date.Add(1)
-			}
-			at = l.Place("title")
-		}
+	calendar := placeholder.Calendar(settings, p.lessons)
+	term := placeholder.Term(settings)
+	taught := p.taught()
+	for i, h := range calendar.Held {
+		l := taught[i]
 		switch {
-		case last.IsZero() || first.IsZero():
-		case date.After(last) && l.Block.Date("date").IsZero():
-			problems.Add(at, "lesson: no school day is left for it before term.last_day %s", last)
-		case date.Before(first) || date.After(last):
-			problems.Add(at, "lesson: date %s is outside the term, %s to %s", date, first, last)
-		case !schoolDay(settings, date):
-			problems.Add(at, "lesson: date %s is no school day (%s)", date, date.Weekday())
+		case !h.Placed && !term.Fits(p.lessons[i]):
+			problems.Add(l.Place("title"), "lesson: no school day has lesson times enough for it")
+		case !h.Placed:
+			problems.Add(l.Place("title"), "lesson: no school day is left for it before term.last_day %s%s", term.Last, p.roomier(settings, term))
+		case h.Date.Before(term.First) || h.Date.After(term.Last):
+			problems.Add(l.Place("date"), "lesson: date %s is outside the term, %s to %s", h.Date, term.First, term.Last)
+		case !term.Holds(h.Date):
+			problems.Add(l.Place("date"), "lesson: date %s is no school day (%s)", h.Date, h.Date.Weekday())
 		}
-		next = date.Add(1)
-		days[i] = day{date, start(l, settings), length(l, settings)}
 	}
-	overlaps(&problems, unit, days)
-	return days, problems
+	for _, r := range calendar.Dropped {
+		l := taught[r.Lesson-1]
+		switch other := taught[max(1, r.Other)-1]; {
+		case r.Kind == classroom.ForOrder && l.Block.Date("date").IsZero():
+			problems.Add(l.Place("title"), "lesson: no school day is left for it after %q and before the next lesson with a date", other.Title())
+		case r.Kind == classroom.ForOrder:
+			problems.Add(other.Place("title"), "lesson: no school day is left for it before %q", l.Title())
+		default:
+			problems.Warn(l.Place(ruleKey(l, r)), "lesson: %s", p.words.Line(placeholder.Conflict(settings, p.lessons, calendar, r)))
+		}
+	}
+	overlaps(&problems, taught, calendar.Held)
+	return calendar, problems
+}
+
+// ruleKey is the key of the lesson block that a dropped rule comes from.
+func ruleKey(l *source.Lesson, r classroom.Rule) string {
+	key := map[classroom.RuleKind]string{
+		classroom.ForNeed: "needs", classroom.ForLeast: "days_after", classroom.ForMost: "days_within",
+		classroom.ForClock: "same_clock", classroom.ForKept: "if_wet", classroom.ForOrder: "title",
+	}[r.Kind]
+	switch r.Need.Kind {
+	case classroom.DarkBy:
+		key = "dark_by"
+	case classroom.HourMarks:
+		key = "hourly_marks"
+	}
+	return key
+}
+
+// roomier says what would make room for every lesson.
+func (p *Plan) roomier(settings form.Values, term classroom.Term) string {
+	days, daily := term.Enough(p.lessons)
+	var ways []string
+	if days == 1 {
+		ways = append(ways, "one more school day")
+	} else if days > 1 {
+		ways = append(ways, fmt.Sprintf("%d more school days", days))
+	}
+	if daily > 0 {
+		ways = append(ways, fmt.Sprintf("term.lessons_a_day = %d", daily))
+	}
+	if len(ways) == 0 {
+		return ""
+	}
+	return "; " + strings.Join(ways, " or ") + " would do"
+}
+
+// taught returns the lessons among the pages.
+func (p *Plan) taught() []*source.Lesson {
+	var taught []*source.Lesson
+	for _, l := range p.unit.Lessons {
+		if l.Number > 0 {
+			taught = append(taught, l)
+		}
+	}
+	return taught
 }
 
 // overlaps warns of two lessons at one time.
-func overlaps(problems *problem.List, unit *source.Unit, days []day) {
-	for i, l := range unit.Lessons {
-		for j, other := range unit.Lessons[:i] {
-			a, b := days[i], days[j]
-			if l.Part() == source.PartLesson && other.Part() == source.PartLesson && a.date == b.date &&
-				a.start < b.start+b.length && b.start < a.start+a.length {
-				problems.Warn(l.Place("title"), "lesson: it is held while %q is, on %s", other.Title(), a.date)
+func overlaps(problems *problem.List, taught []*source.Lesson, held []classroom.Held) {
+	for i, a := range held {
+		for j, b := range held[:i] {
+			if a.Date == b.Date && a.From < b.To && b.From < a.To {
+				problems.Warn(taught[i].Place("title"), "lesson: it is held while %q is, on %s", taught[j].Title(), a.Date)
 			}
 		}
 	}
 }
 
-func schoolDay(settings form.Values, d place.Date) bool {
-	if slices.Contains(settings.Dates("term.days_off"), d) {
-		return false
+// dayOf returns the day whose numbers a page shows: that of its lesson, or the
+// first of the term.
+func (p *Plan) dayOf(page int, s *school) place.Date {
+	if n := p.unit.Lessons[page].Number; n > 0 && s.calendar.Held[n-1].Placed {
+		return s.calendar.Held[n-1].Date
 	}
-	return slices.Contains(settings.Texts("term.school_days"), strings.ToLower(d.Weekday().String()))
+	return s.settings.Date("term.first_day")
 }
 
-// start and length return when in the day a lesson begins and how long it
-// lasts: as its block says, or as the first lesson time of the term.
-func start(l *source.Lesson, settings form.Values) time.Duration {
-	if l.Block.Has("start") {
-		return l.Block.Clock("start")
+// calendarFor returns the calendar for a use of a placeholder: the school's,
+// unless the use has settings of its own that the calendar depends on.
+func (p *Plan) calendarFor(s *school, given, complete form.Values) classroom.Calendar {
+	for _, name := range placeholder.CalendarSettings() {
+		if given.Has(name) {
+			return placeholder.Calendar(complete, p.lessons)
+		}
 	}
-	if spans := settings.Spans("term.lesson_times"); len(spans) > 0 {
-		return spans[0].From
-	}
-	return 9 * time.Hour
-}
-
-func length(l *source.Lesson, settings form.Values) time.Duration {
-	if l.Block.Has("minutes") {
-		return time.Duration(l.Block.Whole("minutes")) * time.Minute
-	}
-	if spans := settings.Spans("term.lesson_times"); len(spans) > 0 {
-		return spans[0].To - spans[0].From
-	}
-	return 50 * time.Minute
+	return s.calendar
 }

@@ -6,6 +6,7 @@ import (
 	"testing/fstest"
 
 	"noonbook/build/placeholder"
+	"noonbook/theme"
 )
 
 // Lessons with "auto" take the school days in order, weekends and days off left
@@ -37,18 +38,29 @@ lesson_times = ["10:00-10:45"]
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	days, problems := calendar(unit, unit.Settings)
+	p := &Plan{unit: unit, lessons: unit.Taught(), words: english(t)}
+	calendar, problems := p.calendar(unit.Settings)
+	days := calendar.Held
 	var got []string
 	for _, d := range days[:6] {
-		got = append(got, d.date.String()[8:])
+		got = append(got, d.Date.String()[8:])
 	}
 	if want := "15 16 20 22 22 23"; strings.Join(got, " ") != want {
 		t.Errorf("got %v, want %s", got, want)
 	}
-	if days[0].start.Hours() != 10 || days[0].length.Minutes() != 45 {
-		t.Errorf("the first lesson is at %v for %v", days[0].start, days[0].length)
+	if days[0].From.Hours() != 10 || days[0].To.Minutes() != 645 {
+		t.Errorf("the first lesson is from %v to %v", days[0].From, days[0].To)
 	}
 	if len(problems) != 1 || !problems[0].Warning || problems[0].Error() != `unit/5.md:2:9: warning: lesson: it is held while "L" is, on 2027-04-22` {
 		t.Errorf("problems are %v", problems)
 	}
+}
+
+func english(t *testing.T) *theme.Words {
+	t.Helper()
+	words, err := theme.Language("en", false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return words
 }

@@ -30,6 +30,7 @@ func (p *Plan) cover() (*draft, error) {
 	page.Dial = template.HTML(d.mark(func(dst []byte, s *school) []byte {
 		return s.words.AppendDrawing(dst, coverDial(quantity.Degrees(s.settings.Number("school.latitude")), lessons))
 	}))
+	page.Resource = p.resource(d, page, nil)
 	return d, d.write("cover", page)
 }
 

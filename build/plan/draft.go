@@ -58,7 +58,7 @@ func (d *draft) write(template string, p theme.Page) error {
 	if err := theme.Write(&out, d.plan.templates, template, p); err != nil {
 		return fmt.Errorf("page %s: %w", d.name, err)
 	}
-	d.markup = out.Bytes()
+	d.markup = d.plan.words.TypesetMarkup(out.Bytes())
 	return nil
 }
 

@@ -5,10 +5,12 @@ import (
 	"cmp"
 	"html/template"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
 
+	"noonbook/build/concordance"
 	"noonbook/build/form"
 	"noonbook/build/source"
 	"noonbook/theme"
@@ -20,6 +22,8 @@ func (p *Plan) gather(d *draft, l *source.Lesson) ([]byte, error) {
 	var out bytes.Buffer
 	var err error
 	switch l.Part() {
+	case source.PartStart:
+		err = p.sheets(&out, d)
 	case source.PartSafety:
 		err = p.cautions(&out, d)
 	case source.PartGlossary:
@@ -50,7 +54,7 @@ func (p *Plan) cautions(out *bytes.Buffer, d *draft) error {
 				}
 				return ast.WalkContinue, nil
 			}
-			one, err := d.render(l, i, n, true)
+			one, err := d.render(l, i, n, manner{gathered: true})
 			body = append(body, one...)
 			return ast.WalkSkipChildren, err
 		})
@@ -72,18 +76,22 @@ func (p *Plan) cautions(out *bytes.Buffer, d *draft) error {
 type term struct {
 	Term, Meaning string
 	Lesson, File  string
+	Anchor        string
 }
 
 func (p *Plan) vocabulary() []term {
 	var terms []term
 	for _, l := range p.unit.Lessons {
 		for _, t := range l.Block.Tables("vocabulary") {
-			terms = append(terms, term{t.Text("term"), t.Text("meaning"), l.Title(), l.Page})
+			terms = append(terms, term{t.Text("term"), t.Text("meaning"), l.Title(), l.Page, ""})
 		}
 	}
 	slices.SortStableFunc(terms, func(a, b term) int {
 		return cmp.Compare(strings.ToLower(a.Term), strings.ToLower(b.Term))
 	})
+	for i := range terms { // two lessons may explain one word
+		terms[i].Anchor = concordance.TermAnchor + strconv.Itoa(i+1)
+	}
 	return terms
 }
 

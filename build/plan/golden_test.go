@@ -107,7 +107,7 @@ func gives(t *testing.T, files fstest.MapFS, what string) []byte {
 	t.Helper()
 	unit, problems := readWith(t, files, "unit", placeholder.Catalogue())
 	if what == "problems" {
-		_, more := calendar(unit, unit.Settings)
+		_, more := (&Plan{unit: unit, lessons: unit.Taught(), words: english(t)}).calendar(unit.Settings)
 		problems = append(problems, more...)
 		return []byte(problems.Sorted().Error() + "\n")
 	}

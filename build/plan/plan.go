@@ -3,14 +3,12 @@ package plan
 import (
 	"html/template"
 	"slices"
-	"time"
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
 	"noonbook/build/source"
 	"noonbook/compute/classroom"
-	"noonbook/compute/place"
 	"noonbook/theme"
 )
 
@@ -25,6 +23,7 @@ const (
 // A Plan is a handbook with the school left open.
 type Plan struct {
 	unit      *source.Unit
+	lessons   []classroom.Lesson
 	words     *theme.Words
 	templates *template.Template
 	edition   Edition
@@ -55,16 +54,9 @@ type slot func(dst []byte, s *school) []byte
 type school struct {
 	words    *theme.Words
 	settings form.Values
-	days     []day // by lesson
+	calendar classroom.Calendar
 	groups   []int
 	results  []result.Result // by ask
-}
-
-// A day is when a lesson is held.
-type day struct {
-	date   place.Date
-	start  time.Duration // since midnight
-	length time.Duration
 }
 
 // Make plans the pages of one edition.
@@ -91,6 +83,7 @@ func drafted(unit *source.Unit, words *theme.Words, edition Edition, catalogue [
 	}
 	p := &Plan{
 		unit:      unit,
+		lessons:   unit.Taught(),
 		words:     words,
 		templates: templates,
 		edition:   edition,
@@ -108,6 +101,11 @@ func drafted(unit *source.Unit, words *theme.Words, edition Edition, catalogue [
 			return nil, nil, err
 		}
 		drafts = append(drafts, d)
+		sheets, err := p.lessonSheets(i)
+		if err != nil {
+			return nil, nil, err
+		}
+		drafts = append(drafts, sheets...)
 	}
 	for _, print := range p.prints {
 		d, err := p.printable(print)

@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 
+	"noonbook/build/concordance"
 	"noonbook/build/drawing"
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
@@ -25,30 +26,67 @@ func (p *Plan) Press(settings form.Values) ([]Page, problem.List) {
 	if problems.Faults() > 0 {
 		return nil, problems.Sorted()
 	}
-	pages := make([]Page, 0, len(p.pages)+1+len(p.unit.Files))
+	colour := p.colour(settings, &problems)
+	pages := make([]Page, 0, len(p.pages)+3+len(p.unit.Files))
 	for _, page := range p.pages {
 		pages = append(pages, Page{page.name, page.fill(nil, s)})
 	}
-	pages = append(pages, Page{theme.StyleFile, theme.StyleSheet(drawing.PaperOf(settings.Text("school.paper")))})
+	words, err := concordance.Of(listed(pages), p.words.Code)
+	if err != nil { // a fault of the program; the pages are whole without it
+		problems.Warn(problem.Place{}, "%v", err)
+	}
+	pages = append(pages,
+		Page{theme.StyleFile, theme.StyleSheet(drawing.PaperOf(settings.Text("school.paper")), colour)},
+		Page{theme.ScriptFile, theme.Script()},
+		Page{concordance.File, words})
 	for _, f := range p.unit.Files {
 		pages = append(pages, Page{f.Name, f.Bytes})
 	}
 	return pages, problems.Sorted()
 }
 
+func listed(pages []Page) []concordance.Page {
+	list := make([]concordance.Page, len(pages))
+	for i, page := range pages {
+		list[i] = concordance.Page(page)
+	}
+	return list
+}
+
+// colour reads the school's colour, which source has checked, and warns where
+// words need another shade of it.
+func (p *Plan) colour(settings form.Values, problems *problem.List) theme.Colour {
+	given := settings.Text("school.colour")
+	if given == "" {
+		return theme.Colour{}
+	}
+	c, err := theme.ColourOf(given)
+	if err != nil {
+		return theme.Colour{}
+	}
+	if contrast := c.OnPaperContrast(); contrast < theme.Legible {
+		problems.Warn(p.unit.SettingPlace("school.colour"), "school.colour %s is too pale for words on paper (%.1f to 1, and %.1f are needed); they are set in %s, and %s stays for what holds no words",
+			given, contrast, theme.Legible, c.OnPaper, given)
+	}
+	return c
+}
+
 // reckon evaluates each distinct placeholder once.
 func (p *Plan) reckon(settings form.Values) (*school, problem.List) {
-	days, problems := calendar(p.unit, settings)
+	calendar, problems := p.calendar(settings)
 	s := &school{
 		words:    p.words,
 		settings: settings,
-		days:     days,
+		calendar: calendar,
 		groups:   groupsOf(settings),
 		results:  make([]result.Result, len(p.asks)),
 	}
 	known := map[string]result.Result{}
 	for i, a := range p.asks {
-		values := a.Entry.Complete(settings, a.Given, days[a.lesson].date)
+		values := a.Entry.Complete(settings, a.Given, p.dayOf(a.lesson, s))
+		if a.Entry.Lessons {
+			values = a.Entry.WithLessons(values, p.lessons, p.calendarFor(s, a.Given, values), p.unit.Lessons[a.lesson].Number)
+		}
 		if !ready(a.Entry, values) {
 			continue // what is missing was reported where it should stand
 		}
@@ -66,11 +104,6 @@ func (p *Plan) reckon(settings form.Values) (*school, problem.List) {
 			}
 		}
 		s.results[i] = r
-	}
-	for i, l := range p.unit.Lessons {
-		if l.Part() == source.PartLesson {
-			p.weather(&problems, l, days[i], settings)
-		}
 	}
 	return s, problems
 }

@@ -1,7 +1,9 @@
 package plan
 
 import (
+	"fmt"
 	"html/template"
+	"net/url"
 	"strconv"
 
 	"noonbook/build/drawing"
@@ -30,23 +32,20 @@ func (p *Plan) lesson(i int) (*draft, error) {
 		page.Glance = append(page.Glance, theme.Labelled{Label: label, Value: d.fact(n, i)})
 	}
 	if l.Part() == source.PartLesson {
-		page.When = d.mark(when(i))
+		page.When = d.mark(when(l.Number - 1))
 		page.Groups = d.mark(groupSizes)
 	}
-	body, err := d.render(l, i, l.Tree, false)
+	body, err := d.render(l, i, l.Tree, manner{})
 	if err != nil {
 		return nil, err
 	}
-	for _, print := range p.prints {
-		if print.lesson == i {
-			page.Prints = append(page.Prints, theme.Link{Title: p.words.Say(print.entry + ".name"), File: print.page})
-		}
-	}
+	page.Prints = append(p.sheetsOf(l), p.printsOf(i)...)
 	gathered, err := p.gather(d, l)
 	if err != nil {
 		return nil, err
 	}
 	page.Body = template.HTML(append(body, gathered...))
+	page.Resource = p.resource(d, page, l)
 	return d, d.write("page", page)
 }
 
@@ -58,6 +57,7 @@ func (p *Plan) shell(d *draft, at int) theme.Page {
 		School: d.mark(setting("school.name")),
 		Staff:  p.edition == Staff,
 		Unit:   d.mark(setting("unit.title")),
+		Crest:  template.HTML(d.mark(p.crest)),
 	}
 	number := 0
 	for i, l := range p.unit.Lessons {
@@ -69,7 +69,10 @@ func (p *Plan) shell(d *draft, at int) theme.Page {
 		case source.PartLesson:
 			number++
 			link.Number = strconv.Itoa(number)
-			link.Note = d.mark(lessonDate(i))
+			link.Note = d.mark(lessonDate(l.Number - 1))
+			if p.edition == Staff {
+				link.Day = DayFile(l)
+			}
 			page.Lessons = append(page.Lessons, link)
 		default:
 			page.Others = append(page.Others, link)
@@ -173,16 +176,28 @@ func setting(name string) slot {
 
 func lessonDate(lesson int) slot {
 	return func(dst []byte, s *school) []byte {
-		return theme.AppendText(dst, s.words.DayMonth(s.days[lesson].date.UTC()))
+		date := s.calendar.Held[lesson].Date
+		dst = fmt.Appendf(dst, `<time datetime="%s">`, date)
+		dst = theme.AppendText(dst, s.words.DayMonth(date.UTC()))
+		return append(dst, "</time>"...)
 	}
+}
+
+// crest is the school's mark beside its name, which says what it is.
+func (p *Plan) crest(dst []byte, _ *school) []byte {
+	c := p.unit.Crest
+	if c.Name == "" {
+		return dst
+	}
+	return fmt.Appendf(dst, `<img class="crest" src="%s" alt width="%d" height="%d"> `, theme.AppendAttribute(nil, (&url.URL{Path: c.Name}).EscapedPath()), c.Width, c.Height)
 }
 
 func when(lesson int) slot {
 	return func(dst []byte, s *school) []byte {
-		d := s.days[lesson]
-		midnight := d.date.UTC()
-		from := say.Clock(midnight.Add(d.start))
-		to := say.Clock(midnight.Add(d.start + d.length))
+		h := s.calendar.Held[lesson]
+		midnight := h.Date.UTC()
+		from := say.Clock(midnight.Add(h.From))
+		to := say.Clock(midnight.Add(h.To))
 		return theme.AppendText(dst, s.words.Say("page.lesson_time", say.Text(s.words.Weekday(midnight)), from, to))
 	}
 }

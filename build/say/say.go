@@ -37,6 +37,7 @@ type Value struct {
 	Unit     string // "deg", "mm", "m", "s", "au"; "" for a pure number
 	Decimals int    // digits shown after the decimal mark; for Lasting, 1 shows seconds
 	Round    bool   // a bearing: what rounds to 360° is 0°
+	Metric   bool   // stays metric in every school, as lenses are sold
 	Time     time.Time
 	Plain    string
 	Phrase   Phrase // where its key is set, what the page prints instead of the digits
@@ -105,5 +106,11 @@ func Line(key string, with ...Value) Phrase { return Phrase{key, with} }
 // As returns v, printed as the phrase.
 func (v Value) As(key string, with ...Value) Value {
 	v.Phrase = Phrase{key, with}
+	return v
+}
+
+// InMetric returns v, written in its metric unit in every school.
+func (v Value) InMetric() Value {
+	v.Metric = true
 	return v
 }

@@ -22,6 +22,7 @@ import (
 // A Lesson is one Markdown file, parsed.
 type Lesson struct {
 	File    string // as problems name it
+	Number  int    // of a lesson in the unit, from 1; 0 of other pages
 	Page    string // file name in the handbook, "shadow-clock.html"
 	Block   form.Values
 	Glance  []*Inline // the facts of the margin
@@ -34,6 +35,8 @@ type Lesson struct {
 	places  map[string]form.Place // of the lesson block's values
 	blockAt ast.Node              // the lesson block
 	links   []reference
+
+	follows, changeWith int // numbers of the lessons that it names
 }
 
 // Part returns which part of the handbook the lesson is.
@@ -108,6 +111,7 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 			l.Glance = append(l.Glance, n)
 		}
 	}
+	r.sheet(l)
 	r.unit.Lessons = append(r.unit.Lessons, l)
 	return v.failed
 }

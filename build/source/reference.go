@@ -7,6 +7,8 @@ import (
 	"net/url"
 	"path"
 	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
@@ -20,7 +22,7 @@ type reference struct {
 	target      string  // as written
 	destination *[]byte // in the tree; set to the name in the handbook
 	at          problem.Place
-	picture     bool
+	image       *ast.Image // of a picture; gets its size
 }
 
 // likeFact finds what looks like a placeholder in a place that has no slots.
@@ -35,10 +37,10 @@ func (v *visitor) image(n *ast.Image) {
 		}
 		return ast.WalkContinue, nil
 	})
-	v.link(&n.Destination, n.Title, n.Pos(), true)
+	v.link(&n.Destination, n.Title, n.Pos(), n)
 }
 
-func (v *visitor) link(destination *[]byte, title []byte, offset int, picture bool) {
+func (v *visitor) link(destination *[]byte, title []byte, offset int, image *ast.Image) {
 	target := string(*destination)
 	at := v.at(offset)
 	unescaped, err := url.PathUnescape(target)
@@ -51,10 +53,10 @@ func (v *visitor) link(destination *[]byte, title []byte, offset int, picture bo
 	}
 	u, err := url.Parse(target)
 	if err == nil && u.Scheme == "" && u.Host == "" {
-		v.lesson.links = append(v.lesson.links, reference{target, destination, at, picture})
+		v.lesson.links = append(v.lesson.links, reference{target, destination, at, image})
 		return
 	}
-	if picture {
+	if image != nil {
 		v.problems.Add(at, "picture %s is not in the content folder; a handbook loads nothing from the network", target)
 		return
 	}
@@ -96,6 +98,9 @@ func (r *reader) pageNames() {
 // lessons refer to.
 func (r *reader) references() error {
 	files := map[string]string{} // name in the handbook → source
+	for _, f := range r.unit.Files {
+		files[f.Name] = f.Source
+	}
 	for _, l := range r.unit.Lessons {
 		for _, ref := range l.links {
 			if err := r.reference(l, ref, files); err != nil {
@@ -127,7 +132,7 @@ func (r *reader) reference(l *Lesson, ref reference, files map[string]string) er
 		r.problems.Add(ref.at, "%s leads outside the content folder", ref.target)
 		return nil
 	}
-	if strings.EqualFold(path.Ext(name), ".md") && !ref.picture {
+	if strings.EqualFold(path.Ext(name), ".md") && ref.image == nil {
 		r.page(l, name, u.Fragment, ref)
 		return nil
 	}
@@ -165,7 +170,7 @@ func (r *reader) page(from *Lesson, name, fragment string, ref reference) {
 // file takes a file along, under a flat name.
 func (r *reader) file(name string, ref reference, files map[string]string) error {
 	what := "file"
-	if ref.picture {
+	if ref.image != nil {
 		what = "picture"
 	}
 	info, err := fs.Stat(r.folder, name)
@@ -186,11 +191,16 @@ func (r *reader) file(name string, ref reference, files map[string]string) error
 		return nil
 	}
 	flat := strings.ReplaceAll(name, "/", "-")
+	if strings.HasPrefix(flat, "noonbook.") || flat == "concordance.js" {
+		r.problems.Add(ref.at, "%s %s has the name of a file that the handbook writes itself; give it another", what, ref.target)
+		return nil
+	}
 	*ref.destination = []byte((&url.URL{Path: flat}).String())
 	if source, taken := files[flat]; taken {
 		if source != name {
 			r.problems.Add(ref.at, "%s and %s would both be %s in the handbook", source, name, flat)
 		}
+		r.size(ref, flat)
 		return nil
 	}
 	files[flat] = name
@@ -199,5 +209,21 @@ func (r *reader) file(name string, ref reference, files map[string]string) error
 		return fmt.Errorf("reading %s: %w", path.Join(r.root, name), err)
 	}
 	r.unit.Files = append(r.unit.Files, File{name, flat, src})
+	r.size(ref, flat)
 	return nil
+}
+
+// size gives a picture the size that its file tells.
+func (r *reader) size(ref reference, flat string) {
+	i := slices.IndexFunc(r.unit.Files, func(f File) bool { return f.Name == flat })
+	if ref.image == nil || i < 0 {
+		return
+	}
+	width, height := pictureSize(r.unit.Files[i].Bytes)
+	if width == 0 || height == 0 {
+		r.problems.Warn(ref.at, "picture %s tells no size that can be read (PNG, JPEG, GIF and SVG do), so the page moves while it loads", ref.target)
+		return
+	}
+	ref.image.SetAttributeString("width", []byte(strconv.Itoa(width)))
+	ref.image.SetAttributeString("height", []byte(strconv.Itoa(height)))
 }

@@ -17,8 +17,10 @@ func Settings() form.Form {
 		{Name: "school.elevation_m", Kind: form.Number, Unit: "m", Min: -450, Max: 6000, Default: 0.0, Doc: "Height of the school above sea level."},
 		{Name: "school.time_zone", Kind: form.Zone, Required: true, Doc: "IANA time zone that the school's clocks follow."},
 		{Name: "school.paper", Choices: []string{"A4", "Letter"}, Default: "A4", Doc: "Paper that the handbook is printed on."},
-		{Name: "school.measure", Choices: []string{"metric", "customary"}, Default: "metric", Doc: "Lengths in metres, or in feet and inches."},
-		{Name: "school.language", Choices: []string{"en"}, Default: "en", Doc: "Language of the words that noonbook adds."},
+		{Name: "school.measure", Choices: []string{"metric", "customary"}, Default: "metric", Doc: "Lengths in metres, or in feet and inches. Keys such as square_mm stay metric, and so do printed templates."},
+		{Name: "school.language", Choices: []string{"en", "fr"}, Default: "en", Doc: "Language of the words that noonbook adds: English or French."},
+		{Name: "school.colour", Default: "", Assumed: "the handbook's own", Doc: "The school's colour as \"#1a5c3a\", for its name and a band on the cover. It is darkened where words in it would be hard to read."},
+		{Name: "school.crest", Default: "", Assumed: "none", Doc: "The school's crest: an SVG, PNG or JPEG file beside unit.toml."},
 
 		{Name: "class.name", Default: "", Doc: `What the class is called, such as "grade 6".`},
 		{Name: "class.pupils", Kind: form.Whole, Min: 0, Max: 500, Default: 0, Doc: "Number of pupils."},
@@ -31,7 +33,12 @@ func Settings() form.Form {
 		{Name: "term.last_day", Kind: form.Date, Required: true, Doc: "Last school day of the unit."},
 		{Name: "term.school_days", Kind: form.Texts, Choices: weekdayNames, Default: weekdayNames[:5], Doc: "Days of the week on which there is school."},
 		{Name: "term.days_off", Kind: form.Dates, Doc: "Dates without school."},
-		{Name: "term.lesson_times", Kind: form.Spans, Doc: "The lesson times of a school day. A lesson without a start of its own takes the first."},
+		{Name: "term.lesson_times", Kind: form.Spans, Doc: "The lesson times of a school day. A lesson without a start of its own takes one of them."},
+		{Name: "term.lessons_a_day", Kind: form.Whole, Min: 1, Max: 12, Default: 1, Doc: "Most lessons of the unit on one day, where their dates are left to noonbook."},
+
+		{Name: "supplies.currency", Default: "", Doc: `Currency of the prices, as it is written behind a sum, such as "dollars" or "€".`},
+		{Name: "supplies.home_days", Kind: form.Whole, Unit: "days", Min: 0, Max: 100, Default: 3, Doc: "Days before a lesson by which things from home should be there."},
+		{Name: "supplies.note_days", Kind: form.Whole, Unit: "days", Min: 0, Max: 100, Default: 14, Doc: "Days that families have for it after the note."},
 
 		{Name: "stock.strip_squares", Kind: form.Whole, Min: 1, Max: 100000, Default: 300, Doc: "Squares on the paper roll, counted from the first whole one."},
 		{Name: "stock.square_mm", Kind: form.Number, Unit: "mm", Min: 1, Max: 2000, Default: 110.0, Doc: "Length of one square from seam to seam; measure ten and divide."},

@@ -19,6 +19,7 @@ type Unit struct {
 	Settings form.Values // complete
 	Lessons  []*Lesson   // in the order of the unit
 	Files    []File      // pictures and other files that lessons refer to
+	Crest    Picture     // of the school; one of the files
 	root     string
 	places   map[string]form.Place // of the settings
 }
@@ -46,7 +47,7 @@ func (u *Unit) SettingPlace(name string) problem.Place {
 
 // Read reads the content folder. root is what problems call the folder. own
 // holds noonbook's pages for the parts that the folder may leave out, named
-// safety.md and so on. The Unit is whole only when no problem is a fault; the
+// en/safety.md and so on. The Unit is whole only when no problem is a fault; the
 // error is what the machine did.
 func Read(folder fs.FS, root string, own fs.FS, catalogue []placeholder.Entry) (*Unit, problem.List, error) {
 	r := &reader{folder: folder, root: root, catalogue: catalogue, unit: &Unit{root: root}}
@@ -67,7 +68,7 @@ func Read(folder fs.FS, root string, own fs.FS, catalogue []placeholder.Entry) (
 	}
 	for _, part := range gathering {
 		if !slices.ContainsFunc(r.unit.Lessons, func(l *Lesson) bool { return l.Part() == part }) {
-			if err := r.lesson(own, "noonbook", part+".md"); err != nil {
+			if err := r.lesson(own, "noonbook", path.Join(r.language(), part+".md")); err != nil {
 				return nil, nil, err
 			}
 		}
@@ -76,6 +77,8 @@ func Read(folder fs.FS, root string, own fs.FS, catalogue []placeholder.Entry) (
 		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(a.Block.Number("order"), b.Block.Number("order")))
 	})
 	r.pageNames()
+	r.number()
+	r.ties()
 	if err := r.references(); err != nil {
 		return nil, nil, err
 	}
@@ -136,6 +139,14 @@ func leadingNumber(name string) int {
 	return n
 }
 
+// language is that of the settings, or English where they could not be read.
+func (r *reader) language() string {
+	if code := r.unit.Settings.Text("school.language"); code != "" {
+		return code
+	}
+	return "en"
+}
+
 func (r *reader) settings() error {
 	at := problem.Place{File: path.Join(r.root, SettingsFile)}
 	src, err := r.read(r.folder, r.root, SettingsFile, maxLesson)
@@ -154,10 +165,12 @@ func (r *reader) settings() error {
 	if err := r.records(Settings(), values, r.unit.SettingPlace); err != nil {
 		return err
 	}
-	r.unit.Settings = Settings().Complete(values)
-	if first, last := values.Date("term.first_day"), values.Date("term.last_day"); !last.IsZero() && last.Before(first) {
-		r.problems.Add(r.unit.SettingPlace("term.last_day"), "term.last_day %s is before term.first_day %s", last, first)
+	if err := r.livery(values); err != nil {
+		return err
 	}
+	r.unit.Settings = Settings().Complete(values)
+	r.term(values)
+	r.groups(values)
 	return nil
 }
 

@@ -17,7 +17,7 @@ import (
 
 const pressHelp = `noonbook press writes the handbook.
 
-  noonbook press [--content FOLDER] [--out FOLDER] [--staff]
+  noonbook press [--content FOLDER] [--out FOLDER] [--staff] [--single] [--zip]
 
 It reads the lessons and unit.toml in ./content, or the demo unit where there is
 no such folder, and writes ./handbook: the class edition, safe to host, without
@@ -26,9 +26,15 @@ answers. Open handbook/index.html in any browser; no network is needed.
   --content FOLDER   read this folder
   --out FOLDER       write this folder
   --staff            also write the staff edition, with answers, to FOLDER-staff
+  --single           also write each edition as one HTML file to mail, FOLDER.html:
+                     all pages and pictures in it; printed from its cover it is the
+                     whole handbook, printed from a page it is that page
+  --zip              also pack each edition into FOLDER.zip, to upload or hand over;
+                     the same handbook is the same zip, byte for byte
 
 The old handbook is replaced by the new one in one step, and only when nothing
-is wrong. A folder with files that noonbook did not write is never touched.
+is wrong. A folder with files that noonbook did not write is never touched, nor
+is such a file where FOLDER.html or FOLDER.zip would stand.
 Exit 0: done; 1: problems in the content; 2: wrong use; 3: the machine failed.
 `
 
@@ -38,6 +44,8 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	folder := flags.String("content", "", "")
 	target := flags.String("out", "handbook", "")
 	staff := flags.Bool("staff", false, "")
+	single := flags.Bool("single", false, "")
+	packed := flags.Bool("zip", false, "")
 	words, err := parse(flags, args, out, errs, pressHelp)
 	if err != nil {
 		return err
@@ -88,7 +96,15 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 				pages++
 			}
 		}
-		if err := output.Write(ctx, where, files); err != nil {
+		full, err := filepath.Abs(where)
+		if err != nil {
+			return fmt.Errorf("finding %s: %w", where, err)
+		}
+		beside, err := bound(filepath.Base(full), files, *single, *packed)
+		if err != nil {
+			return err
+		}
+		if err := output.Write(ctx, where, files, beside...); err != nil {
 			return err
 		}
 	}
@@ -96,6 +112,26 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 		counted(pages, "page"), counted(blocks, "computed value"), counted(len(problems), "warning"),
 		float64(bytes)/1e3, float64(time.Since(begin).Microseconds())/1e3, filepath.Join(*target, "index.html"))
 	return nil
+}
+
+// bound returns the handbook as one page and as one zip, as asked for, to stand
+// beside the folder of that name.
+func bound(name string, files []output.File, single, packed bool) (beside []output.File, err error) {
+	if single {
+		page, err := output.Single(files)
+		if err != nil {
+			return nil, err
+		}
+		beside = append(beside, output.File{Name: name + ".html", Bytes: output.SealHTML(page)})
+	}
+	if packed {
+		archive, err := output.Zip(name, files)
+		if err != nil {
+			return nil, err
+		}
+		beside = append(beside, output.File{Name: name + ".zip", Bytes: output.SealZip(archive)})
+	}
+	return beside, nil
 }
 
 // pressed plans and presses one edition for the unit's own school.

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -16,8 +17,13 @@ func TestPressDemoInAnEmptyFolder(t *testing.T) {
 		t.Errorf("it says %q", out)
 	}
 	first, staff := tree(t, "handbook"), tree(t, "handbook-staff")
-	if len(first) < 8 || len(staff) != len(first) {
+	if len(first) < 8 || len(staff) <= len(first) {
 		t.Errorf("%d and %d files", len(first), len(staff))
+	}
+	for name := range staff { // the sheets for the day are for staff alone
+		if strings.HasPrefix(name, "/day-") == (first[name] != "") {
+			t.Errorf("%s is in both editions, or in one that it is not for", name)
+		}
 	}
 	must(t, "press", "--staff")
 	for name, text := range tree(t, "handbook") {
@@ -33,15 +39,17 @@ func TestPressDemoInAnEmptyFolder(t *testing.T) {
 }
 
 // No page of a handbook loads anything from a network: no address but in links
-// to follow, and no script.
+// to follow, and no script but the handbook's own file.
 func TestPagesLoadNothing(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "out")
 	must(t, "press", "--content", "../../content", "--out", dir)
 	loads := regexp.MustCompile(`(src|srcset|data|poster|action|xlink:href)="?(https?:)?//|url\(|@import|<script|<iframe|<link [^>]*href="(https?:)?//`)
+	own := strings.NewReplacer(`<script src="noonbook.js" defer>`, "", `<script type="application/ld+json">`, "")
 	pages := 0
 	for name, text := range tree(t, dir) {
 		if ext := filepath.Ext(name); ext == ".html" || ext == ".css" || ext == ".svg" {
 			pages++
+			text = own.Replace(text)
 			if m := loads.FindString(text); m != "" {
 				t.Errorf("%s loads something: %s", name, m)
 			}
@@ -55,8 +63,14 @@ func TestPagesLoadNothing(t *testing.T) {
 // Every link between pages leads to a file, and to an anchor that is there.
 func TestLinksLead(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "out")
-	must(t, "press", "--content", "../../content", "--out", dir)
-	files := tree(t, dir)
+	must(t, "press", "--staff", "--content", "../../content", "--out", dir)
+	for _, edition := range []string{dir, dir + "-staff"} {
+		linksLead(t, tree(t, edition))
+	}
+}
+
+func linksLead(t *testing.T, files map[string]string) {
+	t.Helper()
 	links, checked := regexp.MustCompile(`(?:href|src)="([^"#:]*)(#[^"]*)?"`), 0
 	for name, text := range files {
 		if filepath.Ext(name) != ".html" {
@@ -82,7 +96,105 @@ func TestLinksLead(t *testing.T) {
 	}
 }
 
+// The demo as one file to mail is small, all links lead within it, and it and the
+// zip are the same bytes every time.
+func TestPressInOneFile(t *testing.T) {
+	parent := t.TempDir()
+	dir := filepath.Join(parent, "out")
+	press := []string{"press", "--content", "../../content", "--out", dir, "--staff", "--single", "--zip"}
+	must(t, press...)
+	first := tree(t, parent)
+	must(t, press...)
+	again := tree(t, parent)
+	for _, name := range []string{"/out.html", "/out-staff.html", "/out.zip", "/out-staff.zip"} {
+		page := first[name]
+		if len(page) < 10_000 || len(page) > 3_000_000 { // the issue's limit
+			t.Errorf("%s has %d bytes", name, len(page))
+		}
+		if again[name] != page {
+			t.Errorf("%s differs between two pressings", name)
+		}
+	}
+	for _, name := range []string{"/out.html", "/out-staff.html"} {
+		names := map[string]int{}
+		for _, m := range regexp.MustCompile(` id="([^"]*)"`).FindAllStringSubmatch(first[name], -1) {
+			names[m[1]]++
+			if names[m[1]] == 2 {
+				t.Errorf("%s: two places are named %s", name, m[1])
+			}
+		}
+		links := 0
+		for _, m := range regexp.MustCompile(`<[^>]* (?:href|src)="([^"]*)"`).FindAllStringSubmatch(first[name], -1) {
+			links++
+			if place, within := strings.CutPrefix(m[1], "#"); within && names[place] == 0 || !within && !regexp.MustCompile("^(data|https?|mailto):").MatchString(m[1]) {
+				t.Errorf("%s: %.60s leads nowhere", name, m[1])
+			}
+		}
+		if links < 200 {
+			t.Errorf("%s: only %d links were checked", name, links)
+		}
+		if noindex := strings.Contains(first[name], `name="robots" content="noindex"`); noindex != (name == "/out-staff.html") {
+			t.Errorf("%s: kept out of indexes is %v", name, noindex)
+		}
+	}
+}
+
+// The school's crest stands on every page with its size, and its colour in the
+// style sheet, darkened where it is too pale, which is told.
+func TestSchoolsOwnLook(t *testing.T) {
+	dir := folder(t, map[string]string{"1-a.md": lesson + "![A leaf](leaf.svg)\n", "leaf.svg": `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 1"/>`, "our crest.svg": `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 2 3"/>`})
+	name := filepath.Join(dir, "unit.toml")
+	settings, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	write := func(colour, crest string) {
+		own := fmt.Sprintf("[school]\ncolour = %q\ncrest = %q\n", colour, crest)
+		if err := os.WriteFile(name, []byte(strings.Replace(string(settings), "[school]\n", own, 1)), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	write("#ffe000", "our crest.svg")
+	out := filepath.Join(t.TempDir(), "handbook")
+	code, _, errs := noonbook(t, "press", "--content", dir, "--out", out)
+	if code != done || !strings.Contains(errs, "unit.toml:6:10: warning: school.colour #ffe000 is too pale for words on paper (1.3 to 1") {
+		t.Errorf("exit %d, says %s", code, errs)
+	}
+	files := tree(t, out)
+	for file, want := range map[string]string{
+		"/index.html":    `<img class="crest" src="our%20crest.svg" alt width="1200" height="1800"> `,
+		"/a.html":        `<img src="leaf.svg" alt="A leaf" width="1200" height="300">`,
+		"/noonbook.css":  "--band:#ffe000;",
+		"/our crest.svg": "<svg",
+	} {
+		if !strings.Contains(files[file], want) {
+			t.Errorf("%s lacks %s", file, want)
+		}
+	}
+	for _, c := range []struct{ colour, crest, want string }{
+		{"yellow", "", `unit.toml:6:10: school.colour "yellow" is no colour`},
+		{"", "none.png", `unit.toml:7:9: school.crest: there is no file none.png`},
+		{"", "../crest.svg", `school.crest "../crest.svg" is no SVG, PNG or JPEG file beside unit.toml`},
+		{"", "1-a.md", `school.crest "1-a.md" is no SVG`},
+	} {
+		write(c.colour, c.crest)
+		if code, _, errs := noonbook(t, "proof", dir); code != contentFault || !strings.Contains(errs, c.want) {
+			t.Errorf("%v: exit %d, says %s", c, code, errs)
+		}
+	}
+}
+
 const lesson = "```lesson\ntitle = \"A lesson\"\n```\n\n"
+
+const school = `unit.title = "T"
+school.name = "S"
+school.latitude = -45.87
+school.longitude = 170.5
+school.time_zone = "Pacific/Auckland"
+[term]
+first_day = 2027-05-03
+last_day = 2027-05-28
+`
 
 func TestBadInput(t *testing.T) {
 	outside := filepath.Join(t.TempDir(), "secret.md")
@@ -107,6 +219,19 @@ func TestBadInput(t *testing.T) {
 		{"quotes without end", folder(t, map[string]string{"1-a.md": lesson + strings.Repeat("> ", 100000)}), "1-a.md:5:1: quotes within quotes, more than 100 deep", contentFault},
 		{"index", folder(t, map[string]string{"index.md": lesson}), "index is the name of the cover", contentFault},
 		{"two of one name", folder(t, map[string]string{"a.md": lesson, "b/a.md": lesson}), "two lessons would be the page a.html", contentFault},
+		{"no lesson times", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": school + "lesson_times = []\n"}), "unit.toml:9:16: term.lesson_times is empty", contentFault},
+		{"lesson times over one another", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": school + "lesson_times = [\"9:00-9:50\", \"9:30-10:20\"]\n"}), "unit.toml:9:30: term.lesson_times: this one begins before the one before it ends", contentFault},
+		{"no school day", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": school + "school_days = [\"sunday\"]\ndays_off = [2027-05-09, 2027-05-16, 2027-05-23]\n"}), "unit.toml:8:12: there is no school day from 2027-05-03 to 2027-05-28", contentFault},
+		{"a term of years", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": strings.Replace(school, "2027-05-28", "2029-05-28", 1)}), "unit.toml:8:12: term.last_day is 756 days after term.first_day; a unit may last up to 400", contentFault},
+		{"a day off", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\ndate = 2027-05-07\n```\n", "unit.toml": school + "days_off = [2027-05-07]\n"}), "1-a.md:3:8: lesson: date 2027-05-07 is no school day", contentFault},
+		{"group of nobody", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": school + "[class]\ngroup_size = 0\n"}), "unit.toml:10:14: class.group_size 0 is outside 1 to 30", contentFault},
+		{"group above the class", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": school + "[class]\npupils = 4\ngroup_size = 5\n"}), "unit.toml:11:14: class.group_size 5 is more than the 4 of class.pupils", contentFault},
+		{"a crowd of lessons", folder(t, map[string]string{"1-a.md": lesson, "2-b.md": lesson, "3-c.md": lesson, "unit.toml": strings.Replace(school, "2027-05-28", "2027-05-04", 1)}), "3-c.md:2:9: lesson: no school day is left for it before term.last_day 2027-05-04; one more school day would do", contentFault},
+		{"visits", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\nvisits = 3\n```\n", "unit.toml": school + "lesson_times = [\"9:00-9:50\", \"10:00-10:50\"]\n"}), "1-a.md:2:9: lesson: no school day has lesson times enough for it", contentFault},
+		{"follows nothing", folder(t, map[string]string{"1-a.md": lesson, "2-b.md": "```lesson\ntitle = \"A\"\nfollows = \"1-b.md\"\n```\n"}), "2-b.md:3:11: lesson: follows \"1-b.md\" is no lesson of the unit; did you mean \"1-a.md\"?", contentFault},
+		{"follows a later one", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\nfollows = \"2-b.md\"\n```\n", "2-b.md": lesson}), "1-a.md:3:11: lesson: follows wants a lesson before this one, and \"A lesson\" is not", contentFault},
+		{"need misspelt", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\nneeds = [\"sum\"]\n```\n"}), "1-a.md:3:10: lesson: needs \"sum\" is unknown, want \"sun\", \"moon\", \"dark\" or \"dry\"", contentFault},
+		{"key misspelt", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\nday_after = 2\n```\n"}), "1-a.md:3:1: lesson: day_after is not a key; did you mean \"days_after\"?", contentFault},
 		{"more lessons than days", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\ndate = 2027-05-28\n```\n", "2-b.md": lesson}), "2-b.md:2:9: lesson: no school day is left for it", contentFault},
 	} {
 		t.Run(c.name, func(t *testing.T) {

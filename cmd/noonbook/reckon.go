@@ -11,6 +11,7 @@ import (
 	"noonbook/build/output"
 	"noonbook/build/placeholder"
 	"noonbook/build/source"
+	"noonbook/compute/classroom"
 )
 
 const reckonHelp = `noonbook reckon evaluates one placeholder and prints what it computes.
@@ -55,7 +56,7 @@ func reckon(_ context.Context, args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
-	settings, err := settingsFor(*folder, entry, given)
+	settings, lessons, err := readFor(*folder, entry, given)
 	if err != nil {
 		return err
 	}
@@ -63,7 +64,9 @@ func reckon(_ context.Context, args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
-	r, err := entry.Reckon(entry.Complete(settings, given, settings.Date("term.first_day")))
+	values := entry.Complete(settings, given, settings.Date("term.first_day"))
+	values = entry.WithLessons(values, lessons, placeholder.Calendar(values, lessons), 0)
+	r, err := entry.Reckon(values)
 	if err != nil {
 		return usage{fmt.Errorf("reckon %s: %w", entry.Name, err)}
 	}
@@ -92,6 +95,23 @@ func pairs(entry placeholder.Entry, words []string) (form.Values, error) {
 		given[key] = v
 	}
 	return given, nil
+}
+
+// readFor reads what the entry needs: the settings and, for an entry that reads
+// lessons, the whole unit, whose problems then matter.
+func readFor(folder string, entry placeholder.Entry, given form.Values) (form.Values, []classroom.Lesson, error) {
+	settings, err := settingsFor(folder, entry, given)
+	if err != nil || !entry.Lessons {
+		return settings, nil, err
+	}
+	unit, problems, err := readUnit(folder)
+	if err != nil {
+		return nil, nil, err
+	}
+	if problems.Faults() > 0 {
+		return nil, nil, problems
+	}
+	return settings, unit.Taught(), nil
 }
 
 // settingsFor reads the settings alone, problems in lessons do not matter here,

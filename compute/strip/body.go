@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"noonbook/compute/quantity"
+	"noonbook/compute/world"
 )
 
 // A Body is the Sun or something that goes round it.
@@ -16,23 +17,15 @@ type Body struct {
 }
 
 // Bodies returns the Sun, the eight planets, Ceres and Pluto in order from the
-// Sun. The slice is the caller's own. Sources are in the package comment.
+// Sun, with what compute/world knows of them. The slice is the caller's own.
 func Bodies() []Body {
-	au := func(a float64) quantity.Length { return quantity.Length(a) * quantity.AstronomicalUnit }
-	km := quantity.Kilometres
-	return []Body{
-		{"sun", 0, km(2 * 695700), 0},
-		{"mercury", au(0.38710), km(4879), 1},
-		{"venus", au(0.72334), km(12104), 2},
-		{"earth", au(1.00000), km(12742), 3},
-		{"mars", au(1.52371), km(6779), 4},
-		{"ceres", au(2.77), km(939), 5},
-		{"jupiter", au(5.20289), km(139822), 6},
-		{"saturn", au(9.53668), km(116464), 7},
-		{"uranus", au(19.18916), km(50724), 8},
-		{"neptune", au(30.06992), km(49244), 9},
-		{"pluto", au(39.48212), km(2376), 10},
+	bodies := []Body{{Name: "sun", Diameter: world.SunDiameter}}
+	for _, w := range world.All() {
+		if w.Kind != world.Moon && w.Kind != world.Comet {
+			bodies = append(bodies, Body{w.Name, w.Orbit, w.Diameter(), len(bodies)})
+		}
 	}
+	return bodies
 }
 
 // AU returns the semi-major axis in astronomical units.

@@ -43,13 +43,5 @@
 // The package does not follow moons, asteroids or comets, and Ceres only by its
 // mean distance.
 //
-// Sources. Orbits: E. M. Standish, Keplerian elements for approximate positions
-// of the major planets (Jet Propulsion Laboratory), table 1, epoch J2000, fitted
-// to 1800–2050; Earth's is that of the Earth–Moon barycentre. Their digits are
-// from memory and tested against the three decimals of a published table. Ceres:
-// 2.77 au, as its osculating orbit (JPL Small-Body Database) stays within 0.2 %
-// of it. Diameters: the table of Astronomy Notes; the Sun's from the nominal
-// solar radius of 695 700 km, IAU 2015 resolution B3; that of Ceres, 939 km, from
-// the mean radius of 469.7 km found by the Dawn mission (Park et al., Nature 537,
-// 2016), from memory.
+// Sources. Orbits and diameters are those of compute/world, which names theirs.
 package strip

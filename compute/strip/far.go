@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"noonbook/compute/quantity"
+	"noonbook/compute/world"
 )
 
 // A Far is something beyond the planets, or near home, with its distance.
@@ -12,12 +13,10 @@ type Far struct {
 	Distance quantity.Length
 }
 
-// ToTheMoon is the mean distance of the Moon, the semi-major axis of its orbit,
-// and MoonDiameter twice its mean radius (IAU working group on cartographic
-// coordinates 2015); both from memory.
+// ToTheMoon is the mean distance of the Moon and MoonDiameter its mean diameter.
 const (
-	ToTheMoon    quantity.Length = 384399e3
-	MoonDiameter quantity.Length = 2 * 1737.4e3
+	ToTheMoon    = world.ToTheMoon
+	MoonDiameter = world.MoonDiameter
 )
 
 // LightYear is the way of light in 365.25 days.

@@ -1,0 +1,116 @@
+package concordance
+
+import (
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// read takes the script apart again: for each stem the places where it stands.
+func read(t *testing.T, js []byte) (listing, map[string][]string) {
+	t.Helper()
+	text, ok := strings.CutPrefix(string(js), "var noonbookConcordance=")
+	if !ok {
+		t.Fatalf("the script begins %.40q", js)
+	}
+	var l listing
+	if err := json.Unmarshal([]byte(strings.TrimSuffix(text, ";\n")), &l); err != nil {
+		t.Fatal(err)
+	}
+	var places []string
+	for _, p := range l.Pages {
+		places = append(places, p.File)
+		for _, s := range p.Places {
+			places = append(places, p.File+"#"+s.Anchor)
+		}
+	}
+	words := map[string][]string{}
+	for _, line := range l.Words {
+		fields, at := strings.Fields(line), 0
+		for _, f := range fields[1:] {
+			n, err := strconv.ParseInt(f, 36, 32)
+			if err != nil {
+				t.Fatal(err)
+			}
+			at += int(n)
+			words[fields[0]] = append(words[fields[0]], places[at])
+		}
+	}
+	return l, words
+}
+
+func TestConcordance(t *testing.T) {
+	js, err := Of([]Page{
+		{"index.html", []byte(`<main><h1>Cover</h1>Planets</main>`)},
+		{"unit.html", []byte(`<body><p>outside</p><main><h1>The &amp; unit</h1><p>Planets, 46.1° north</p></main><footer>below</footer>`)},
+		{"clock.html", []byte(`<main><article><h1><span>1</span> Clock</h1><p>Shadows <svg><text>drawn</text></svg>fall</p><h2 id="why">Why the <em>Sun</em> moves</h2><p>a planet's shadow<script>x</script></p><figcaption><p>arctangent</p></figcaption></article></main>`)},
+		{"glossary.html", []byte(`<main><h1>Glossary</h1><dl><div><dt id="nb-term-style">style</dt><dd>The <b>sloping</b> edge. <a href="clock.html">Clock</a></dd></div></dl></main>`)},
+		{"noonbook.css", []byte("body{}")},
+	}, "en")
+	if err != nil {
+		t.Fatal(err)
+	}
+	l, words := read(t, js)
+	for stem, want := range map[string]string{
+		"planet": "unit.html clock.html#why", "shadow": "clock.html clock.html#why", "sun": "clock.html#why",
+		"slop": "glossary.html#nb-term-style", "outside": "", "below": "", "drawn": "", "arctangent": "", "x": "", "body": "",
+	} {
+		if got := strings.Join(words[stem], " "); got != want {
+			t.Errorf("%s stands at %q, want %q", stem, got, want)
+		}
+	}
+	got := fmt.Sprint(l.Pages)
+	want := "[{unit.html The & unit []} {clock.html 1 Clock [{why Why the Sun moves }]} {glossary.html Glossary [{nb-term-style style The sloping edge.}]}]"
+	if got != want {
+		t.Errorf("places are %s\nwant %s", got, want)
+	}
+	if !slices.IsSorted(l.Words) {
+		t.Error("the words are not sorted")
+	}
+}
+
+// In a large handbook the words that stand nearly everywhere are listed apart.
+func TestCommonWords(t *testing.T) {
+	page := Page{"a.html", nil}
+	for i := range 100 {
+		page.Bytes = fmt.Appendf(page.Bytes, `<main><h2 id="h%d">the part</h2><p>sun%s</p></main>`, i, strings.Repeat("q", i%7))
+	}
+	js, err := Of([]Page{page}, "en")
+	if err != nil {
+		t.Fatal(err)
+	}
+	l, words := read(t, js)
+	if l.Common != "part the" || words["the"] != nil || len(words["sun"]) != 15 {
+		t.Errorf("common are %q, sun stands at %d places", l.Common, len(words["sun"]))
+	}
+}
+
+// Words that a reader may ask for in one form meet the page's other form. The
+// forms are those of the languages' own grammar.
+func TestStems(t *testing.T) {
+	for code, groups := range map[string][]string{
+		"en": {"shadow shadows", "measure measured measuring measures", "box boxes", "glass glasses", "study studies studied", "lens lenses", "launch launches launched launching",
+			"cutting", "even evenly", "réticule reticule", "axis", "planet planets"},
+		"fr": {"ombre ombres", "mesure mesurer mesuré mesurée mesurées mesurez mesurent", "cheval chevaux", "tableau tableaux", "planète planetes", "cœur coeur", "bon bonne bonnes", "rayon rayons", "noël noel"},
+		"de": {"straße strasse"},
+	} {
+		l := languageOf(code)
+		seen := map[string]string{}
+		for _, group := range groups {
+			words := strings.Fields(group)
+			want := l.stem(words[0])
+			if other := seen[want]; other != "" {
+				t.Errorf("%s: %s and %s share the stem %s", code, other, group, want)
+			}
+			seen[want] = group
+			for _, w := range words[1:] {
+				if got := l.stem(w); got != want {
+					t.Errorf("%s: %s becomes %s, %s becomes %s", code, words[0], want, w, got)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,54 @@
+package markup
+
+import (
+	"strings"
+	"testing"
+)
+
+func TestPieces(t *testing.T) {
+	page := `<!doctype html><!-- a > b --><p class="a > b" id='x' hidden>1 &lt; 2<br/><script>if (a < b) "</p>"</script></p>tail<`
+	var names, texts []string
+	var whole []byte
+	for p := range Pieces([]byte(page)) {
+		whole = append(whole, p.Raw...)
+		name := p.Tag
+		if p.End {
+			name = "/" + name
+		}
+		if p.Tag == "" {
+			texts = append(texts, p.Text())
+			continue
+		}
+		names = append(names, name)
+	}
+	if string(whole) != page {
+		t.Errorf("the pieces are %q", whole)
+	}
+	if got := strings.Join(names, " "); got != "! ! p br script /script /p" {
+		t.Errorf("tags are %q", got)
+	}
+	if got := strings.Join(texts, "|"); got != `1 < 2|if (a < b) "</p>"|tail|<` {
+		t.Errorf("texts are %q", got)
+	}
+}
+
+func TestAttributes(t *testing.T) {
+	p := Piece{Raw: []byte(`<a href="x.html?a=1&amp;b" title='"' rel=next disabled>`), Tag: "a"}
+	for name, want := range map[string]string{"href": "x.html?a=1&b", "title": `"`, "rel": "next", "disabled": ""} {
+		if got, ok := p.Attribute(name); got != want || !ok {
+			t.Errorf("%s is %q, %v", name, got, ok)
+		}
+	}
+	if _, ok := p.Attribute("hre"); ok {
+		t.Error("it has an attribute that it has not")
+	}
+	got := string(p.Rewritten(func(name, value string) string {
+		if name == "href" {
+			return "#x&y"
+		}
+		return value
+	}))
+	if want := `<a href="#x&amp;y" title='"' rel=next disabled>`; got != want {
+		t.Errorf("rewritten: %s, want %s", got, want)
+	}
+}

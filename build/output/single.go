@@ -1,0 +1,213 @@
+package output
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/base64"
+	"fmt"
+	"html"
+	"net/url"
+	"path"
+	"strings"
+
+	"noonbook/build/markup"
+)
+
+// Single binds the pages of a handbook into one HTML file, in the order in which
+// they are given, the cover first. Style, scripts and pictures are in the file,
+// and links between pages lead to places in it; files that links lead to are
+// carried as links that save them. Each page is a section whose name is that of
+// its file, and the anchors of a page are named "page/anchor".
+//
+// The style sheet shows the page that is asked for and prints all of them from
+// the cover; a browser that can not do that shows them one below the other.
+func Single(files []File) ([]byte, error) {
+	b := binder{files: map[string][]byte{}}
+	for _, f := range files {
+		b.files[f.Name] = f.Bytes
+	}
+	cover, ok := b.files["index.html"]
+	if !ok {
+		return nil, fmt.Errorf("binding the handbook: it has no index.html")
+	}
+	for _, name := range []string{"noonbook.css", "noonbook.js", "concordance.js"} {
+		if text, ok := b.files[name]; !ok || bytes.Contains(text, []byte("</")) {
+			return nil, fmt.Errorf("binding the handbook: %s is missing or would end its element", name)
+		}
+	}
+	b.head(cover)
+	b.out.WriteString(`<body class="bound"><main>`)
+	for _, f := range files {
+		if isPage(f.Name) {
+			b.page(f)
+		}
+	}
+	b.out.WriteString(`</main>`)
+	b.out.Write(b.finder)
+	for _, name := range []string{"concordance.js", "noonbook.js"} {
+		fmt.Fprintf(&b.out, "<script>%s</script>", b.files[name])
+	}
+	b.out.WriteString("</body></html>\n")
+	return b.out.Bytes(), nil
+}
+
+func isPage(name string) bool { return path.Ext(name) == ".html" }
+
+type binder struct {
+	files  map[string][]byte
+	out    bytes.Buffer
+	finder []byte // stands once
+}
+
+// head writes the cover's head with the style in it. The policy names each
+// inline text by its hash: Content Security Policy Level 3, section 2.3.1.
+func (b *binder) head(cover []byte) {
+	hash := func(name string) string {
+		sum := sha256.Sum256(b.files[name])
+		return "'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"
+	}
+	policy := "default-src 'none'; script-src " + hash("concordance.js") + " " + hash("noonbook.js") +
+		"; style-src " + hash("noonbook.css") + "; img-src data:; base-uri 'none'; form-action 'none'"
+	script := false
+	for piece := range markup.Pieces(cover) {
+		src, loads := piece.Attribute("src")
+		switch {
+		case piece.Tag == "link":
+			fmt.Fprintf(&b.out, "<style>%s</style>", b.files["noonbook.css"])
+		case piece.Tag == "script" && loads && src == "noonbook.js":
+			script = true
+		case piece.Tag == "script" && piece.End && script:
+			script = false
+		case piece.Tag == "meta":
+			equiv, _ := piece.Attribute("http-equiv")
+			b.out.Write(piece.Rewritten(func(name, value string) string {
+				if equiv == "Content-Security-Policy" && name == "content" {
+					return policy
+				}
+				return value
+			}))
+		case piece.Tag == "body":
+			return
+		default:
+			b.out.Write(piece.Raw)
+		}
+	}
+}
+
+// page writes the body of a page as a section. The list of all pages is on the
+// cover, which a link leads to; the finder stands once.
+func (b *binder) page(f File) {
+	stem := strings.TrimSuffix(f.Name, ".html")
+	body, inside := markup.Piece{}, false
+	drop := "" // what a details element that is left out is: "finder" or "stops"
+	for piece := range markup.Pieces(f.Bytes) {
+		class, _ := piece.Attribute("class")
+		switch {
+		case piece.Tag == "body":
+			if !piece.End {
+				body = piece
+				kind, _ := body.Attribute("class")
+				fmt.Fprintf(&b.out, `<section class="%s" id="%s">`, html.EscapeString(strings.TrimSpace("folio "+kind)), html.EscapeString(stem))
+			}
+			inside = !piece.End
+		case !inside:
+		case drop == "" && piece.Tag == "details" && (class == "finder" || class == "stops"):
+			drop = class
+			if drop == "finder" {
+				b.finder = bytes.Clone(piece.Raw)
+			} else {
+				b.out.WriteString(`<p class="stops"><a href="#index">`)
+			}
+		case drop == "finder":
+			if b.finder = append(b.finder, piece.Raw...); piece.Tag == "details" && piece.End {
+				drop = ""
+			}
+		case drop == "stops":
+			switch {
+			case piece.Tag == "summary" && piece.End:
+				b.out.WriteString(`</a></p>`)
+				drop = "list"
+			case piece.Tag == "":
+				b.out.Write(piece.Raw)
+			}
+		case drop == "list":
+			if piece.Tag == "details" && piece.End {
+				drop = ""
+			}
+		case piece.Tag == "main":
+			tag := bytes.Replace(piece.Raw, []byte("main"), []byte("div"), 1)
+			b.out.Write(b.tag(stem, markup.Piece{Raw: tag, Tag: "div", End: piece.End}))
+		default:
+			b.out.Write(b.tag(stem, piece))
+		}
+	}
+	b.out.WriteString(`</section>`)
+}
+
+// tag turns the names and targets of a tag into those of the one file.
+func (b *binder) tag(stem string, piece markup.Piece) []byte {
+	save := ""
+	tag := piece.Rewritten(func(name, value string) string {
+		switch name {
+		case "id", "for":
+			return stem + "/" + value
+		case "aria-labelledby", "aria-describedby", "aria-controls":
+			names := strings.Fields(value)
+			for i := range names {
+				names[i] = stem + "/" + names[i]
+			}
+			return strings.Join(names, " ")
+		case "src":
+			return b.data(value)
+		case "href":
+			target := b.target(stem, value)
+			if strings.HasPrefix(target, "data:") {
+				save = value
+			}
+			return target
+		}
+		return value
+	})
+	if save == "" {
+		return tag
+	}
+	return bytes.Replace(tag, []byte("<a "), []byte(`<a download="`+html.EscapeString(save)+`" `), 1)
+}
+
+// target turns where a link leads into a place in the one file.
+func (b *binder) target(stem, link string) string {
+	u, err := url.Parse(link)
+	switch {
+	case err != nil || u.Scheme != "" || u.Host != "":
+		return link
+	case u.Path == "":
+		return "#" + stem + "/" + u.Fragment
+	case isPage(u.Path) && b.files[u.Path] != nil:
+		target := "#" + strings.TrimSuffix(u.Path, ".html")
+		if u.Fragment != "" {
+			target += "/" + u.Fragment
+		}
+		return target
+	}
+	return b.data(link)
+}
+
+// kinds are the media types of what handbooks carry: IANA's registry.
+var kinds = map[string]string{
+	".svg": "image/svg+xml", ".png": "image/png", ".jpg": "image/jpeg", ".jpeg": "image/jpeg", ".gif": "image/gif", ".webp": "image/webp",
+	".csv": "text/csv", ".ics": "text/calendar", ".pdf": "application/pdf", ".txt": "text/plain",
+}
+
+// data carries a file of the handbook in its link (RFC 2397).
+func (b *binder) data(link string) string {
+	name, err := url.PathUnescape(link)
+	content, ok := b.files[name]
+	if err != nil || !ok {
+		return link
+	}
+	kind := kinds[strings.ToLower(path.Ext(name))]
+	if kind == "" {
+		kind = "application/octet-stream"
+	}
+	return "data:" + kind + ";base64," + base64.StdEncoding.EncodeToString(content)
+}

@@ -1,0 +1,86 @@
+package output
+
+import (
+	"crypto/sha256"
+	"encoding/base64"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+func pages() []File {
+	shell := func(class, inside string) []byte {
+		return []byte(`<!doctype html><html lang="en"><head><meta http-equiv="Content-Security-Policy" content="script-src \'self\'"><meta name="description" content="d"><title>T</title>` +
+			`<link rel="stylesheet" href="noonbook.css"><script src="noonbook.js" defer></script><script type="application/ld+json">{"a":"<"}</script></head><body` + class + `>` + inside + `</body></html>`)
+	}
+	way := `<nav class="way"><details class="finder" data-words="concordance.js"><summary>Find</summary><input id="nb-finder"></details><details class="stops"><summary>All pages</summary><ol><li><a href="a.html">A</a></li></ol></details></nav>`
+	return []File{
+		{"index.html", shell(` class="cover"`, `<main class="sheet"><h1>U</h1><a href="a.html">A</a><img src="crest.png" alt="">`+way+`</main>`)},
+		{"a.html", shell("", `<a class="skip" href="#nb-text">Skip</a><header>`+way+`</header><main id="nb-text"><h1 id="x">A</h1><a href="b.html#y">B</a><a href="https://example.org/a.html">out</a><a href="list.csv">list</a><svg><a href="index.html">i</a></svg></main>`)},
+		{"b.html", shell(` class="printable"`, `<main><h1>B</h1><p id="y" aria-labelledby="y z">&lt;b&gt;</p><i id="z"></i><a href="a.html">A</a><a href="#y">y</a></main>`)},
+		{"noonbook.css", []byte("p{}")}, {"noonbook.js", []byte("go()")}, {"concordance.js", []byte("var noonbookConcordance={}")},
+		{"crest.png", []byte("png")}, {"list.csv", []byte("a,b")},
+	}
+}
+
+func TestSingle(t *testing.T) {
+	bytes, err := Single(pages())
+	if err != nil {
+		t.Fatal(err)
+	}
+	page := string(bytes)
+	for _, want := range []string{
+		`<section class="folio cover" id="index">`, `<section class="folio" id="a">`, `<section class="folio printable" id="b">`,
+		`href="#a/nb-text"`, `<div id="a/nb-text">`, `href="#b/y"`, `id="b/y" aria-labelledby="b/y b/z"`, `<svg><a href="#index">i</a></svg>`,
+		`<a href="https://example.org/a.html">out</a>`, `<a download="list.csv" href="data:text/csv;base64,YSxi">list</a>`,
+		`<img src="data:image/png;base64,cG5n" alt="">`, `<p class="stops"><a href="#index">All pages</a></p>`, `&lt;b&gt;`,
+		`<style>p{}</style>`, `<script>go()</script>`, `<script type="application/ld+json">{"a":"<"}</script></head>`,
+	} {
+		if !strings.Contains(page, want) {
+			t.Errorf("it lacks %s", want)
+		}
+	}
+	if n := strings.Count(page, `class="finder"`); n != 1 {
+		t.Errorf("the finder stands %d times", n)
+	}
+	if strings.Contains(page, "<ol>") || strings.Count(page, "<main") != 1 {
+		t.Errorf("lists of all pages or main parts are left:\n%s", page)
+	}
+	oneFile(t, page)
+}
+
+// oneFile wants names that are unique, links that lead to them, and a policy that
+// names every inline text.
+func oneFile(t *testing.T, page string) {
+	t.Helper()
+	names := map[string]bool{}
+	for _, m := range regexp.MustCompile(` id="([^"]*)"`).FindAllStringSubmatch(page, -1) {
+		if names[m[1]] {
+			t.Errorf("two elements are named %s", m[1])
+		}
+		names[m[1]] = true
+	}
+	for _, m := range regexp.MustCompile(` (?:href|src)="([^"]*)"`).FindAllStringSubmatch(page, -1) {
+		if place, ok := strings.CutPrefix(m[1], "#"); ok && !names[place] || !ok && !strings.HasPrefix(m[1], "data:") && !strings.HasPrefix(m[1], "https:") {
+			t.Errorf("%s leads nowhere", m[1])
+		}
+	}
+	for _, m := range regexp.MustCompile(`(?s)<(?:style|script)>(.*?)</(?:style|script)>`).FindAllStringSubmatch(page, -1) {
+		sum := sha256.Sum256([]byte(m[1]))
+		if hash := "sha256-" + base64.StdEncoding.EncodeToString(sum[:]); !strings.Contains(page, strings.ReplaceAll(hash, "+", "&#43;")) && !strings.Contains(page, hash) {
+			t.Errorf("the policy does not name %.40s", m[1])
+		}
+	}
+}
+
+func TestSingleRefuses(t *testing.T) {
+	for name, change := range map[string]func([]File) []File{
+		"no cover":  func(f []File) []File { return f[1:] },
+		"no script": func(f []File) []File { f[4].Name = "x.js"; return f },
+		"an end":    func(f []File) []File { f[3].Bytes = []byte("</style>"); return f },
+	} {
+		if _, err := Single(change(pages())); err == nil {
+			t.Errorf("%s: it is bound", name)
+		}
+	}
+}

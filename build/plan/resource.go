@@ -1,0 +1,72 @@
+package plan
+
+import (
+	"encoding/json"
+	"fmt"
+	"html/template"
+
+	"noonbook/build/source"
+	"noonbook/theme"
+)
+
+// A resource describes a page to machines that gather teaching material:
+// LearningResource of schema.org, as JSON-LD 1.1. What is not known is left out.
+type resource struct {
+	Context  string    `json:"@context"`
+	Type     string    `json:"@type"`
+	Name     string    `json:"name"`
+	About    string    `json:"description,omitempty"`
+	Language string    `json:"inLanguage"`
+	Kind     string    `json:"learningResourceType,omitempty"`
+	Level    string    `json:"educationalLevel,omitempty"`
+	Minutes  string    `json:"timeRequired,omitempty"` // ISO 8601, "PT50M"
+	Teaches  []string  `json:"teaches,omitempty"`
+	Keywords []string  `json:"keywords,omitempty"`
+	Free     bool      `json:"isAccessibleForFree"`
+	Part     *within   `json:"isPartOf,omitempty"`
+	Provider *provider `json:"provider,omitempty"`
+}
+
+type within struct {
+	Type string `json:"@type"`
+	Name string `json:"name"`
+}
+
+type provider = within
+
+// resource returns the element that describes the page of a lesson, or with no
+// lesson the unit.
+func (p *Plan) resource(d *draft, page theme.Page, l *source.Lesson) template.HTML {
+	about := resource{
+		Context: "https://schema.org", Type: "LearningResource",
+		Name: page.Title, About: page.Summary, Language: p.words.Code, Free: true,
+	}
+	if l != nil && l.Part() == source.PartLesson && d.name == l.Page {
+		about.Kind = "lesson"
+		about.Teaches = page.Goals
+		for _, term := range page.Terms {
+			about.Keywords = append(about.Keywords, term.Label)
+		}
+	}
+	mark := d.mark(func(dst []byte, s *school) []byte {
+		this := about
+		this.Level = s.settings.Text("class.name")
+		this.Provider = &provider{"EducationalOrganization", s.settings.Text("school.name")}
+		unit := s.settings.Text("unit.title")
+		if l == nil {
+			this.Name, this.About, this.Kind = unit, s.settings.Text("unit.summary"), "unit"
+		} else {
+			this.Part = &within{"LearningResource", unit}
+		}
+		if this.Kind == "lesson" {
+			held := s.calendar.Held[l.Number-1]
+			this.Minutes = fmt.Sprintf("PT%dM", int((held.To - held.From).Minutes()))
+		}
+		js, err := json.Marshal(this) // escapes < > & too, so that no text ends the element
+		if err != nil {
+			return dst // only a value that JSON has no form for; there is none
+		}
+		return append(dst, js...)
+	})
+	return template.HTML(`<script type="application/ld+json">` + mark + `</script>`)
+}

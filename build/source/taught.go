@@ -1,0 +1,141 @@
+package source
+
+import (
+	"path"
+	"time"
+
+	"noonbook/build/form"
+	"noonbook/compute/classroom"
+	"noonbook/compute/quantity"
+)
+
+// number counts the lessons among the pages.
+func (r *reader) number() {
+	n := 0
+	for _, l := range r.unit.Lessons {
+		if l.Part() == PartLesson {
+			n++
+			l.Number = n
+		}
+	}
+}
+
+// Taught returns what the calendar and the lists know of the unit's lessons, in
+// order. The lesson of number n stands at n−1.
+func (u *Unit) Taught() []classroom.Lesson {
+	var lessons []classroom.Lesson
+	for _, l := range u.Lessons {
+		if l.Number > 0 {
+			lessons = append(lessons, l.taught())
+		}
+	}
+	return lessons
+}
+
+func (l *Lesson) taught() classroom.Lesson {
+	b := l.Block
+	lesson := classroom.Lesson{
+		Title:  l.Title(),
+		Page:   l.Page,
+		Date:   b.Date("date"),
+		Start:  classroom.AnyTime,
+		Length: time.Duration(b.Whole("minutes")) * time.Minute,
+		Visits: b.Whole("visits"),
+		Needs:  l.needs(),
+		After:  classroom.Gap{Lesson: l.follows, Least: b.Whole("days_after"), Most: b.Whole("days_within"), Clock: b.Flag("same_clock")},
+		Wet:    wets[b.Text("if_wet")],
+		With:   l.changeWith,
+	}
+	if b.Has("start") {
+		lesson.Start = b.Clock("start")
+	}
+	for _, line := range b.Tables("kit") {
+		lesson.Kit = append(lesson.Kit, Thing(line))
+	}
+	return lesson
+}
+
+func (l *Lesson) needs() []classroom.Need {
+	b := l.Block
+	height := classroom.SunLeast
+	if b.Has("sun_height_deg") {
+		height = quantity.Degrees(b.Number("sun_height_deg"))
+	}
+	outside := time.Duration(b.Whole("outside_minutes")) * time.Minute
+	var needs []classroom.Need
+	for _, word := range b.Texts("needs") {
+		switch word {
+		case "dry":
+			needs = append(needs, classroom.Need{Kind: classroom.Dry})
+		case "sun":
+			needs = append(needs, classroom.Need{Kind: classroom.SunUp, Height: height, Window: outside})
+		case "moon":
+			needs = append(needs, classroom.Need{Kind: classroom.MoonUp, Height: classroom.MoonLeast, Window: outside})
+		case "dark":
+			needs = append(needs, classroom.Need{Kind: classroom.Dark})
+		}
+	}
+	if b.Has("dark_by") {
+		needs = append(needs, classroom.Need{Kind: classroom.DarkBy, By: b.Clock("dark_by")})
+	}
+	if b.Has("hourly_marks") {
+		needs = append(needs, classroom.Need{Kind: classroom.HourMarks, Height: height, Marks: classroom.Span(b.Span("hourly_marks"))})
+	}
+	return needs
+}
+
+var (
+	wets    = map[string]classroom.Wet{"later": classroom.Later, "keep": classroom.Kept, "change": classroom.Changed, "inside": classroom.Inside}
+	shares  = map[string]classroom.Share{"pupil": classroom.PerPupil, "group": classroom.PerGroup, "class": classroom.PerClass}
+	origins = map[string]classroom.Source{"school": classroom.AtSchool, "buy": classroom.ToBuy, "home": classroom.FromHome}
+)
+
+// Thing reads one line of a lesson's kit.
+func Thing(line form.Values) classroom.Thing {
+	return classroom.Thing{
+		Item:   line.Text("item"),
+		Count:  line.Number("count"),
+		Share:  shares[line.Text("each")],
+		Spare:  line.Whole("spare"),
+		Source: origins[line.Text("source")],
+		UsedUp: line.Flag("used_up"),
+		Price:  line.Number("price"),
+		Pack:   line.Whole("pack"),
+	}
+}
+
+// ties finds the lessons that lessons name in follows and change_with.
+func (r *reader) ties() {
+	for _, l := range r.unit.Lessons {
+		for key, number := range map[string]*int{"follows": &l.follows, "change_with": &l.changeWith} {
+			if !l.Block.Has(key) {
+				continue
+			}
+			other := r.tied(l, key)
+			switch {
+			case other == nil:
+			case l.Number == 0 || other.Number == 0:
+				r.problems.Add(l.Place(key), "lesson: %s ties lessons, and a page is none; want part = %q in both", key, PartLesson)
+			case key == "follows" && other.Number >= l.Number:
+				r.problems.Add(l.Place(key), "lesson: follows wants a lesson before this one, and %q is not", other.Title())
+			case key == "change_with" && other.Number <= l.Number:
+				r.problems.Add(l.Place(key), "lesson: change_with wants a lesson after this one, and %q is not", other.Title())
+			default:
+				*number = other.Number
+			}
+		}
+	}
+}
+
+func (r *reader) tied(l *Lesson, key string) *Lesson {
+	file := l.Block.Text(key)
+	var names []string
+	for _, other := range r.unit.Lessons {
+		if other.name == path.Join(path.Dir(l.name), file) {
+			return other
+		}
+		names = append(names, path.Base(other.name))
+	}
+	r.problems.Add(l.Place(key), "lesson: %s %q is no lesson of the unit%s", key, file, form.Meant(file, names))
+	return nil
+}

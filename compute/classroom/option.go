@@ -1,0 +1,131 @@
+package classroom
+
+import (
+	"slices"
+	"time"
+
+	"noonbook/compute/place"
+)
+
+// An option is one way to hold a lesson: its visits of one day, in order.
+type option []Slot
+
+func (o option) first() Slot { return o[0] }
+func (o option) last() Slot  { return o[len(o)-1] }
+
+// meets reports whether every visit has what is needed.
+func (o option) meets(n Need, sky Sky) bool {
+	if n.Kind == DarkBy || n.Kind == HourMarks { // of the day, not of the visit
+		return sky.gives(n, o.first())
+	}
+	return !slices.ContainsFunc(o, func(s Slot) bool { return !sky.gives(n, s) })
+}
+
+func (o option) overlaps(p option) bool {
+	return slices.ContainsFunc(o, func(s Slot) bool { return slices.ContainsFunc(p, s.overlaps) })
+}
+
+// options lists the ways to hold the lesson on the days, earliest first. They
+// begin and end in the same order, which the search rests on.
+func (t Term) options(l Lesson, days []place.Date) []option {
+	var list []option
+	for _, d := range days {
+		if l.Start != AnyTime {
+			if o := t.from(l, d); o != nil {
+				list = append(list, o)
+			}
+			continue
+		}
+		for k := range t.Times {
+			if o := t.at(l, d, k); o != nil {
+				list = append(list, o)
+			}
+		}
+	}
+	return list
+}
+
+// anytime frees a lesson whose wanted start is that of a lesson time: in
+// reserve, another lesson time is as good.
+func (t Term) anytime(l Lesson) Lesson {
+	if slices.ContainsFunc(t.Times, func(s Span) bool { return s.From == l.Start }) {
+		l.Start = AnyTime
+	}
+	return l
+}
+
+// from is the option that begins at the time that the lesson wants.
+func (t Term) from(l Lesson, d place.Date) option {
+	length := l.Length
+	if length == 0 {
+		length = t.lengthAt(l.Start)
+	}
+	o := option{{d, Span{l.Start, l.Start + length}}}
+	for _, s := range t.Times {
+		if len(o) < l.Visits && s.From >= o.last().To {
+			o = append(o, Slot{d, Span{s.From, s.From + visit(l, s)}})
+		}
+	}
+	if len(o) < l.Visits {
+		return nil
+	}
+	return o
+}
+
+// at is the option that begins with the lesson time of that number. It ends
+// with the school day at the latest.
+func (t Term) at(l Lesson, d place.Date, k int) option {
+	var o option
+	for _, s := range t.Times[k:] {
+		if len(o) > 0 && s.From < o.last().To {
+			continue
+		}
+		o = append(o, Slot{d, Span{s.From, s.From + visit(l, s)}})
+		if len(o) >= l.Visits {
+			break
+		}
+	}
+	if len(o) < l.Visits || o.last().To > t.Times[len(t.Times)-1].To {
+		return nil
+	}
+	return o
+}
+
+// visit is how long the lesson lasts in a lesson time.
+func visit(l Lesson, s Span) time.Duration {
+	if l.Length > 0 {
+		return l.Length
+	}
+	return s.To - s.From
+}
+
+// lengthAt is the length of the lesson time that holds the time of day, of the
+// first one where none does.
+func (t Term) lengthAt(clock time.Duration) time.Duration {
+	for _, s := range t.Times {
+		if s.From <= clock && clock < s.To {
+			return s.To - s.From
+		}
+	}
+	if len(t.Times) == 0 {
+		return 0
+	}
+	return t.Times[0].To - t.Times[0].From
+}
+
+// wanted lists the options of a lesson by what it wants itself: on its date, or
+// on any school day. On a date of its own a lesson is held in any case.
+func (t Term) wanted(l Lesson) []option {
+	if l.Date.IsZero() {
+		return t.options(l, t.Days())
+	}
+	list := t.options(l, []place.Date{l.Date})
+	if len(list) == 0 {
+		s := Span{l.Start, l.Start + l.Length}
+		if l.Start == AnyTime && len(t.Times) > 0 {
+			s = Span{t.Times[0].From, t.Times[0].From + visit(l, t.Times[0])}
+		}
+		list = []option{{{l.Date, s}}}
+	}
+	return list
+}

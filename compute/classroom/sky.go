@@ -1,0 +1,155 @@
+package classroom
+
+import (
+	"time"
+
+	"noonbook/compute/almanac"
+	"noonbook/compute/place"
+	"noonbook/compute/quantity"
+)
+
+// A Sky answers what a calendar asks about the world outside. A nil function
+// finds nothing wrong.
+type Sky struct {
+	// Meets reports whether the sky gives what is needed during the slot.
+	Meets func(Need, Slot) bool
+	// Clock tells clock changes: it is the same for slots without one between
+	// them, and greater after one.
+	Clock func(Slot) int
+}
+
+// skyStep is how often a lesson looks up. The Sun and the Moon move 1.25° in
+// it, less than roofs and trees are known.
+const skyStep = 5 * time.Minute
+
+// moonClear is how far from the Sun the Moon must stand to be found by day by
+// somebody who does not know where to look, and moonLeast how high: common
+// practice, no source.
+var (
+	moonClear = quantity.Degrees(35)
+	MoonLeast = quantity.Degrees(10)
+)
+
+// SunLeast is how high the Sun must stand for a useful shadow: houses and trees
+// reach higher. Common practice, no source.
+var SunLeast = quantity.Degrees(10)
+
+// Over returns the sky of a place.
+func Over(p place.Place) Sky {
+	return Sky{
+		Meets: func(n Need, s Slot) bool { return meets(p, n, s) },
+		Clock: func(s Slot) int { return clock(p, s) },
+	}
+}
+
+// Moment is the instant at which the place's clock shows the time.
+func Moment(p place.Place, d place.Date, clock time.Duration) time.Time {
+	if clock >= 24*time.Hour { // a lesson that runs past midnight
+		d, clock = d.Add(int(clock/(24*time.Hour))), clock%(24*time.Hour)
+	}
+	return p.Clock(d, int(clock/time.Hour), int(clock%time.Hour/time.Minute))
+}
+
+// Moments returns the instants at which the slot begins and ends.
+func (s Slot) Moments(p place.Place) (from, to time.Time) {
+	from = Moment(p, s.Date, s.From)
+	return from, from.Add(s.To - s.From)
+}
+
+// gives and since answer for a Sky whose functions may be nil.
+func (s Sky) gives(n Need, slot Slot) bool { return s.Meets == nil || s.Meets(n, slot) }
+
+func (s Sky) since(slot Slot) int {
+	if s.Clock == nil {
+		return 0
+	}
+	return s.Clock(slot)
+}
+
+func meets(p place.Place, n Need, s Slot) bool {
+	from, to := s.Moments(p)
+	sun := func(t time.Time) quantity.Angle { return almanac.SunFrom(p, t).Altitude }
+	switch n.Kind {
+	case SunUp:
+		return lasts(from, to, n.Window, func(t time.Time) bool { return sun(t) >= n.Height })
+	case MoonUp:
+		return lasts(from, to, n.Window, func(t time.Time) bool { return almanac.MoonFrom(p, t).Altitude >= n.Height && moonShows(t) })
+	case Dark:
+		return lasts(from, to, 0, func(t time.Time) bool { return sun(t) <= almanac.CivilTwilight })
+	case DarkBy:
+		return sun(Moment(p, s.Date, n.By)) <= almanac.CivilTwilight
+	case HourMarks:
+		for _, hour := range n.Marks.FullHours() {
+			if sun(Moment(p, s.Date, hour)) < n.Height {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// moonShows reports whether the Moon is far enough from the Sun.
+func moonShows(t time.Time) bool {
+	sun, moon := almanac.SunAt(t), almanac.MoonAt(t)
+	apart := quantity.Acos(moon.Latitude.Cos() * (moon.Longitude - sun.Longitude).Cos())
+	return apart >= moonClear
+}
+
+// lasts reports whether good holds for the window on end between from and to,
+// for the whole of it where the window is 0 or longer than it.
+func lasts(from, to time.Time, window time.Duration, good func(time.Time) bool) bool {
+	whole := window <= 0 || window >= to.Sub(from)
+	if whole && !good(to) { // the Sun sinks and rises once a day: ends tell most
+		return false
+	}
+	var since time.Time
+	for t := from; ; t = t.Add(skyStep) {
+		t = earlier(t, to)
+		switch ok := good(t); {
+		case !ok && whole:
+			return false
+		case !ok:
+			since = time.Time{}
+		case since.IsZero():
+			since = t
+		}
+		if !whole && !since.IsZero() && t.Sub(since) >= window {
+			return true
+		}
+		if t.Equal(to) {
+			return whole
+		}
+	}
+}
+
+func earlier(a, b time.Time) time.Time {
+	if b.Before(a) {
+		return b
+	}
+	return a
+}
+
+// FullHours returns the full hours within the span, ends included.
+func (s Span) FullHours() []time.Duration {
+	var hours []time.Duration
+	for h := (s.From + time.Hour - 1).Truncate(time.Hour); h <= s.To; h += time.Hour {
+		hours = append(hours, h)
+	}
+	return hours
+}
+
+// clock tells since when the place's clock has run as it does at the slot's
+// begin, in seconds of the Unix epoch; 0 for ever.
+func clock(p place.Place, s Slot) int {
+	at := Moment(p, s.Date, s.From)
+	for {
+		begin, _ := at.ZoneBounds()
+		if begin.IsZero() {
+			return 0
+		}
+		if p.UTCOffset(begin) != p.UTCOffset(begin.Add(-time.Second)) {
+			return int(begin.Unix())
+		}
+		at = begin.Add(-time.Second).In(p.Zone) // the zone changed its name only
+	}
+}

@@ -1,0 +1,133 @@
+package classroom
+
+// A Reserve is what becomes of a lesson when the weather spoils it.
+type Reserve struct {
+	Kind ReserveKind
+	Slot // AtAnotherTime, InExchange: when the lesson begins then
+	More []Slot
+	With int  // InExchange: number of the lesson that is held in its place
+	Late bool // after the next lesson, so that the order changes
+}
+
+// A ReserveKind tells the sorts of Reserve apart.
+type ReserveKind int
+
+const (
+	NotNeeded     ReserveKind = iota // the weather can not spoil the lesson
+	AtAnotherTime                    // a lesson time later
+	InExchange                       // another lesson changes places with it
+	StaysIn                          // the class stays in
+	NoTime                           // the term has no time left for it
+)
+
+// wet finds the reserves of the lessons that need the weather. No two lessons
+// have the same time in reserve.
+func (p *puzzle) wet(c *Calendar, at []int, dropped []bool) {
+	var taken []option
+	for i, k := range at {
+		if k >= 0 {
+			taken = append(taken, p.options[i][k])
+		}
+	}
+	var later []int
+	for i, l := range p.lessons {
+		h := &c.Held[i]
+		switch {
+		case !h.Placed || !l.Weather():
+		case l.Wet == Inside:
+			h.Reserve.Kind = StaysIn
+		case l.Wet == Changed && p.exchange(c, i, at, dropped):
+		case p.kept[i] >= 0 && !dropped[p.kept[i]]: // it comes first: its time is kept
+			o, _ := p.reserve(i, p.options[i][at[i]], dropped)
+			p.set(c, i, o)
+			taken = append(taken, o)
+		default:
+			later = append(later, i)
+		}
+	}
+	for _, i := range later {
+		c.Held[i].Reserve.Kind = NoTime
+		if o, ok := p.another(i, p.options[i][at[i]], taken, dropped); ok {
+			p.set(c, i, o)
+			taken = append(taken, o)
+		}
+	}
+}
+
+func (p *puzzle) set(c *Calendar, i int, o option) {
+	r := Reserve{Kind: AtAnotherTime, Slot: o.first(), More: o[1:]}
+	if next := p.next(i); next >= 0 && !o.last().before(c.Held[next].Slot) {
+		r.Late = true
+	}
+	c.Held[i].Reserve = r
+}
+
+// another is the first time on a later day that meets the lesson's needs and
+// that nothing has taken.
+func (p *puzzle) another(i int, o option, taken []option, dropped []bool) (option, bool) {
+	for k, s := range p.spare[i] {
+		if !s.first().Date.After(o.first().Date) || !p.suits(i, k, true, dropped) {
+			continue
+		}
+		free := true
+		for _, t := range taken {
+			free = free && !s.overlaps(t)
+		}
+		if free {
+			return s, true
+		}
+	}
+	return nil, false
+}
+
+// exchange lets lesson i change places with the indoor lesson that it names, or
+// the next one, where both fit.
+func (p *puzzle) exchange(c *Calendar, i int, at []int, dropped []bool) bool {
+	j := p.lessons[i].With - 1
+	if j < 0 {
+		j = p.next(i)
+	}
+	if j <= i || j >= len(p.lessons) || at[j] < 0 || p.lessons[j].Weather() {
+		return false
+	}
+	mine, theirs := p.inPlace(i, p.options[j][at[j]]), p.inPlace(j, p.options[i][at[i]])
+	if mine == nil || theirs == nil || mine.overlaps(theirs) || !p.content(i, mine, dropped) {
+		return false
+	}
+	for m, k := range at {
+		if k >= 0 && m != i && m != j && (mine.overlaps(p.options[m][k]) || theirs.overlaps(p.options[m][k])) {
+			return false
+		}
+	}
+	c.Held[i].Reserve = Reserve{Kind: InExchange, Slot: mine.first(), More: mine[1:], With: j + 1}
+	return true
+}
+
+// inPlace is lesson i held from when o begins; nil where it would outlast both
+// o and the school day.
+func (p *puzzle) inPlace(i int, o option) option {
+	l := p.lessons[i]
+	l.Start = o.first().From
+	mine := p.term.from(l, o.first().Date)
+	if mine == nil {
+		return nil
+	}
+	end := o.last().To
+	if n := len(p.term.Times); n > 0 {
+		end = max(end, p.term.Times[n-1].To)
+	}
+	if mine.last().To > end {
+		return nil
+	}
+	return mine
+}
+
+// content reports whether the option meets the lesson's needs.
+func (p *puzzle) content(i int, o option, dropped []bool) bool {
+	for _, r := range p.needs[i] {
+		if !dropped[r] && !o.meets(p.rules[r].Need, p.sky) {
+			return false
+		}
+	}
+	return true
+}
