@@ -137,3 +137,16 @@ func (w *Words) plural(v say.Value) int {
 	}
 	return other
 }
+
+// Raw returns a line as it is written, with its gaps, for lists of what is to be
+// translated.
+func (w *Words) Raw(key string) string {
+	var b strings.Builder
+	for _, p := range w.lines[key] {
+		b.WriteString(p.text)
+		if p.gap > 0 {
+			b.WriteString("{" + strconv.Itoa(p.gap) + "}")
+		}
+	}
+	return b.String()
+}

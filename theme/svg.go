@@ -66,8 +66,10 @@ func (w *Words) appendShape(dst []byte, s drawing.Shape) []byte {
 		return dst
 	}
 	switch {
+	case s.Anchor != "" && s.Wide > 0:
+		return w.appendParagraph(dst, s)
 	case s.Anchor != "":
-		return w.appendLabel(dst, s)
+		return w.appendLabel(dst, s, w.Text(s.Text))
 	case s.Radius > 0:
 		dst = append(dst, `<circle class="`...)
 		dst = appendAttribute(dst, s.Role)
@@ -98,7 +100,18 @@ func (w *Words) appendShape(dst []byte, s drawing.Shape) []byte {
 	return append(dst, `"/>`...)
 }
 
-func (w *Words) appendLabel(dst []byte, s drawing.Shape) []byte {
+// appendParagraph writes a label line by line.
+func (w *Words) appendParagraph(dst []byte, s drawing.Shape) []byte {
+	at := s.Points[0]
+	for _, line := range Lines(w.Text(s.Text), s.Wide/s.Size) {
+		s.Points = []drawing.Point{at}
+		dst = w.appendLabel(dst, s, line)
+		at.Y += s.Leading
+	}
+	return dst
+}
+
+func (w *Words) appendLabel(dst []byte, s drawing.Shape, text string) []byte {
 	dst = append(dst, `<text class="`...)
 	dst = appendAttribute(dst, s.Role)
 	dst = append(dst, `" x="`...)
@@ -119,7 +132,7 @@ func (w *Words) appendLabel(dst []byte, s drawing.Shape) []byte {
 		dst = append(dst, ')')
 	}
 	dst = append(dst, `">`...)
-	dst = AppendText(dst, w.Text(s.Text))
+	dst = AppendText(dst, text)
 	return append(dst, `</text>`...)
 }
 

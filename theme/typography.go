@@ -51,7 +51,7 @@ func french(s string, i int) (set string, width int) {
 		return "", 0
 	}
 	after, _ := utf8.DecodeRuneInString(s[i+width:])
-	if strings.ContainsRune(";:?!%»", after) && i > 0 || strings.HasSuffix(s[:i], "«") {
+	if strings.ContainsRune(";:?!%»", after) || strings.HasSuffix(s[:i], "«") {
 		return narrow, width
 	}
 	return "", 0

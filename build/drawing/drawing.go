@@ -35,14 +35,17 @@ const (
 // A Shape is one mark of a drawing: a path through two or more points, a disc
 // round one point, or a label at one point.
 type Shape struct {
-	Role   string
-	Points []Point
-	Closed bool      // the path returns to its first point and encloses an area
-	Radius float64   // mm; of a disc
-	Text   say.Value // of a label
-	Anchor Anchor    // of a label
-	Turn   float64   // degrees clockwise; of a label about its point
-	Href   string    // the page that the shape leads to
+	Role    string
+	Points  []Point
+	Closed  bool      // the path returns to its first point and encloses an area
+	Radius  float64   // mm; of a disc
+	Text    say.Value // of a label
+	Anchor  Anchor    // of a label
+	Turn    float64   // degrees clockwise; of a label about its point
+	Wide    float64   // mm; a label with Wide set is broken into lines no wider, Size tall and Leading apart
+	Size    float64   // mm; that the style sheet gives the role's letters
+	Leading float64   // mm; from line to line
+	Href    string    // the page that the shape leads to
 }
 
 // Line draws a path through the points.
@@ -71,4 +74,11 @@ func (d *Drawing) Link(mark int, href string) {
 // Label writes a value with its anchor at the point.
 func (d *Drawing) Label(role string, at Point, anchor Anchor, text say.Value) {
 	d.Shapes = append(d.Shapes, Shape{Role: role, Points: []Point{at}, Text: text, Anchor: anchor})
+}
+
+// Paragraph writes a value in as many lines as it needs, no wider than wide; the
+// point is the left end of the first line. How many lines that makes depends on
+// the language: leave room. Size is what the style sheet gives the role.
+func (d *Drawing) Paragraph(role string, at Point, wide, size, leading float64, text say.Value) {
+	d.Shapes = append(d.Shapes, Shape{Role: role, Points: []Point{at}, Text: text, Anchor: Start, Wide: wide, Size: size, Leading: leading})
 }

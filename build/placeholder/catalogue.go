@@ -15,11 +15,13 @@ func Catalogue() []Entry {
 		dialNorth(),
 		dialTable(),
 		eclipseList(),
+		journeyTable(),
 		kitList(),
 		lensLog(),
 		lensPairs(),
 		lensPower(),
 		lensRays(),
+		lessonSky(),
 		moonDiary(),
 		moonMonth(),
 		moonSchool(),
@@ -34,6 +36,7 @@ func Catalogue() []Entry {
 		rocketZone(),
 		seasonDates(),
 		skyAlerts(),
+		skyMap(),
 		stripBalls(),
 		stripCards(),
 		stripField(),
@@ -46,6 +49,8 @@ func Catalogue() []Entry {
 		sunYear(),
 		tubePlan(),
 		unitPlan(),
+		weightTable(),
+		worldCards(),
 	}
 }
 

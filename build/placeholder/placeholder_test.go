@@ -229,6 +229,9 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 		if e.Name == "dial-marks" {
 			r = reckonMarks(t, "alder reach", twoGroups)
 		}
+		if e.Name == "lesson-sky" {
+			r = reckon(t, "alder reach", e.Name, "2027-04-20", "lesson=1")
+		}
 		if e.Name == "rocket-log" {
 			r = reckonFlights(t, twoTests)
 		}
@@ -243,6 +246,17 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 		if e.Name == "strip-table" {
 			for _, row := range r.Tables[0].Rows {
 				derived = append(derived, row.Cells[0].Phrase.Key)
+			}
+		}
+		if e.Name == "world-cards" { // names, airs, questions and features of the worlds
+			for _, table := range r.Tables {
+				for _, row := range table.Rows {
+					for _, cell := range row.Cells {
+						if cell.Phrase.Key != "" {
+							derived = append(derived, cell.Phrase.Key)
+						}
+					}
+				}
 			}
 		}
 		for _, f := range r.Facts {
@@ -260,7 +274,7 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 	for _, aside := range []string{"answer", "staff"} {
 		derived = append(derived, "page."+aside)
 	}
-	for _, unit := range []string{"h", "min", "s", "in", "inch", "ft", "mi", "million_mi", "mi_s", "mph"} { // of durations and customary measure
+	for _, unit := range []string{"h", "min", "s", "in", "inch", "ft", "mi", "million_mi", "mi_s", "mph", "fahrenheit", "lb", "celsius", "kg"} { // of durations and customary measure
 		derived = append(derived, "units."+unit)
 	}
 	for _, k := range derived {

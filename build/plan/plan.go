@@ -22,6 +22,10 @@ const (
 
 // A Plan is a handbook with the school left open.
 type Plan struct {
+	// Progress, where it is set, is told before each computation of Press how many
+	// are done, of how many.
+	Progress func(done, of int)
+
 	unit      *source.Unit
 	lessons   []classroom.Lesson
 	words     *theme.Words
@@ -101,6 +105,11 @@ func drafted(unit *source.Unit, words *theme.Words, edition Edition, catalogue [
 			return nil, nil, err
 		}
 		drafts = append(drafts, d)
+		sheets, err := p.lessonSheets(i)
+		if err != nil {
+			return nil, nil, err
+		}
+		drafts = append(drafts, sheets...)
 	}
 	for _, print := range p.prints {
 		d, err := p.printable(print)

@@ -44,7 +44,7 @@ func (d *draft) printLink(entry string, ask, lesson int) string {
 		if len(sheets) == 1 {
 			key = "sheet.count_one"
 		}
-		return theme.AppendText(dst, s.words.Say(key, say.Count(len(sheets)), say.Text(s.settings.Text("school.paper"))))
+		return theme.AppendText(dst, s.words.Say(key, say.Count(len(sheets)), paper(s)))
 	})
 	return `<p class="prints"><a href="` + print.page + `"><span class="preview">` + preview + `</span>` +
 		template.HTMLEscapeString(p.words.Say("sheet.print", say.Words(entry+".name"))) + `</a> <small>` + count + `</small></p>`
@@ -64,4 +64,12 @@ func (p *Plan) printable(print printable) (*draft, error) {
 	}))
 	page.Resource = p.resource(d, page, l)
 	return d, d.write("printable", page)
+}
+
+// paper names the school's paper as its language does.
+func paper(s *school) say.Value {
+	if s.settings.Text("school.paper") == "Letter" {
+		return say.Words("sheet.letter")
+	}
+	return say.Words("sheet.a4")
 }

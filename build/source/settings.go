@@ -17,8 +17,8 @@ func Settings() form.Form {
 		{Name: "school.elevation_m", Kind: form.Number, Unit: "m", Min: -450, Max: 6000, Default: 0.0, Doc: "Height of the school above sea level."},
 		{Name: "school.time_zone", Kind: form.Zone, Required: true, Doc: "IANA time zone that the school's clocks follow."},
 		{Name: "school.paper", Choices: []string{"A4", "Letter"}, Default: "A4", Doc: "Paper that the handbook is printed on."},
-		{Name: "school.measure", Choices: []string{"metric", "customary"}, Default: "metric", Doc: "Lengths in metres, or in feet and inches."},
-		{Name: "school.language", Choices: []string{"en"}, Default: "en", Doc: "Language of the words that noonbook adds."},
+		{Name: "school.measure", Choices: []string{"metric", "customary"}, Default: "metric", Doc: "Lengths in metres, or in feet and inches. Keys such as square_mm stay metric, and so do printed templates."},
+		{Name: "school.language", Choices: []string{"en", "fr"}, Default: "en", Doc: "Language of the words that noonbook adds: English or French."},
 		{Name: "school.colour", Default: "", Assumed: "the handbook's own", Doc: "The school's colour as \"#1a5c3a\", for its name and a band on the cover. It is darkened where words in it would be hard to read."},
 		{Name: "school.crest", Default: "", Assumed: "none", Doc: "The school's crest: an SVG, PNG or JPEG file beside unit.toml."},
 

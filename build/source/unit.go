@@ -47,7 +47,7 @@ func (u *Unit) SettingPlace(name string) problem.Place {
 
 // Read reads the content folder. root is what problems call the folder. own
 // holds noonbook's pages for the parts that the folder may leave out, named
-// safety.md and so on. The Unit is whole only when no problem is a fault; the
+// en/safety.md and so on. The Unit is whole only when no problem is a fault; the
 // error is what the machine did.
 func Read(folder fs.FS, root string, own fs.FS, catalogue []placeholder.Entry) (*Unit, problem.List, error) {
 	r := &reader{folder: folder, root: root, catalogue: catalogue, unit: &Unit{root: root}}
@@ -68,7 +68,7 @@ func Read(folder fs.FS, root string, own fs.FS, catalogue []placeholder.Entry) (
 	}
 	for _, part := range gathering {
 		if !slices.ContainsFunc(r.unit.Lessons, func(l *Lesson) bool { return l.Part() == part }) {
-			if err := r.lesson(own, "noonbook", part+".md"); err != nil {
+			if err := r.lesson(own, "noonbook", path.Join(r.language(), part+".md")); err != nil {
 				return nil, nil, err
 			}
 		}
@@ -137,6 +137,14 @@ func leadingNumber(name string) int {
 		n = n*10 + int(c-'0')
 	}
 	return n
+}
+
+// language is that of the settings, or English where they could not be read.
+func (r *reader) language() string {
+	if code := r.unit.Settings.Text("school.language"); code != "" {
+		return code
+	}
+	return "en"
 }
 
 func (r *reader) settings() error {

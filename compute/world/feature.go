@@ -90,7 +90,7 @@ func (w World) Features() []Feature {
 			named("Wright Mons", "pluto_2", -21, 173, 155),
 			named("Elliot", "pluto_3", 12, 139, 90),
 		}
-	case "comet_67p":
+	case "comet":
 		return []Feature{
 			{Name: "Hapi", Key: "comet_1"},
 			{Name: "Imhotep", Key: "comet_2"},

@@ -39,9 +39,9 @@ func (w World) At(t time.Time) (s Sight, ok bool) {
 	switch w.Name {
 	case "earth":
 		return Sight{SunDistance: almanac.Sun.At(t).Distance}, false
-	case "ceres", "comet_67p":
+	case "ceres", "comet":
 		days := daysOf(t)
-		if w.Name == "comet_67p" && (days < cometFrom || days > cometTo) {
+		if w.Name == "comet" && (days < cometFrom || days > cometTo) {
 			return Sight{}, false
 		}
 		r := w.heliocentric(days)

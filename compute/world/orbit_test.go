@@ -62,7 +62,7 @@ func TestCeresAgainstSwissEphemeris(t *testing.T) {
 // November (JPL and ESA, from memory), and comes back to the Sun on 9 April 2028.
 // 0.01 au is what three digits of the elements leave on the day of the passage.
 func TestCometPassages(t *testing.T) {
-	comet := find(t, "comet_67p")
+	comet := find(t, "comet")
 	au := func(l quantity.Length) float64 { return float64(l / quantity.AstronomicalUnit) }
 	s, ok := comet.At(time.Date(2021, 11, 2, 0, 0, 0, 0, time.UTC))
 	if !ok {

@@ -24,7 +24,7 @@ const (
 // the Sun. The Moon goes with the Earth and has its distance from the Sun and
 // its year.
 type World struct {
-	Name       string // English, lower case: "mercury"; the comet is "comet_67p"
+	Name       string // English, lower case: "mercury"; the comet is "comet", 67P
 	Kind       Kind
 	Orbit      quantity.Length // semi-major axis of the way round the Sun
 	Year       time.Duration   // once round the Sun among the stars

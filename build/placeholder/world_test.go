@@ -1,0 +1,186 @@
+package placeholder_test
+
+import (
+	"strings"
+	"testing"
+
+	"noonbook/build/form"
+	"noonbook/build/placeholder"
+	"noonbook/build/say"
+	"noonbook/build/source"
+	"noonbook/theme"
+)
+
+// complaint evaluates a placeholder and returns the one message that bad input
+// gets, from the form or from the evaluation.
+func complaint(t *testing.T, name, date string, given ...string) string {
+	t.Helper()
+	entry, ok := placeholder.Find(placeholder.Catalogue(), name)
+	if !ok {
+		t.Fatalf("no placeholder %s", name)
+	}
+	values := form.Values{}
+	for _, pair := range given {
+		key, value, _ := strings.Cut(pair, "=")
+		v, complaint := entry.Form(source.Settings()).ParsePair(key, value)
+		if complaint != "" {
+			return complaint
+		}
+		values[key] = v
+	}
+	_, err := entry.Reckon(entry.Complete(settings(t, "alder reach"), values, day(t, date)))
+	if err == nil {
+		return ""
+	}
+	return err.Error()
+}
+
+// Distances on 20 April 2027 at 15:00 UTC in au: pyephem 4.1.4 (its
+// planets and ours agree to 0.0005 there); light takes 499.005 s an
+// au. The rest are values of NASA's fact sheet (2024, from memory).
+func TestWorldCardOfMars(t *testing.T) {
+	r := reckon(t, "alder reach", "world-cards", "2027-04-20", "world=mars")
+	near(t, "light for the distance", fact(t, r, "light_time").Number, 499.005*fact(t, r, "distance_au").Number, 1)
+	near(t, "million km for au", fact(t, r, "distance").Number, 149.5979*fact(t, r, "distance_au").Number, 1e-3)
+	for name, au := range map[string]float64{"mars": 0.98483, "jupiter": 4.99033, "moon": 382239.75 / 149597870.7} {
+		got := fact(t, reckon(t, "alder reach", "world-cards", "2027-04-20", "world="+name), "distance_au").Number
+		near(t, name+": au", got, au, 0.0005)
+	}
+	near(t, "pull", fact(t, r, "gravity").Number, 3.71, 0.005)
+	near(t, "day in hours", fact(t, r, "day").Number/3600, 24.6597, 0.0001)
+	near(t, "diameter", fact(t, r, "diameter").Number, 6779, 0.5)
+	if got := fact(t, r, "moons").Number; got != 2 {
+		t.Errorf("Mars has %v moons", got)
+	}
+}
+
+// Two cards a sheet on both papers, at true size, each on a single piece of paper.
+func TestWorldCardsFitTheirPaper(t *testing.T) {
+	for _, paper := range []string{"A4", "Letter"} {
+		r := reckon(t, "south", "world-cards", "2027-04-20", "school.paper="+paper)
+		if len(r.Sheets) != 6 {
+			t.Errorf("%s: %d sheets", paper, len(r.Sheets))
+		}
+		for _, s := range r.Sheets {
+			if s.Rows*s.Columns != 1 || !s.Paper.Fits(s.Drawing) {
+				t.Errorf("%s: a sheet does not fit", paper)
+			}
+		}
+	}
+	r := reckon(t, "south", "world-cards", "2027-04-20", "worlds=saturn, mars, saturn")
+	if got := fact(t, r, "cards").Number; got != 2 || fact(t, r, "name").Phrase.Key != "body.saturn" || len(r.Sheets) != 1 {
+		t.Errorf("%v cards, the first of %s", got, fact(t, r, "name").Phrase.Key)
+	}
+}
+
+// What a card says keeps to its room, in every language that has words: three lines
+// for a feature and for a question (theme.Lines estimates widths on the wide side),
+// values that end before the right half.
+func TestWorldCardsHoldTheirText(t *testing.T) {
+	for _, code := range theme.Languages() {
+		for _, customary := range []bool{false, true} {
+			words, err := theme.Language(code, customary)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, s := range reckon(t, "alder reach", "world-cards", "2027-04-20").Sheets {
+				for _, shape := range s.Drawing.Shapes {
+					text := words.Text(shape.Text)
+					if shape.Wide > 0 {
+						if n := len(theme.Lines(text, shape.Wide/shape.Size)); n > 3 {
+							t.Errorf("%s: %d lines: %q", code, n, text)
+						}
+					}
+					if shape.Role == "value" && len(theme.Lines(text, 70/3.4*1.25)) > 1 { // 70 mm of letters 3.4 mm tall
+						t.Errorf("%s: too long for its row: %q", code, text)
+					}
+				}
+			}
+		}
+	}
+}
+
+// The comet is known for some years only, and the Earth has no distance from itself.
+func TestWorldsWithoutADistance(t *testing.T) {
+	if got := fact(t, reckon(t, "south", "world-cards", "2040-04-20", "world=comet"), "distance"); got.Kind != say.Nothing || got.Phrase.Key != "world.not_known" {
+		t.Errorf("the comet in 2040: %v", got)
+	}
+	if got := fact(t, reckon(t, "south", "world-cards", "2027-04-20", "world=earth"), "light_time"); got.Phrase.Key != "world.here" {
+		t.Errorf("the Earth: %v", got)
+	}
+	near(t, "the Moon", fact(t, reckon(t, "south", "world-cards", "2027-04-20", "world=moon"), "distance").Number, 0.3845, 0.0285) // perigee to apogee
+}
+
+func TestWorldsBadInput(t *testing.T) {
+	for _, c := range []struct{ name, date, given, want string }{
+		{"world-cards", "2027-04-20", "world=vulcan", "vulcan"},
+		{"world-cards", "2027-04-20", "worlds=mars, satrun", "saturn"},
+		{"world-cards", "2200-04-20", "world=mars", "2200"},
+		{"weight-table", "2027-04-20", "world=vulcan", "vulcan"},
+		{"weight-table", "2027-04-20", "mass_kg=-4", "outside 1 kg"},
+		{"weight-table", "2027-04-20", "jump_m=0", "outside 0.05 m"},
+		{"weight-table", "2027-04-20", "born=2028-01-01", "after the date 2027-04-20"},
+		{"weight-table", "2027-04-20", "born=1828-01-01", "130 years"},
+		{"weight-table", "2027-04-20", "born=2027-02-30", "date"},
+		{"journey-table", "2027-04-20", "world=earth", "mercury"},
+		{"journey-table", "1900-04-20", "world=mars", "1900"},
+	} {
+		if got := complaint(t, c.name, c.date, c.given); !strings.Contains(got, c.want) || strings.Contains(got, "\n") {
+			t.Errorf("%s %s says %q", c.name, c.given, got)
+		}
+	}
+}
+
+// A mass of 40 kg on the Moon: 6.6 kg on the scale and 65 N; the jump of 0.3 m
+// reaches 1.8 m, by the ratio of pulls 9.798 : 1.623 from the fact sheets.
+func TestWeightOnTheMoon(t *testing.T) {
+	r := reckon(t, "alder reach", "weight-table", "2027-04-20", "mass_kg=40", "world=moon")
+	near(t, "scale", fact(t, r, "scale").Number, 40*1.623/9.798, 0.01)
+	near(t, "force", fact(t, r, "force").Number, 40*1.623, 0.1)
+	near(t, "jump", fact(t, r, "jump").Number, 0.3*9.798/1.623, 0.002)
+	near(t, "throw", fact(t, r, "throw").Number, 20*9.798/1.623, 0.1)
+	if got := fact(t, reckon(t, "alder reach", "weight-table", "2027-04-20", "world=saturn"), "jump"); got.Phrase.Key != "weight-table.no_ground" {
+		t.Errorf("a jump on Saturn is %v", got)
+	}
+	if got := fact(t, reckon(t, "alder reach", "weight-table", "2027-04-20", "world=comet"), "throw"); got.Phrase.Key != "weight-table.leaves" {
+		t.Errorf("a throw on the comet is %v", got)
+	}
+}
+
+// Birthdays by the calendar on the Earth, 29 February included, and by turns round
+// the Sun elsewhere: Mars's first after 687 days.
+func TestWorldBirthdays(t *testing.T) {
+	for _, c := range []struct{ born, date, world, next, number string }{
+		{"2016-02-29", "2027-02-28", "earth", "2027-03-01", "11"},
+		{"2016-02-29", "2027-03-01", "earth", "2027-03-01", "11"},
+		{"2016-02-29", "2027-03-02", "earth", "2028-02-29", "12"},
+		{"2016-04-20", "2016-04-20", "earth", "2017-04-20", "1"},
+		{"2016-04-20", "2016-04-21", "mars", "2018-03-08", "1"}, // 686.98 days later
+	} {
+		r := reckon(t, "south", "weight-table", c.date, "born="+c.born, "world="+c.world)
+		if got := fact(t, r, "next_birthday").Time.Format("2006-01-02"); got != c.next {
+			t.Errorf("%v: next is %s", c, got)
+		}
+		if got := fact(t, r, "next_number").Number; got != map[string]float64{"1": 1, "11": 11, "12": 12}[c.number] {
+			t.Errorf("%v: number %v", c, got)
+		}
+	}
+}
+
+// The windows for Mars that the agencies name, as in compute/journey, by the table:
+// October and November 2024, November and December 2026, 30 days from the middle.
+func TestJourneyWindows(t *testing.T) {
+	r := reckon(t, "alder reach", "journey-table", "2024-01-01", "world=mars")
+	for name, want := range map[string]string{"window": "2024-10-15", "next_window": "2026-11-15"} {
+		near(t, name, fact(t, r, name).Time.Sub(day(t, want).UTC()).Hours()/24, 0, 30)
+	}
+	near(t, "transfer", fact(t, r, "transfer").Number, 258.9, 0.2)
+	near(t, "synodic", fact(t, r, "synodic").Number, 779.9, 0.1)
+	if got := len(r.Tables[2].Rows); got != 4 {
+		t.Errorf("%d windows", got)
+	}
+	r = reckon(t, "alder reach", "journey-table", "2095-01-01", "world=pluto")
+	if fact(t, r, "window").Phrase.Key != "sky.unknown" || len(r.Tables[2].Rows) != 0 {
+		t.Error("a way to Pluto ends beyond the almanac")
+	}
+}

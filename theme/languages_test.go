@@ -1,0 +1,100 @@
+package theme_test
+
+import (
+	"io/fs"
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+
+	"noonbook/build/say"
+	"noonbook/build/source"
+	"noonbook/theme"
+)
+
+// A school may choose each language that there is, and no other.
+func TestLanguagesAreTheChoices(t *testing.T) {
+	field, ok := source.Settings().Field("school.language")
+	if !ok || !slices.Equal(field.Choices, theme.Languages()) {
+		t.Errorf("school.language takes %v, words are there for %v", field.Choices, theme.Languages())
+	}
+}
+
+// Every language has every line of the English words and no other, with the same
+// gaps. That each English line is asked for somewhere, and each that is asked for
+// is there, a test of build/placeholder holds.
+func TestLanguagesSayTheSame(t *testing.T) {
+	// Words are added in English first; this is to fail when all are in French.
+	complain := t.Logf
+	en := words(t, false)
+	for _, code := range theme.Languages() {
+		w := language(t, code, false)
+		forms := map[string]bool{}
+		for _, key := range w.Keys() {
+			for _, form := range w.Forms(key) {
+				forms[form] = true
+			}
+		}
+		for _, key := range en.Keys() {
+			if !w.Has(key) {
+				complain("%s: no line %s for %q", code, key, en.Raw(key))
+			}
+		}
+		for _, key := range w.Keys() {
+			english := key
+			if form, of, _ := strings.Cut(key, "."); forms[form] { // a form of another line
+				english = of
+			}
+			if !en.Has(english) {
+				complain("%s: nobody asks for %s", code, key)
+				continue
+			}
+			wantFilled, _ := en.Gaps(english)
+			filled, counted := w.Gaps(key)
+			if !maps.Equal(filled, wantFilled) {
+				complain("%s: %s has the gaps %v, in English %v", code, key, filled, wantFilled)
+			}
+			for gap := range counted {
+				if !wantFilled[gap] && !(gap == 1 && strings.HasPrefix(key, "units.")) {
+					complain("%s: %s takes the plural of {%d}, which English does not name", code, key, gap)
+				}
+			}
+		}
+	}
+}
+
+// Every language has noonbook's own pages.
+func TestOwnPagesInEveryLanguage(t *testing.T) {
+	for _, code := range theme.Languages() {
+		for _, part := range []string{"glossary", "reference", "safety", "sources"} {
+			if _, err := fs.Stat(theme.OwnPages(), "pages/"+code+"/"+part+".md"); err != nil {
+				t.Error(err)
+			}
+		}
+	}
+}
+
+// English and French plurals: Unicode CLDR 46, plural rules (cardinal), from
+// memory: French counts what begins with 0 or 1 as one, English only the bare 1.
+func TestPlurals(t *testing.T) {
+	for _, c := range []struct {
+		code  string
+		value say.Value
+		want  string
+	}{
+		{"en", say.Number(1, "days", 0), "1\u00a0day"},
+		{"en", say.Number(0, "days", 0), "0\u00a0days"},
+		{"en", say.Number(1, "days", 1), "1.0\u00a0days"},
+		{"en", say.Number(0.6, "days", 0), "1\u00a0day"},
+		{"fr", say.Number(0, "days", 0), "0\u00a0jour"},
+		{"fr", say.Number(1.5, "days", 1), "1,5\u00a0jour"},
+		{"fr", say.Number(1.96, "days", 1), "2,0\u00a0jours"},
+		{"fr", say.Number(2, "days", 0), "2\u00a0jours"},
+		{"fr", say.Number(149.6, "million_km", 1), "149,6\u00a0millions de km"},
+		{"fr", say.Number(1, "million_km", 0), "1\u00a0million de km"},
+	} {
+		if got := language(t, c.code, false).Text(c.value); got != c.want {
+			t.Errorf("%s: %q, want %q", c.code, got, c.want)
+		}
+	}
+}

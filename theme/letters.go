@@ -1,0 +1,48 @@
+package theme
+
+import (
+	"strings"
+	"unicode"
+)
+
+// Lines breaks text at its spaces into lines that are no wider than ems times
+// the size of the letters, by an estimate of their widths. A word that is wider
+// stands alone.
+func Lines(text string, ems float64) []string {
+	var lines []string
+	line, used := "", 0.0
+	for _, word := range strings.Split(text, " ") {
+		wide := widthOf(word)
+		if line != "" && used+widthOf(" ")+wide > ems {
+			lines = append(lines, line)
+			line, used = "", 0
+		}
+		if line != "" {
+			line, used = line+" ", used+widthOf(" ")
+		}
+		line, used = line+word, used+wide
+	}
+	return append(lines, line)
+}
+
+// widthOf estimates how wide a text is set in the label face, in ems. The widths
+// are those of the widest of the faces that the style sheet names, Noto Sans,
+// rounded up (measured in a browser), so that a line ends early rather than late.
+func widthOf(text string) float64 {
+	wide := 0.0
+	for _, r := range text {
+		switch {
+		case strings.ContainsRune("ijl.,:;'’|!Iıî ", r) || r == '\u00a0' || r == '\u202f':
+			wide += 0.3
+		case strings.ContainsRune("frt()[]-sczJ", r):
+			wide += 0.5
+		case strings.ContainsRune("mwMWœæŒ—", r):
+			wide += 0.93
+		case unicode.IsUpper(r):
+			wide += 0.7
+		default:
+			wide += 0.6
+		}
+	}
+	return wide
+}

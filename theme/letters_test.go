@@ -1,0 +1,28 @@
+package theme_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"noonbook/theme"
+)
+
+func TestLines(t *testing.T) {
+	for text, want := range map[string][]string{
+		"":                  {""},
+		"one":               {"one"},
+		"one two":           {"one two"},
+		"eleven elevens, a": {"eleven", "elevens, a"},
+		"unbreakableword a": {"unbreakableword", "a"},
+		"5\u00a0km is far":  {"5\u00a0km is", "far"},
+	} {
+		if got := theme.Lines(text, 5); !slices.Equal(got, want) {
+			t.Errorf("%q becomes %q, want %q", text, got, want)
+		}
+	}
+	text := "Nothing is lost when a long text is broken into lines."
+	if got := strings.Join(theme.Lines(text, 8), " "); got != text {
+		t.Errorf("%q", got)
+	}
+}
