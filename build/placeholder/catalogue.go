@@ -34,6 +34,7 @@ func Catalogue() []Entry {
 		rocketWrap(),
 		rocketZone(),
 		seasonDates(),
+		seasonModel(),
 		stripBalls(),
 		stripCards(),
 		stripField(),
@@ -47,6 +48,7 @@ func Catalogue() []Entry {
 		tubePlan(),
 		weightTable(),
 		worldCards(),
+		worldCompare(),
 	}
 }
 
