@@ -35,6 +35,7 @@ func Catalogue() []Entry {
 		rocketZone(),
 		seasonDates(),
 		seasonModel(),
+		skyMap(),
 		stripBalls(),
 		stripCards(),
 		stripField(),
