@@ -83,7 +83,7 @@ func rounded(v say.Value) float64 {
 // AppendBlock appends everything that a placeholder computed, the inside of a
 // figure.
 func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []string) []byte {
-	dst = w.appendCautions(dst, r.Cautions)
+	dst = w.AppendCautions(dst, r.Cautions)
 	for _, p := range r.Warnings {
 		dst = append(dst, `<p class="heed">`...)
 		dst = AppendText(dst, w.Line(p))
@@ -106,7 +106,9 @@ func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []
 	return w.appendWorking(dst, r.Working, sources)
 }
 
-func (w *Words) appendCautions(dst []byte, cautions []say.Phrase) []byte {
+// AppendCautions appends the cautions of computed blocks, nothing where there
+// are none.
+func (w *Words) AppendCautions(dst []byte, cautions []say.Phrase) []byte {
 	if len(cautions) == 0 {
 		return dst
 	}
@@ -122,6 +124,9 @@ func (w *Words) appendCautions(dst []byte, cautions []say.Phrase) []byte {
 }
 
 func (w *Words) appendFacts(dst []byte, name string, facts []result.Fact) []byte {
+	if len(facts) == 0 {
+		return dst
+	}
 	dst = append(dst, `<dl class="facts">`...)
 	for _, f := range facts {
 		dst = append(dst, `<div><dt>`...)

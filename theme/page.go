@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"html/template"
 	"io"
+	"slices"
 
 	"noonbook/build/drawing"
 	"noonbook/build/say"
@@ -26,6 +27,9 @@ const StyleFile = "noonbook.css"
 //go:embed paper.css
 var paperSheet []byte
 
+//go:embed sheets.css
+var sheetSheet []byte
+
 //go:embed noonbook.js
 var script []byte
 
@@ -38,7 +42,7 @@ func Script() []byte { return bytes.Clone(script) }
 // StyleSheet returns the style sheet for a school's paper and colour. Printables
 // have pages without margins, since their sheets are the whole paper.
 func StyleSheet(p drawing.Paper, c Colour) []byte {
-	css := append(bytes.Clone(styleSheet), paperSheet...)
+	css := slices.Concat(styleSheet, paperSheet, sheetSheet)
 	css = fmt.Appendf(css, "@page{size:%gmm %gmm;margin:18mm 16mm 20mm}\n@page upright{size:%gmm %gmm;margin:0}\n@page across{size:%gmm %gmm;margin:0}\n",
 		p.Width, p.Height, p.Width, p.Height, p.Height, p.Width)
 	if c.Given {
@@ -73,7 +77,8 @@ type Page struct {
 	Kit      []string // marks
 	Terms    []Labelled
 	Body     template.HTML
-	Lessons  []Link // every page, for the list of pages
+	Sheet    []SheetPart // of a day sheet
+	Lessons  []Link      // every page, for the list of pages
 	Others   []Link
 	Previous *Link
 	Next     *Link
@@ -88,10 +93,18 @@ type Page struct {
 // Labelled is a value with what it is called.
 type Labelled struct{ Label, Value string }
 
+// A SheetPart is one part of a day sheet: what the lesson says, or a blank.
+type SheetPart struct {
+	Name, Title string
+	Body        template.HTML
+	Blank       []struct{} // ruled lines, where there is no body
+}
+
 // A Link leads to another page. Note is its date or what it is for.
 type Link struct {
 	Number, Title, File, Summary string
 	Note                         string // mark
+	Day, Pupil                   string // its sheets, "" for none
 	Here                         bool   // the page itself
 }
 

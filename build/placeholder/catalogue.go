@@ -15,10 +15,12 @@ func Catalogue() []Entry {
 		dialNorth(),
 		dialTable(),
 		eclipseList(),
+		journeyTable(),
 		lensLog(),
 		lensPairs(),
 		lensPower(),
 		lensRays(),
+		lessonSky(),
 		moonDiary(),
 		moonMonth(),
 		moonSchool(),
@@ -43,6 +45,7 @@ func Catalogue() []Entry {
 		sunPath(),
 		sunYear(),
 		tubePlan(),
+		weightTable(),
 		worldCards(),
 	}
 }

@@ -229,6 +229,9 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 		if e.Name == "dial-marks" {
 			r = reckonMarks(t, "alder reach", twoGroups)
 		}
+		if e.Name == "lesson-sky" {
+			r = reckon(t, "alder reach", e.Name, "2027-04-20", "lesson=1")
+		}
 		if e.Name == "rocket-log" {
 			r = reckonFlights(t, twoTests)
 		}

@@ -116,9 +116,71 @@ func TestWorldsBadInput(t *testing.T) {
 		{"world-cards", "2027-04-20", "world=vulcan", "vulcan"},
 		{"world-cards", "2027-04-20", "worlds=mars, satrun", "saturn"},
 		{"world-cards", "2200-04-20", "world=mars", "2200"},
+		{"weight-table", "2027-04-20", "world=vulcan", "vulcan"},
+		{"weight-table", "2027-04-20", "mass_kg=-4", "outside 1 kg"},
+		{"weight-table", "2027-04-20", "jump_m=0", "outside 0.05 m"},
+		{"weight-table", "2027-04-20", "born=2028-01-01", "after the date 2027-04-20"},
+		{"weight-table", "2027-04-20", "born=1828-01-01", "130 years"},
+		{"weight-table", "2027-04-20", "born=2027-02-30", "date"},
+		{"journey-table", "2027-04-20", "world=earth", "mercury"},
+		{"journey-table", "1900-04-20", "world=mars", "1900"},
 	} {
 		if got := complaint(t, c.name, c.date, c.given); !strings.Contains(got, c.want) || strings.Contains(got, "\n") {
 			t.Errorf("%s %s says %q", c.name, c.given, got)
 		}
+	}
+}
+
+// A mass of 40 kg on the Moon: 6.6 kg on the scale and 65 N; the jump of 0.3 m
+// reaches 1.8 m, by the ratio of pulls 9.798 : 1.623 from the fact sheets.
+func TestWeightOnTheMoon(t *testing.T) {
+	r := reckon(t, "alder reach", "weight-table", "2027-04-20", "mass_kg=40", "world=moon")
+	near(t, "scale", fact(t, r, "scale").Number, 40*1.623/9.798, 0.01)
+	near(t, "force", fact(t, r, "force").Number, 40*1.623, 0.1)
+	near(t, "jump", fact(t, r, "jump").Number, 0.3*9.798/1.623, 0.002)
+	near(t, "throw", fact(t, r, "throw").Number, 20*9.798/1.623, 0.1)
+	if got := fact(t, reckon(t, "alder reach", "weight-table", "2027-04-20", "world=saturn"), "jump"); got.Phrase.Key != "weight-table.no_ground" {
+		t.Errorf("a jump on Saturn is %v", got)
+	}
+	if got := fact(t, reckon(t, "alder reach", "weight-table", "2027-04-20", "world=comet"), "throw"); got.Phrase.Key != "weight-table.leaves" {
+		t.Errorf("a throw on the comet is %v", got)
+	}
+}
+
+// Birthdays by the calendar on the Earth, 29 February included, and by turns round
+// the Sun elsewhere: Mars's first after 687 days.
+func TestWorldBirthdays(t *testing.T) {
+	for _, c := range []struct{ born, date, world, next, number string }{
+		{"2016-02-29", "2027-02-28", "earth", "2027-03-01", "11"},
+		{"2016-02-29", "2027-03-01", "earth", "2027-03-01", "11"},
+		{"2016-02-29", "2027-03-02", "earth", "2028-02-29", "12"},
+		{"2016-04-20", "2016-04-20", "earth", "2017-04-20", "1"},
+		{"2016-04-20", "2016-04-21", "mars", "2018-03-08", "1"}, // 686.98 days later
+	} {
+		r := reckon(t, "south", "weight-table", c.date, "born="+c.born, "world="+c.world)
+		if got := fact(t, r, "next_birthday").Time.Format("2006-01-02"); got != c.next {
+			t.Errorf("%v: next is %s", c, got)
+		}
+		if got := fact(t, r, "next_number").Number; got != map[string]float64{"1": 1, "11": 11, "12": 12}[c.number] {
+			t.Errorf("%v: number %v", c, got)
+		}
+	}
+}
+
+// The windows for Mars that the agencies name, as in compute/journey, by the table:
+// October and November 2024, November and December 2026, 30 days from the middle.
+func TestJourneyWindows(t *testing.T) {
+	r := reckon(t, "alder reach", "journey-table", "2024-01-01", "world=mars")
+	for name, want := range map[string]string{"window": "2024-10-15", "next_window": "2026-11-15"} {
+		near(t, name, fact(t, r, name).Time.Sub(day(t, want).UTC()).Hours()/24, 0, 30)
+	}
+	near(t, "transfer", fact(t, r, "transfer").Number, 258.9, 0.2)
+	near(t, "synodic", fact(t, r, "synodic").Number, 779.9, 0.1)
+	if got := len(r.Tables[2].Rows); got != 4 {
+		t.Errorf("%d windows", got)
+	}
+	r = reckon(t, "alder reach", "journey-table", "2095-01-01", "world=pluto")
+	if fact(t, r, "window").Phrase.Key != "sky.unknown" || len(r.Tables[2].Rows) != 0 {
+		t.Error("a way to Pluto ends beyond the almanac")
 	}
 }

@@ -22,6 +22,8 @@ func (p *Plan) gather(d *draft, l *source.Lesson) ([]byte, error) {
 	var out bytes.Buffer
 	var err error
 	switch l.Part() {
+	case source.PartStart:
+		err = p.sheets(&out, d)
 	case source.PartSafety:
 		err = p.cautions(&out, d)
 	case source.PartGlossary:
@@ -52,7 +54,7 @@ func (p *Plan) cautions(out *bytes.Buffer, d *draft) error {
 				}
 				return ast.WalkContinue, nil
 			}
-			one, err := d.render(l, i, n, true)
+			one, err := d.render(l, i, n, manner{gathered: true})
 			body = append(body, one...)
 			return ast.WalkSkipChildren, err
 		})

@@ -101,6 +101,11 @@ func drafted(unit *source.Unit, words *theme.Words, edition Edition, catalogue [
 			return nil, nil, err
 		}
 		drafts = append(drafts, d)
+		sheets, err := p.lessonSheets(i)
+		if err != nil {
+			return nil, nil, err
+		}
+		drafts = append(drafts, sheets...)
 	}
 	for _, print := range p.prints {
 		d, err := p.printable(print)

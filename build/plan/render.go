@@ -1,11 +1,14 @@
 package plan
 
 import (
+	"bufio"
 	"bytes"
 	"fmt"
+	"strings"
 
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/ast"
+	extension "github.com/yuin/goldmark/extension/ast"
 	"github.com/yuin/goldmark/renderer"
 	"github.com/yuin/goldmark/renderer/html"
 	"github.com/yuin/goldmark/util"
@@ -13,20 +16,29 @@ import (
 	"noonbook/build/source"
 )
 
+// A manner is how a page writes parts of a lesson.
+type manner struct {
+	gathered bool             // on another page than the lesson's: headings lose their anchors, links within the lesson lead to its page, blocks are brief
+	shift    int              // added to the level of headings
+	lines    int              // least ruled lines for an answer
+	minutes  *extension.Table // whose rows get their clock times
+}
+
 // lessonRenderer writes our nodes; everything else is goldmark's.
 type lessonRenderer struct {
+	manner
 	draft   *draft
-	asides  bool // on a page that gathers cautions, headings lose their anchors
 	lesson  int
+	page    string // of the lesson
 	edition Edition
 }
 
 // render writes the tree, or a part of it, as HTML with marks.
-func (d *draft) render(l *source.Lesson, lesson int, root ast.Node, gathered bool) ([]byte, error) {
+func (d *draft) render(l *source.Lesson, lesson int, root ast.Node, m manner) ([]byte, error) {
 	md := goldmark.New(goldmark.WithRenderer(renderer.NewRenderer(renderer.WithNodeRenderers(
 		util.Prioritized(html.NewRenderer(), 1000),
-		util.Prioritized(lessonRenderer{d, gathered, lesson, d.plan.edition}, 100),
-		util.Prioritized(tableRenderer{d.plan.words.Say("page.table")}, 100),
+		util.Prioritized(lessonRenderer{m, d, lesson, l.Page, d.plan.edition}, 100),
+		util.Prioritized(tableRenderer{d.plan.words.Say("page.table"), d.clockColumn(l, m.minutes)}, 100),
 	))))
 	var out bytes.Buffer
 	if err := md.Renderer().Render(&out, l.Source, root); err != nil {
@@ -40,6 +52,7 @@ func (r lessonRenderer) RegisterFuncs(register renderer.NodeRendererFuncRegister
 	register.Register(source.KindInline(), r.inline)
 	register.Register(source.KindAside(), r.aside)
 	register.Register(ast.KindHeading, r.heading)
+	register.Register(ast.KindLink, r.link)
 }
 
 func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
@@ -48,11 +61,14 @@ func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, enterin
 	}
 	n := node.(*source.Block)
 	number := r.draft.plan.ask(n.Ask, r.lesson)
-	name, sources := n.Entry.Name, n.Entry.Sources
+	entry, name, sources := n.Entry, n.Entry.Name, n.Entry.Sources
 	mark := r.draft.mark(func(dst []byte, s *school) []byte {
+		if r.gathered {
+			return s.words.AppendBlock(dst, name, brief(entry, s.results[number]), nil)
+		}
 		return s.words.AppendBlock(dst, name, s.results[number], sources)
 	})
-	if n.Entry.Printable && !r.asides {
+	if n.Entry.Printable && !r.gathered {
 		mark = r.draft.printLink(n.Entry.Name, number, r.lesson) + mark
 	}
 	return ast.WalkSkipChildren, write(w, true, `<figure class="reckoned">`+mark+"</figure>\n", "")
@@ -85,18 +101,42 @@ func (r lessonRenderer) aside(w util.BufWriter, _ []byte, node ast.Node, enterin
 		word := r.draft.plan.words.Say("page." + n.Word)
 		return ast.WalkContinue, write(w, entering, `<section class="`+n.Word+`"><p class="cry">`+word+`</p>`, "</section>\n")
 	}
-	if !entering || n.Ruled == 0 || n.Word != source.Answer {
+	lines := max(n.Ruled, r.lines)
+	if !entering || lines == 0 || n.Word != source.Answer {
 		return ast.WalkSkipChildren, nil
 	}
-	ruled := `<div class="ruled">` + string(bytes.Repeat([]byte("<div></div>"), n.Ruled)) + "</div>\n"
-	return ast.WalkSkipChildren, write(w, true, ruled, "")
+	return ast.WalkSkipChildren, write(w, true, ruled(lines), "")
+}
+
+func ruled(lines int) string {
+	return `<div class="ruled">` + strings.Repeat("<div></div>", lines) + "</div>\n"
+}
+
+// link writes a link. One within the lesson leads back to it from other pages.
+func (r lessonRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	n := node.(*ast.Link)
+	target := n.Destination
+	if r.gathered && bytes.HasPrefix(target, []byte("#")) {
+		target = append([]byte(r.page), target...)
+	}
+	open := `<a href="` + string(util.EscapeHTML(util.URLEscape(target, true))) + `"`
+	if n.Title != nil {
+		var title bytes.Buffer
+		buffer := bufio.NewWriter(&title)
+		html.DefaultWriter.Write(buffer, n.Title)
+		if err := buffer.Flush(); err != nil {
+			return ast.WalkStop, err
+		}
+		open += ` title="` + title.String() + `"`
+	}
+	return ast.WalkContinue, write(w, entering, open+">", "</a>")
 }
 
 func (r lessonRenderer) heading(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	n := node.(*ast.Heading)
-	level := max(2, n.Level) // the page's title is the one heading of level 1
+	level := min(6, max(2, n.Level+r.shift)) // the page's title is the one heading of level 1
 	open := fmt.Sprintf("<h%d>", level)
-	if id, ok := n.AttributeString("id"); ok && !r.asides {
+	if id, ok := n.AttributeString("id"); ok && !r.gathered {
 		open = fmt.Sprintf(`<h%d id="%s">`, level, util.EscapeHTML(id.([]byte)))
 	}
 	return ast.WalkContinue, write(w, entering, open, fmt.Sprintf("</h%d>\n", level))

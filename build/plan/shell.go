@@ -35,15 +35,11 @@ func (p *Plan) lesson(i int) (*draft, error) {
 		page.When = d.mark(when(l.Number - 1))
 		page.Groups = d.mark(groupSizes)
 	}
-	body, err := d.render(l, i, l.Tree, false)
+	body, err := d.render(l, i, l.Tree, manner{})
 	if err != nil {
 		return nil, err
 	}
-	for _, print := range p.prints {
-		if print.lesson == i {
-			page.Prints = append(page.Prints, theme.Link{Title: p.words.Say(print.entry + ".name"), File: print.page})
-		}
-	}
+	page.Prints = append(p.sheetsOf(l), p.printsOf(i)...)
 	gathered, err := p.gather(d, l)
 	if err != nil {
 		return nil, err
@@ -74,6 +70,9 @@ func (p *Plan) shell(d *draft, at int) theme.Page {
 			number++
 			link.Number = strconv.Itoa(number)
 			link.Note = d.mark(lessonDate(l.Number - 1))
+			if p.edition == Staff {
+				link.Day = DayFile(l)
+			}
 			page.Lessons = append(page.Lessons, link)
 		default:
 			page.Others = append(page.Others, link)

@@ -13,7 +13,10 @@ import (
 // a class (a strict page allows no style attribute), and a frame that scrolls on
 // narrow screens. Unlike goldmark's own it leaves the tree alone, so that a
 // lesson may be rendered more than once.
-type tableRenderer struct{ label string }
+type tableRenderer struct {
+	label string
+	clock map[ast.Node]string // a cell that goes before the first one, by row
+}
 
 func (t tableRenderer) RegisterFuncs(register renderer.NodeRendererFuncRegisterer) {
 	register.Register(extension.KindTable, t.table)
@@ -30,16 +33,16 @@ func (t tableRenderer) table(w util.BufWriter, _ []byte, node ast.Node, entering
 	return ast.WalkContinue, write(w, entering, open, "</table></div>\n")
 }
 
-func (tableRenderer) header(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (t tableRenderer) header(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	closing := "</tr></thead>\n"
 	if node.NextSibling() != nil {
 		closing += "<tbody>\n"
 	}
-	return ast.WalkContinue, write(w, entering, "<thead><tr>", closing)
+	return ast.WalkContinue, write(w, entering, "<thead><tr>"+t.clock[node], closing)
 }
 
-func (tableRenderer) row(w util.BufWriter, _ []byte, _ ast.Node, entering bool) (ast.WalkStatus, error) {
-	return ast.WalkContinue, write(w, entering, "<tr>", "</tr>\n")
+func (t tableRenderer) row(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	return ast.WalkContinue, write(w, entering, "<tr>"+t.clock[node], "</tr>\n")
 }
 
 func (tableRenderer) cell(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {

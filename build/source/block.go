@@ -20,7 +20,7 @@ var gathering = []string{PartSafety, PartGlossary, PartSources, PartReference}
 // LessonBlock returns the form of the lesson block, the first block of every
 // lesson.
 func LessonBlock() form.Form {
-	return form.Form{
+	return append(form.Form{
 		{Name: "title", Required: true, Doc: "Title of the page."},
 		{Name: "summary", Default: "", Doc: "One or two sentences on what happens in it."},
 		{Name: "part", Choices: []string{PartLesson, PartStart, PartPage, PartSafety, PartGlossary, PartSources, PartReference}, Default: PartLesson, Doc: "Which part of the handbook the page is."},
@@ -56,5 +56,5 @@ func LessonBlock() form.Form {
 			{Name: "price", Kind: form.Number, Min: 0, Max: 1e6, Assumed: "not known", Doc: "What it costs, or a pack of it; in supplies.currency."},
 			{Name: "pack", Kind: form.Whole, Min: 1, Max: 100000, Default: 1, Doc: "How many are sold together at that price."},
 		}},
-	}
+	}, sheetKeys()...)
 }

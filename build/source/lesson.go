@@ -111,6 +111,7 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 			l.Glance = append(l.Glance, n)
 		}
 	}
+	r.sheet(l)
 	r.unit.Lessons = append(r.unit.Lessons, l)
 	return v.failed
 }

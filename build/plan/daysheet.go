@@ -1,0 +1,269 @@
+package plan
+
+import (
+	"bytes"
+	"html/template"
+
+	"github.com/yuin/goldmark/ast"
+
+	"noonbook/build/form"
+	"noonbook/build/placeholder"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/build/source"
+	"noonbook/theme"
+)
+
+// DayFile and PupilFile name the sheets of a lesson after its page.
+func DayFile(l *source.Lesson) string   { return "day-" + l.Page }
+func PupilFile(l *source.Lesson) string { return "pupil-" + l.Page }
+
+// blankLines are the ruled lines of a part that the lesson leaves open.
+const blankLines = 3
+
+// daySheet drafts the page from which a substitute teaches a lesson: its own
+// sections in the order of the day, with clock times, cautions and answers, and
+// boxes for what only the school knows. It is of the staff edition alone.
+func (p *Plan) daySheet(i int) (*draft, error) {
+	l := p.unit.Lessons[i]
+	d := &draft{plan: p, name: DayFile(l), lesson: i}
+	page := p.shell(d, i)
+	page.Title = l.Title()
+	page.Summary = l.Block.Text("summary")
+	page.When = d.mark(when(l.Number - 1))
+	page.Groups = d.mark(groupSizes)
+	page.Previous, page.Next = &theme.Link{Title: l.Title(), File: l.Page}, nil
+	s := &daySheet{draft: d, lesson: l, at: i, shown: map[ast.Node]bool{}}
+	s.note()
+	for _, part := range []struct {
+		key, title string
+		body       func() ([]byte, error)
+	}{
+		{source.SheetBefore, "day-sheet.before", s.before},
+		{"care", "day-sheet.care", s.care},
+		{source.SheetMinutes, "day-sheet.minutes", s.sections(source.SheetMinutes)},
+		{source.SheetBoard, "day-sheet.board", s.sections(source.SheetBoard)},
+		{source.SheetSteps, "day-sheet.steps", s.sections(source.SheetSteps)},
+		{source.SheetToday, "day-sheet.today", s.today},
+		{"answers", "day-sheet.answers", s.answers},
+		{source.SheetRain, "day-sheet.rain", s.sections(source.SheetRain)},
+		{source.SheetTidy, "day-sheet.tidy", s.sections(source.SheetTidy)},
+	} {
+		if part.key == source.SheetSteps && len(l.Sheet(part.key)) == 0 {
+			continue // the minutes say what happens; steps are for what they can not hold
+		}
+		body, err := part.body()
+		if err != nil {
+			return nil, err
+		}
+		sheet := theme.SheetPart{Name: part.key, Title: p.words.Say(part.title), Body: template.HTML(body)}
+		if len(body) == 0 {
+			sheet.Blank = make([]struct{}, blankLines)
+		}
+		page.Sheet = append(page.Sheet, sheet)
+	}
+	note, err := s.render(source.SheetNote)
+	if err != nil {
+		return nil, err
+	}
+	page.Body = template.HTML(note)
+	return d, d.write("day", page)
+}
+
+// daySheet is one sheet while it is drafted. What a part has shown is not shown
+// again by one that gathers.
+type daySheet struct {
+	draft  *draft
+	lesson *source.Lesson
+	at     int
+	shown  map[ast.Node]bool
+}
+
+// note marks the nodes that sections bring onto the sheet.
+func (s *daySheet) note() {
+	for _, part := range []string{source.SheetBefore, source.SheetMinutes, source.SheetBoard, source.SheetSteps, source.SheetToday, source.SheetRain, source.SheetTidy, source.SheetNote} {
+		for _, section := range s.lesson.Sheet(part) {
+			for _, n := range section.Body {
+				s.shown[n] = true
+			}
+		}
+	}
+}
+
+func (s *daySheet) sections(part string) func() ([]byte, error) {
+	return func() ([]byte, error) { return s.render(part) }
+}
+
+// render writes the sections of a part. One alone goes without its heading,
+// since that of the part says the same.
+func (s *daySheet) render(part string) ([]byte, error) {
+	var out []byte
+	sections := s.lesson.Sheet(part)
+	m := manner{gathered: true}
+	if part == source.SheetMinutes {
+		m.minutes = source.MinuteTable(sections, s.lesson.Source)
+	}
+	for _, section := range sections {
+		m.shift = 3 - section.Heading.Level
+		nodes := section.Body
+		if len(sections) > 1 || part == source.SheetSteps {
+			nodes = append([]ast.Node{section.Heading}, nodes...)
+		}
+		for _, n := range nodes {
+			one, err := s.draft.render(s.lesson, s.at, n, m)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, one...)
+		}
+	}
+	return out, nil
+}
+
+// before is what to do before the bell, with what to have ready and to print.
+func (s *daySheet) before() ([]byte, error) {
+	page := theme.Page{Words: s.draft.plan.words}
+	for _, thing := range s.lesson.Block.Tables("kit") {
+		page.Kit = append(page.Kit, s.draft.mark(kit(thing)))
+	}
+	page.Prints = s.draft.plan.printsOf(s.at)
+	var out bytes.Buffer
+	if len(page.Kit)+len(page.Prints) > 0 {
+		if err := s.draft.plan.templates.ExecuteTemplate(&out, "day-ready", page); err != nil {
+			return nil, err
+		}
+	}
+	sections, err := s.render(source.SheetBefore)
+	if len(sections) == 0 && err == nil && out.Len() > 0 {
+		blank := `<p class="note">` + template.HTMLEscapeString(s.draft.plan.words.Say("day-sheet.blank")) + "</p>" + ruled(blankLines)
+		return append(out.Bytes(), blank...), nil
+	}
+	return append(sections, out.Bytes()...), err
+}
+
+// care gathers the cautions of the lesson that no other part shows in its
+// place, those of its computed blocks included.
+func (s *daySheet) care() ([]byte, error) {
+	var out []byte
+	var asks []int
+	err := ast.Walk(s.lesson.Tree, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
+		switch {
+		case !entering:
+			return ast.WalkContinue, nil
+		case s.shown[n]:
+			return ast.WalkSkipChildren, nil
+		}
+		switch n := n.(type) {
+		case *source.Block:
+			asks = append(asks, s.draft.plan.ask(n.Ask, s.at))
+		case *source.Aside:
+			if n.Word != source.Caution {
+				break
+			}
+			one, err := s.draft.render(s.lesson, s.at, n, manner{gathered: true, shift: 1})
+			out = append(out, one...)
+			return ast.WalkSkipChildren, err
+		}
+		return ast.WalkContinue, nil
+	})
+	if err != nil {
+		return nil, err
+	}
+	out = append(out, s.draft.mark(func(dst []byte, s *school) []byte {
+		return s.words.AppendCautions(dst, s.cautions(asks))
+	})...)
+	none := template.HTMLEscapeString(s.draft.plan.words.Say("day-sheet.care_elsewhere"))
+	if link := s.draft.plan.pageOf(source.PartSafety); link != nil {
+		none += ` <a href="` + link.Page + `">` + template.HTMLEscapeString(link.Title()) + "</a>"
+	}
+	return append(out, "<p>"+none+"</p>"...), nil
+}
+
+// cautions are those of computed blocks, each once.
+func (s *school) cautions(asks []int) []say.Phrase {
+	var list []say.Phrase
+	told := map[string]bool{}
+	for _, n := range asks {
+		for _, c := range s.results[n].Cautions {
+			if line := s.words.Line(c); !told[line] {
+				told[line] = true
+				list = append(list, c)
+			}
+		}
+	}
+	return list
+}
+
+// skyFacts are the numbers of the day that every sheet shows, each with the key
+// of its label.
+func skyFacts() [][3]string {
+	return [][3]string{
+		{"sun-day", "rise", "day-sheet.sunrise"},
+		{"sun-day", "noon", "day-sheet.noon"},
+		{"sun-day", "noon_altitude", "day-sheet.noon_altitude"},
+		{"sun-day", "set", "day-sheet.sunset"},
+		{"moon-month", "phase", "day-sheet.moon"},
+		{"moon-month", "rise", "day-sheet.moonrise"},
+		{"moon-month", "set", "day-sheet.moonset"},
+		{"place-facts", "compass_for_true_north", "day-sheet.true_north"},
+	}
+}
+
+// today is today's numbers: those of the lesson's margin, the Sun and the Moon
+// of the day, and the sky during the lesson; then what pupils will see.
+func (s *daySheet) today() ([]byte, error) {
+	p := s.draft.plan
+	page := theme.Page{Words: p.words}
+	for _, n := range s.lesson.Glance {
+		label := p.words.Say(n.Entry.Name + ".fact." + n.Fact)
+		page.Glance = append(page.Glance, theme.Labelled{Label: label, Value: s.draft.fact(n, s.at)})
+	}
+	for _, name := range skyFacts() {
+		if entry, ok := placeholder.Find(p.catalogue, name[0]); ok {
+			n := &source.Inline{Ask: s.ask(entry), Fact: name[1]}
+			page.Glance = append(page.Glance, theme.Labelled{Label: p.words.Say(name[2]), Value: s.draft.fact(n, s.at)})
+		}
+	}
+	var out bytes.Buffer
+	if err := p.templates.ExecuteTemplate(&out, "day-numbers", page); err != nil {
+		return nil, err
+	}
+	if entry, ok := placeholder.Find(p.catalogue, "lesson-sky"); ok {
+		number := p.ask(s.ask(entry), s.at)
+		out.WriteString(s.draft.mark(func(dst []byte, school *school) []byte {
+			return school.words.AppendBlock(dst, entry.Name, brief(entry, school.results[number]), nil)
+		}))
+	}
+	sections, err := s.render(source.SheetToday)
+	return append(out.Bytes(), sections...), err
+}
+
+// brief leaves out what another page than the lesson's has no room for. Of a
+// printable, which is printed anyway, the cautions stay.
+func brief(e placeholder.Entry, r result.Result) result.Result {
+	if e.Printable {
+		return result.Result{Cautions: r.Cautions, Warnings: r.Warnings}
+	}
+	r.Working = nil
+	return r
+}
+
+func (s *daySheet) ask(entry placeholder.Entry) source.Ask {
+	return source.Ask{Entry: entry, Given: form.Values{}, At: s.lesson.Place("title")}
+}
+
+// answers repeats each question with its answer.
+func (s *daySheet) answers() ([]byte, error) {
+	var out []byte
+	for _, q := range questions(s.lesson) {
+		if q.answer == nil {
+			continue
+		}
+		one, err := s.draft.question(s.lesson, s.at, q)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, one...)
+	}
+	return out, nil
+}

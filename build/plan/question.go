@@ -1,0 +1,127 @@
+package plan
+
+import (
+	"bytes"
+	"slices"
+
+	"github.com/yuin/goldmark/ast"
+	extension "github.com/yuin/goldmark/extension/ast"
+
+	"noonbook/build/source"
+)
+
+// A question is one thing that a lesson asks of pupils: words with an answer
+// block, or a table with cells to fill in.
+type question struct {
+	heading *ast.Heading // that it stands under, nil for none
+	asked   []ast.Node   // in their order
+	answer  *source.Aside
+	table   *extension.Table
+}
+
+// questions collects what a lesson asks, in its order. Staff notes ask nothing
+// of pupils, nor do the sections that the sheet of the teacher takes.
+func questions(l *source.Lesson) []question {
+	c := collector{lesson: l, taken: map[ast.Node]bool{}}
+	for _, part := range []string{source.SheetBefore, source.SheetMinutes, source.SheetBoard, source.SheetRain, source.SheetTidy, source.SheetNote} {
+		for _, s := range l.Sheet(part) {
+			for _, n := range s.Body {
+				c.taken[n] = true
+			}
+		}
+	}
+	c.walk(l.Tree)
+	return c.found
+}
+
+type collector struct {
+	lesson  *source.Lesson
+	heading *ast.Heading
+	taken   map[ast.Node]bool
+	found   []question
+}
+
+func (c *collector) walk(parent ast.Node) {
+	for n := parent.FirstChild(); n != nil; n = n.NextSibling() {
+		switch x := n.(type) {
+		case *ast.Heading:
+			c.heading = x
+			continue
+		case *source.Aside:
+			if x.Word == source.Answer && !c.taken[n] {
+				c.add(question{heading: c.heading, asked: c.before(x), answer: x})
+			}
+			if x.Word != source.Caution {
+				continue
+			}
+		case *extension.Table:
+			if !c.taken[n] && toFill(x, c.lesson.Source) {
+				c.add(question{heading: c.heading, table: x})
+			}
+			continue
+		}
+		if n.Type() == ast.TypeBlock && !c.taken[n] {
+			c.walk(n)
+		}
+	}
+}
+
+// add takes a question. A table that turns out to be part of what is asked is
+// no question of its own.
+func (c *collector) add(q question) {
+	c.found = slices.DeleteFunc(c.found, func(other question) bool {
+		return other.table != nil && slices.Contains(q.asked, ast.Node(other.table))
+	})
+	c.found = append(c.found, q)
+}
+
+// before returns what an answer answers: the paragraph or list before it, with
+// the pictures and tables that stand between.
+func (c *collector) before(answer ast.Node) []ast.Node {
+	var asked []ast.Node
+	for n := answer.PreviousSibling(); n != nil; n = n.PreviousSibling() {
+		if n.Kind() == ast.KindHeading || n.Kind() == source.KindAside() {
+			break
+		}
+		asked = append(asked, n)
+		if n.Kind() == ast.KindParagraph || n.Kind() == ast.KindTextBlock || n.Kind() == ast.KindList {
+			break
+		}
+	}
+	slices.Reverse(asked)
+	return asked
+}
+
+// toFill reports whether a table has cells for a pencil.
+func toFill(table *extension.Table, src []byte) bool {
+	empty := 0
+	for row := table.FirstChild(); row != nil; row = row.NextSibling() {
+		for cell := row.FirstChild(); cell != nil && row.Kind() == extension.KindTableRow; cell = cell.NextSibling() {
+			if len(bytes.TrimSpace(cell.Lines().Value(src))) == 0 {
+				empty++
+			}
+		}
+	}
+	return empty > 1
+}
+
+// number is the number of the list item that asks, for an answer within the
+// item; 0 elsewhere.
+func (q question) number() int {
+	if q.answer == nil {
+		return 0
+	}
+	item, ok := q.answer.Parent().(*ast.ListItem)
+	if !ok {
+		return 0
+	}
+	list, ok := item.Parent().(*ast.List)
+	if !ok || !list.IsOrdered() {
+		return 0
+	}
+	n := list.Start
+	for i := item.PreviousSibling(); i != nil; i = i.PreviousSibling() {
+		n++
+	}
+	return n
+}

@@ -1,0 +1,122 @@
+package plan
+
+import (
+	"html/template"
+	"io"
+	"time"
+
+	"github.com/yuin/goldmark/ast"
+	extension "github.com/yuin/goldmark/extension/ast"
+
+	"noonbook/build/say"
+	"noonbook/build/source"
+	"noonbook/theme"
+)
+
+// lessonSheets drafts the sheets that belong to a lesson: one for pupils where
+// it asks something, and in the staff edition one for the day.
+func (p *Plan) lessonSheets(i int) ([]*draft, error) {
+	l := p.unit.Lessons[i]
+	if l.Number == 0 {
+		return nil, nil
+	}
+	var drafts []*draft
+	if asks := questions(l); len(asks) > 0 {
+		d, err := p.pupilSheet(i, asks)
+		if err != nil {
+			return nil, err
+		}
+		drafts = append(drafts, d)
+	}
+	if p.edition == Staff {
+		d, err := p.daySheet(i)
+		if err != nil {
+			return nil, err
+		}
+		drafts = append(drafts, d)
+	}
+	return drafts, nil
+}
+
+// sheetsOf returns the links to a lesson's sheets.
+func (p *Plan) sheetsOf(l *source.Lesson) []theme.Link {
+	var links []theme.Link
+	if l.Number == 0 {
+		return nil
+	}
+	if p.edition == Staff {
+		links = append(links, theme.Link{Title: p.words.Say("day-sheet.name"), File: DayFile(l)})
+	}
+	if len(questions(l)) > 0 {
+		links = append(links, theme.Link{Title: p.words.Say("pupil-sheet.name"), File: PupilFile(l)})
+	}
+	return links
+}
+
+// printsOf returns the links to the printables of a page.
+func (p *Plan) printsOf(page int) []theme.Link {
+	var links []theme.Link
+	for _, print := range p.prints {
+		if print.lesson == page {
+			links = append(links, theme.Link{Title: p.words.Say(print.entry + ".name"), File: print.page})
+		}
+	}
+	return links
+}
+
+// pageOf returns the first page of a part, nil where there is none.
+func (p *Plan) pageOf(part string) *source.Lesson {
+	for _, l := range p.unit.Lessons {
+		if l.Part() == part {
+			return l
+		}
+	}
+	return nil
+}
+
+// sheets lists the sheets of every lesson on the page that a substitute opens
+// first. They are for staff.
+func (p *Plan) sheets(out io.Writer, d *draft) error {
+	if p.edition != Staff {
+		return nil
+	}
+	var links []theme.Link
+	for _, l := range p.taught() {
+		link := theme.Link{Title: l.Title(), File: l.Page, Note: d.mark(when(l.Number - 1)), Day: DayFile(l)}
+		if len(questions(l)) > 0 {
+			link.Pupil = PupilFile(l)
+		}
+		links = append(links, link)
+	}
+	if len(links) == 0 {
+		return nil
+	}
+	return p.templates.ExecuteTemplate(out, "sheets", links)
+}
+
+// clockColumn returns, for each row of a table of minutes, the cell with the
+// clock time at which it begins.
+func (d *draft) clockColumn(l *source.Lesson, table *extension.Table) map[ast.Node]string {
+	if table == nil || l.Number == 0 {
+		return nil
+	}
+	minutes, _ := source.Minutes(table, l.Source)
+	cells := map[ast.Node]string{}
+	for row := table.FirstChild(); row != nil; row = row.NextSibling() {
+		if row.Kind() == extension.KindTableHeader {
+			cells[row] = `<th scope="col">` + template.HTMLEscapeString(d.plan.words.Say("day-sheet.clock")) + "</th>"
+			continue
+		}
+		cells[row] = `<td class="clock">` + d.mark(clockAt(l.Number-1, minutes[0])) + "</td>"
+		minutes = minutes[1:]
+	}
+	return cells
+}
+
+// clockAt is the time by the clock that long after the start of a lesson.
+func clockAt(lesson int, after time.Duration) slot {
+	return func(dst []byte, s *school) []byte {
+		h := s.calendar.Held[lesson]
+		return theme.AppendText(dst, s.words.Text(say.Clock(h.Date.UTC().Add(h.From+after))))
+	}
+}
