@@ -19,6 +19,15 @@
 		each('.dial a, .arc a', (line) => line.classList.toggle('on-its-day', line.classList.contains('on-its-day') || line.getAttribute('href') === file));
 	});
 
+	// On the cover a lesson's hour line and its place in the list point at each other.
+	each('.spread', (spread) => {
+		const point = (event) => {
+			const file = event.type === 'pointerout' || event.type === 'focusout' ? '' : event.target.closest('.dial a, .days a')?.getAttribute('href');
+			spread.querySelectorAll('.dial a, .days a').forEach((link) => (link.closest('.days li') ?? link).classList.toggle('pointed-at', link.getAttribute('href') === file));
+		};
+		for (const type of ['pointerover', 'pointerout', 'focusin', 'focusout']) spread.addEventListener(type, point);
+	});
+
 	// A handbook in one file shows a page at a time: it is named after the page, and
 	// the finder, of which there is one, goes to where that page has its own.
 	const isBound = document.body.classList.contains('bound');
@@ -29,7 +38,8 @@
 			const folio = at?.closest('.folio');
 			if (!folio) return;
 			document.title = folio.matches('.cover') ? title : `${folio.querySelector('h1').textContent} · ${title}`;
-			(folio.querySelector('.way, .spread > :last-child') ?? folio.querySelector('header')).append(document.querySelector('.finder'));
+			const home = folio.querySelector('.way, .spread > :last-child') ?? folio.querySelector('header');
+			home.insertBefore(document.querySelector('.finder'), home.querySelector('.stops'));
 		};
 		addEventListener('hashchange', turn);
 		turn();

@@ -23,7 +23,8 @@ import (
 // File is the name of the script in the handbook.
 const File = "concordance.js"
 
-// A Page is a file of the handbook; those that are no HTML are left out.
+// A Page is a file of the handbook; the cover and those that are no HTML are left
+// out.
 type Page struct {
 	Name  string
 	Bytes []byte
@@ -53,7 +54,7 @@ type spot struct {
 func Of(pages []Page, code string) ([]byte, error) {
 	c := collector{listing: listing{language: languageOf(code)}, found: map[string][]int{}}
 	for _, p := range pages {
-		if strings.HasSuffix(p.Name, ".html") {
+		if strings.HasSuffix(p.Name, ".html") && p.Name != "index.html" {
 			r := reader{collector: &c}
 			r.page(p)
 		}

@@ -189,7 +189,7 @@ func (p *Plan) crest(dst []byte, _ *school) []byte {
 	if c.Name == "" {
 		return dst
 	}
-	return fmt.Appendf(dst, `<img class="crest" src="%s" alt="" width="%d" height="%d"> `, theme.AppendAttribute(nil, (&url.URL{Path: c.Name}).EscapedPath()), c.Width, c.Height)
+	return fmt.Appendf(dst, `<img class="crest" src="%s" alt width="%d" height="%d"> `, theme.AppendAttribute(nil, (&url.URL{Path: c.Name}).EscapedPath()), c.Width, c.Height)
 }
 
 func when(lesson int) slot {
