@@ -34,6 +34,7 @@ func Catalogue() []Entry {
 		rocketWrap(),
 		rocketZone(),
 		seasonDates(),
+		skyMap(),
 		stripBalls(),
 		stripCards(),
 		stripField(),
