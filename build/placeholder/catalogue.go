@@ -35,6 +35,7 @@ func Catalogue() []Entry {
 		rocketWrap(),
 		rocketZone(),
 		seasonDates(),
+		skyMap(),
 		stripBalls(),
 		stripCards(),
 		stripField(),

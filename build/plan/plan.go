@@ -22,6 +22,10 @@ const (
 
 // A Plan is a handbook with the school left open.
 type Plan struct {
+	// Progress, where it is set, is told before each computation of Press how many
+	// are done, of how many.
+	Progress func(done, of int)
+
 	unit      *source.Unit
 	lessons   []classroom.Lesson
 	words     *theme.Words

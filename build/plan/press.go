@@ -83,6 +83,9 @@ func (p *Plan) reckon(settings form.Values) (*school, problem.List) {
 	}
 	known := map[string]result.Result{}
 	for i, a := range p.asks {
+		if p.Progress != nil {
+			p.Progress(i, len(p.asks))
+		}
 		values := a.Entry.Complete(settings, a.Given, p.dayOf(a.lesson, s))
 		if a.Entry.Lessons {
 			values = a.Entry.WithLessons(values, p.lessons, p.calendarFor(s, a.Given, values), p.unit.Lessons[a.lesson].Number)

@@ -83,22 +83,6 @@ func exitCode(err error, errs io.Writer) int {
 	return machineFault
 }
 
-// report prints the problems and their count.
-func report(out io.Writer, problems problem.List) {
-	for _, p := range problems {
-		fmt.Fprintln(out, p.Error())
-	}
-	faults := problems.Faults()
-	fmt.Fprintf(out, "%s, %s\n", counted(faults, "problem"), counted(len(problems)-faults, "warning"))
-}
-
-func counted(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
-}
-
 // parse reads the flags of a verb. Flags may stand before and after its other
 // words, which it returns.
 func parse(flags *flag.FlagSet, args []string, out, errs io.Writer, about string) ([]string, error) {

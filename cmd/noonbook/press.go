@@ -53,6 +53,8 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	if len(words) > 0 {
 		return usage{fmt.Errorf("press: %q is too much; the folder of lessons is named with --content", words[0])}
 	}
+	watch := progressOn(errs)
+	defer watch.end()
 	unit, problems, err := readUnit(*folder)
 	if err != nil {
 		return err
@@ -67,7 +69,7 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	var pressings [][]plan.Page
 	blocks := 0
 	for _, edition := range editions {
-		pages, asks, found, err := pressed(unit, edition)
+		pages, asks, found, err := pressed(unit, edition, watch)
 		if err != nil {
 			return err
 		}
@@ -79,8 +81,10 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	if problems.Faults() > 0 {
 		return problems
 	}
+	watch.end()
+	pen, shelf := penFor(errs), &shelf{}
 	for _, p := range problems {
-		fmt.Fprintln(errs, p.Error())
+		pen.problem(p, shelf)
 	}
 	pages, bytes := 0, 0
 	for i, edition := range editions {
@@ -96,6 +100,7 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 				pages++
 			}
 		}
+		watch.stage("writing " + where)
 		full, err := filepath.Abs(where)
 		if err != nil {
 			return fmt.Errorf("finding %s: %w", where, err)
@@ -135,15 +140,21 @@ func bound(name string, files []output.File, single, packed bool) (beside []outp
 }
 
 // pressed plans and presses one edition for the unit's own school.
-func pressed(unit *source.Unit, edition plan.Edition) (pages []plan.Page, asks int, found problem.List, err error) {
+func pressed(unit *source.Unit, edition plan.Edition, watch *progress) (pages []plan.Page, asks int, found problem.List, err error) {
 	words, err := wordsOf(unit.Settings)
 	if err != nil {
 		return nil, 0, nil, err
 	}
+	name := "class edition"
+	if edition == plan.Staff {
+		name = "staff edition"
+	}
+	watch.stage("laying out the " + name)
 	p, err := plan.Make(unit, words, edition, placeholder.Catalogue())
 	if err != nil {
 		return nil, 0, nil, err
 	}
+	p.Progress = func(done, of int) { watch.step("computing the "+name, done, of) }
 	pages, found = p.Press(unit.Settings)
 	return pages, p.Asks(), found, nil
 }

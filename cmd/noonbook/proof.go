@@ -31,14 +31,16 @@ func proof(_ context.Context, args []string, out, errs io.Writer) error {
 	if len(words) == 1 {
 		folder = words[0]
 	}
+	watch := progressOn(errs)
 	unit, problems, err := readUnit(folder)
 	if err != nil {
 		return err
 	}
-	_, _, found, err := pressed(unit, plan.Staff) // it holds all that the class edition does
+	_, _, found, err := pressed(unit, plan.Staff, watch) // it holds all that the class edition does
 	if err != nil {
 		return err
 	}
+	watch.end()
 	problems = append(problems, found...).Sorted()
 	if problems.Faults() > 0 {
 		return problems

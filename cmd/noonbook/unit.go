@@ -18,6 +18,9 @@ import (
 // is.
 const defaultFolder = "content"
 
+// demoRoot is what problems call the folder of the embedded demo.
+const demoRoot = "demo"
+
 // readUnit reads the folder, or ./content, or the demo. A list that holds
 // faults comes back as the error.
 func readUnit(folder string) (*source.Unit, problem.List, error) {
@@ -40,7 +43,7 @@ func readUnit(folder string) (*source.Unit, problem.List, error) {
 func open(folder string) (files fs.FS, root string, closing func() error, err error) {
 	if folder == "" {
 		if _, err := os.Stat(defaultFolder); errors.Is(err, fs.ErrNotExist) {
-			return content.Files(), "demo", func() error { return nil }, nil
+			return content.Files(), demoRoot, func() error { return nil }, nil
 		}
 		folder = defaultFolder
 	}
