@@ -229,6 +229,9 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 		if e.Name == "dial-marks" {
 			r = reckonMarks(t, "alder reach", twoGroups)
 		}
+		if e.Name == "moon-log" || e.Name == "strip-log" {
+			r = reckonLog(t, "alder reach", e.Name, sampleLogs[e.Name])
+		}
 		if e.Name == "lesson-sky" {
 			r = reckon(t, "alder reach", e.Name, "2027-04-20", "lesson=1")
 		}
