@@ -23,6 +23,7 @@ func Catalogue() []Entry {
 		lensRays(),
 		lessonSky(),
 		moonDiary(),
+		moonLog(),
 		moonMonth(),
 		moonSchool(),
 		placeFacts(),
@@ -35,11 +36,13 @@ func Catalogue() []Entry {
 		rocketWrap(),
 		rocketZone(),
 		seasonDates(),
+		seasonModel(),
 		skyAlerts(),
 		skyMap(),
 		stripBalls(),
 		stripCards(),
 		stripField(),
+		stripLog(),
 		stripMoon(),
 		stripPicture(),
 		stripTable(),
@@ -51,6 +54,7 @@ func Catalogue() []Entry {
 		unitPlan(),
 		weightTable(),
 		worldCards(),
+		worldCompare(),
 	}
 }
 
