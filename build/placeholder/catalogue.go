@@ -22,6 +22,7 @@ func Catalogue() []Entry {
 		lensRays(),
 		lessonSky(),
 		moonDiary(),
+		moonLog(),
 		moonMonth(),
 		moonSchool(),
 		placeFacts(),
@@ -34,9 +35,12 @@ func Catalogue() []Entry {
 		rocketWrap(),
 		rocketZone(),
 		seasonDates(),
+		seasonModel(),
+		skyMap(),
 		stripBalls(),
 		stripCards(),
 		stripField(),
+		stripLog(),
 		stripMoon(),
 		stripPicture(),
 		stripTable(),
@@ -47,6 +51,7 @@ func Catalogue() []Entry {
 		tubePlan(),
 		weightTable(),
 		worldCards(),
+		worldCompare(),
 	}
 }
 

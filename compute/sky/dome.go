@@ -1,0 +1,78 @@
+package sky
+
+import (
+	"math"
+	"time"
+
+	"noonbook/compute/almanac"
+	"noonbook/compute/place"
+	"noonbook/compute/quantity"
+)
+
+// A Dome is the sky over a place at a moment.
+type Dome struct {
+	Sidereal quantity.Angle // local mean sidereal time, 0 to one turn
+
+	sinLat, cosLat float64
+	century        float64
+	ofDate         rotation // from J2000
+}
+
+// DomeAt returns the sky over p at t. UTC is taken for the Earth's rotation, as in
+// compute/almanac; stars are so far away that parallax has no part.
+func DomeAt(p place.Place, t time.Time) Dome {
+	sin, cos := math.Sincos(p.Latitude.Radians())
+	c := centuries(t)
+	return Dome{
+		Sidereal: (almanac.MeanSiderealTime(t) + p.Longitude).Bearing(),
+		sinLat:   sin, cosLat: cos,
+		century: c, ofDate: precession(c),
+	}
+}
+
+// Star returns where a star stands: geometric, good to 40″ (1950 to 2100).
+func (d Dome) Star(s Star) almanac.Horizontal {
+	return d.look(d.ofDate.turn(s.place.plus(s.motion.times(100 * d.century))))
+}
+
+// At returns where a direction of date stands, geometric and without parallax.
+func (d Dome) At(a Direction) almanac.Horizontal { return d.look(a.vector()) }
+
+// look turns a vector of date by the hour angle and the latitude.
+func (d Dome) look(v vector) almanac.Horizontal {
+	sin, cos := math.Sincos(d.Sidereal.Radians())
+	out, east := v.x*cos+v.y*sin, v.y*cos-v.x*sin // in the plane of the equator: to the meridian, to the east
+	north := v.z*d.cosLat - out*d.sinLat
+	up := out*d.cosLat + v.z*d.sinLat
+	return almanac.Horizontal{
+		Azimuth:  quantity.Atan2(east, north).Bearing(),
+		Altitude: quantity.Atan2(up, math.Hypot(north, east)),
+	}
+}
+
+// Equator returns the celestial equator as points, once round in steps of two
+// degrees; the last is the first.
+func (d Dome) Equator() []almanac.Horizontal { return d.circle(0) }
+
+// Ecliptic returns the mean ecliptic of date, the road of Sun, Moon and planets, in
+// the same way.
+func (d Dome) Ecliptic() []almanac.Horizontal { return d.circle(obliquity(d.century)) }
+
+// circle is a great circle that climbs from the vernal equinox at a tilt to the
+// equator.
+func (d Dome) circle(tilt float64) []almanac.Horizontal {
+	const steps = 180
+	points := make([]almanac.Horizontal, 0, steps+1)
+	sinTilt, cosTilt := math.Sincos(tilt)
+	for i := range steps + 1 {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / steps)
+		points = append(points, d.look(vector{cos, sin * cosTilt, sin * sinTilt}))
+	}
+	return points
+}
+
+// Seen returns h as ordinary air shows it, lifted by refraction.
+func Seen(h almanac.Horizontal) almanac.Horizontal {
+	h.Altitude += almanac.Refraction(h.Altitude)
+	return h
+}
