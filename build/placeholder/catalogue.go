@@ -35,6 +35,7 @@ func Catalogue() []Entry {
 		rocketZone(),
 		seasonDates(),
 		skyMap(),
+		skyWheel(),
 		stripBalls(),
 		stripCards(),
 		stripField(),
