@@ -109,12 +109,15 @@ func ninth(d place.Date, c sky.Clocks) time.Time {
 	return d.UTC().Add(21*time.Hour - c.Standard)
 }
 
-// checkStar returns the star of the first or second magnitude that is nearest to the
-// meridian, well above the horizon.
+// checkStar returns a star that is well above the horizon and near the meridian: the
+// nearest of the first magnitude within 20°, or else the nearest of the second.
 func checkStar(p place.Place, at time.Time) (best upStar) {
 	dome := sky.DomeAt(p, at)
 	least := math.Inf(1)
 	for _, s := range sky.Stars() {
+		if s.Magnitude > brightLimit && least < 20 {
+			break
+		}
 		h := sky.Seen(dome.Star(s))
 		if s.Name == "" || s.Magnitude > 2.1 || h.Altitude.Degrees() < 15 {
 			continue

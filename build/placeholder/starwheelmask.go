@@ -18,7 +18,6 @@ func (w wheelParts) mask() drawing.Drawing {
 	d.Area("cut window", w.window()...)
 	w.directions(&d)
 	w.pin(&d)
-	w.turning(&d)
 	clocks := w.wheel.Clocks()
 	check := checkStar(w.place, ninth(w.date, clocks))
 	lines := []say.Value{
@@ -28,6 +27,11 @@ func (w wheelParts) mask() drawing.Drawing {
 	}
 	if clocks.Forward > 0 {
 		lines = append(lines, say.Words("sky-wheel.step_saving"))
+	}
+	if math.Abs(w.place.Latitude.Degrees()) < 72 {
+		w.turning(&d)
+	} else { // the window leaves no room for the arrow
+		lines = append(lines, say.Words(w.way("sky-wheel.turns_against", "sky-wheel.turns_with")))
 	}
 	w.steps(&d, lines...)
 	return d
@@ -167,6 +171,9 @@ func (w wheelParts) directions(d *drawing.Drawing) {
 		if math.Hypot(p.X+3.6*nx-c.X, p.Y+3.6*ny-c.Y) > maskRadius-13 {
 			off = min(off, 3)
 		}
+		if away := math.Hypot(p.X-c.X, p.Y-c.Y); away < padRadius+2 {
+			off += padRadius + 0.5 - away // clear of the pin
+		}
 		turned(d, role, drawing.Point{X: p.X + off*nx, Y: p.Y + off*ny}, turn, word)
 		d.Line("mark", p, drawing.Point{X: p.X + 0.9*nx, Y: p.Y + 0.9*ny})
 	}
@@ -180,6 +187,14 @@ func (w wheelParts) zenith() drawing.Point {
 		latitude = -latitude
 	}
 	return w.on(0, mapRadius*float64((quantity.Turn/4-latitude)/(quantity.Turn/4-w.wheel.Edge)))
+}
+
+// way chooses between words for the northern and the southern face.
+func (w wheelParts) way(northern, southern string) string {
+	if w.wheel.Face == sky.South {
+		return southern
+	}
+	return northern
 }
 
 // turning is an arrow that says which way the stars go round as the night goes on.

@@ -54,10 +54,7 @@ func (w wheelParts) blank(title string) drawing.Drawing {
 }
 
 func (w wheelParts) faceWord() say.Value {
-	if w.wheel.Face == sky.South {
-		return say.Words("sky-wheel.southern")
-	}
-	return say.Words("sky-wheel.northern")
+	return say.Words(w.way("sky-wheel.northern", "sky-wheel.southern"))
 }
 
 // around writes a label along a circle, its head outward.
@@ -141,6 +138,7 @@ func (w wheelParts) starMap(d *drawing.Drawing) {
 		}
 		return inside(b.left, b.top) && inside(b.left, b.bottom) && inside(b.right, b.top) && inside(b.right, b.bottom)
 	}}
+	labels.disc(w.centre(), padRadius)
 	w.circles(d, spot)
 	inFigure := map[string]bool{}
 	for _, f := range sky.Figures() {
