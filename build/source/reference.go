@@ -23,6 +23,7 @@ type reference struct {
 	destination *[]byte // in the tree; set to the name in the handbook
 	at          problem.Place
 	image       *ast.Image // of a picture; gets its size
+	staff       bool       // it stands in an answer or a staff note
 }
 
 // likeFact finds what looks like a placeholder in a place that has no slots.
@@ -37,10 +38,21 @@ func (v *visitor) image(n *ast.Image) {
 		}
 		return ast.WalkContinue, nil
 	})
-	v.link(&n.Destination, n.Title, n.Pos(), n)
+	v.link(&n.Destination, n.Title, n, n)
 }
 
-func (v *visitor) link(destination *[]byte, title []byte, offset int, image *ast.Image) {
+// forStaff reports whether a node stands in an answer or a staff note.
+func forStaff(n ast.Node) bool {
+	for ; n != nil; n = n.Parent() {
+		if aside, ok := n.(*Aside); ok && aside.Word != Caution {
+			return true
+		}
+	}
+	return false
+}
+
+func (v *visitor) link(destination *[]byte, title []byte, n ast.Node, image *ast.Image) {
+	offset := n.Pos()
 	target := string(*destination)
 	at := v.at(offset)
 	unescaped, err := url.PathUnescape(target)
@@ -53,7 +65,7 @@ func (v *visitor) link(destination *[]byte, title []byte, offset int, image *ast
 	}
 	u, err := url.Parse(target)
 	if err == nil && u.Scheme == "" && u.Host == "" {
-		v.lesson.links = append(v.lesson.links, reference{target, destination, at, image})
+		v.lesson.links = append(v.lesson.links, reference{target, destination, at, image, forStaff(n)})
 		return
 	}
 	if image != nil {
@@ -200,6 +212,7 @@ func (r *reader) file(name string, ref reference, files map[string]string) error
 		if source != name {
 			r.problems.Add(ref.at, "%s and %s would both be %s in the handbook", source, name, flat)
 		}
+		r.shared(ref, flat)
 		r.size(ref, flat)
 		return nil
 	}
@@ -208,9 +221,18 @@ func (r *reader) file(name string, ref reference, files map[string]string) error
 	if err != nil {
 		return fmt.Errorf("reading %s: %w", path.Join(r.root, name), err)
 	}
-	r.unit.Files = append(r.unit.Files, File{name, flat, src})
+	r.unit.Files = append(r.unit.Files, File{name, flat, src, ref.staff})
 	r.size(ref, flat)
 	return nil
+}
+
+// shared keeps a file for staff only as long as every reference to it is.
+func (r *reader) shared(ref reference, flat string) {
+	for i, f := range r.unit.Files {
+		if f.Name == flat && !ref.staff {
+			r.unit.Files[i].Staff = false
+		}
+	}
 }
 
 // size gives a picture the size that its file tells.
