@@ -23,6 +23,7 @@ type reference struct {
 	destination *[]byte // in the tree; set to the name in the handbook
 	at          problem.Place
 	image       *ast.Image // of a picture; gets its size
+	link        *ast.Link  // of a link; gets the title of the page it leads to
 	staff       bool       // it stands in an answer or a staff note
 }
 
@@ -38,7 +39,7 @@ func (v *visitor) image(n *ast.Image) {
 		}
 		return ast.WalkContinue, nil
 	})
-	v.link(&n.Destination, n.Title, n, n)
+	v.link(&n.Destination, n.Title, n.Pos(), reference{image: n, staff: forStaff(n)})
 }
 
 // forStaff reports whether a node stands in an answer or a staff note.
@@ -51,8 +52,7 @@ func forStaff(n ast.Node) bool {
 	return false
 }
 
-func (v *visitor) link(destination *[]byte, title []byte, n ast.Node, image *ast.Image) {
-	offset := n.Pos()
+func (v *visitor) link(destination *[]byte, title []byte, offset int, ref reference) {
 	target := string(*destination)
 	at := v.at(offset)
 	unescaped, err := url.PathUnescape(target)
@@ -65,10 +65,11 @@ func (v *visitor) link(destination *[]byte, title []byte, n ast.Node, image *ast
 	}
 	u, err := url.Parse(target)
 	if err == nil && u.Scheme == "" && u.Host == "" {
-		v.lesson.links = append(v.lesson.links, reference{target, destination, at, image, forStaff(n)})
+		ref.target, ref.destination, ref.at = target, destination, at
+		v.lesson.links = append(v.lesson.links, ref)
 		return
 	}
-	if image != nil {
+	if ref.image != nil {
 		v.problems.Add(at, "picture %s is not in the content folder; a handbook loads nothing from the network", target)
 		return
 	}
@@ -170,6 +171,9 @@ func (r *reader) page(from *Lesson, name, fragment string, ref reference) {
 			continue
 		}
 		*ref.destination = []byte(l.Page)
+		if ref.link != nil && !strings.Contains(strings.ToLower(wordsOf(ref.link, from.Source)), strings.ToLower(l.Title())) {
+			ref.link.SetAttributeString("data-title", []byte(l.Title())) // for paper, where a link leads nowhere
+		}
 		if fragment != "" {
 			r.anchor(l, fragment, ref)
 			*ref.destination = []byte(l.Page + "#" + fragment)
@@ -177,6 +181,19 @@ func (r *reader) page(from *Lesson, name, fragment string, ref reference) {
 		return
 	}
 	r.problems.Add(ref.at, "lesson %s is not in the content folder%s", ref.target, form.Meant(name, names))
+}
+
+// wordsOf returns the plain words of a link.
+func wordsOf(n ast.Node, src []byte) string {
+	var b strings.Builder
+	_ = ast.Walk(n, func(c ast.Node, entering bool) (ast.WalkStatus, error) {
+		if t, ok := c.(*ast.Text); ok && entering {
+			b.Write(t.Segment.Value(src))
+			b.WriteByte(' ')
+		}
+		return ast.WalkContinue, nil
+	})
+	return strings.Join(strings.Fields(b.String()), " ")
 }
 
 // file takes a file along, under a flat name.
