@@ -10,11 +10,13 @@ import (
 const narrow = "\u202f"
 
 // Typeset gives text the spaces and apostrophes that the language prints where
-// a keyboard has only one of each. English is left as it is typed. In French a
+// a keyboard has only one of each. In every language a number and its unit stay on
+// one line; English is left as it is typed otherwise. In French a
 // space before ; : ? ! % and inside guillemets becomes a narrow one that does not
 // break, and a straight apostrophe between letters a curved one. No space is
 // added where none was typed, since 9:10 and a web address have none.
 func (w *Words) Typeset(s string) string {
+	s = together(s)
 	if w.Code != "fr" || !strings.ContainsAny(s, " '\u00a0") {
 		return s
 	}
@@ -29,6 +31,38 @@ func (w *Words) Typeset(s string) string {
 		b.WriteString(set)
 		i += width - 1
 		last = i + 1
+	}
+	if last == 0 {
+		return s
+	}
+	b.WriteString(s[last:])
+	return b.String()
+}
+
+// units are what may follow a number as its unit, in both languages. "in" is a word
+// too, and is left out.
+var units = map[string]bool{"mm": true, "cm": true, "m": true, "km": true, "g": true, "kg": true, "s": true, "min": true, "h": true, "ft": true, "mi": true, "D": true, "V": true, "W": true, "kPa": true, "km/s": true, "m/s": true}
+
+// together puts a space that does not break between a number and its unit.
+func together(s string) string {
+	if !strings.ContainsAny(s, "0123456789") {
+		return s
+	}
+	var b strings.Builder
+	last := 0
+	for i := 1; i < len(s); i++ {
+		if s[i] != ' ' || s[i-1] < '0' || s[i-1] > '9' {
+			continue
+		}
+		end := i + 1
+		for end < len(s) && (letter(s[end]) || s[end] == '/') {
+			end++
+		}
+		if units[s[i+1:end]] {
+			b.WriteString(s[last:i])
+			b.WriteString("\u00a0")
+			last = i + 1
+		}
 	}
 	if last == 0 {
 		return s
@@ -64,9 +98,6 @@ func letter(c byte) bool { return c >= utf8.RuneSelf || 'a' <= c|0x20 && c|0x20 
 // TypesetMarkup is Typeset for the text of HTML: it leaves alone what stands in
 // a tag, and what is quoted from a file or a keyboard.
 func (w *Words) TypesetMarkup(markup []byte) []byte {
-	if w.Code != "fr" {
-		return markup
-	}
 	out := make([]byte, 0, len(markup)+len(markup)/64)
 	verbatim := ""
 	for len(markup) > 0 {

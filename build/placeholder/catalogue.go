@@ -22,6 +22,7 @@ func Catalogue() []Entry {
 		lensRays(),
 		lessonSky(),
 		moonDiary(),
+		moonLog(),
 		moonMonth(),
 		moonSchool(),
 		placeFacts(),
@@ -34,11 +35,13 @@ func Catalogue() []Entry {
 		rocketWrap(),
 		rocketZone(),
 		seasonDates(),
+		seasonModel(),
 		skyMap(),
 		skyWheel(),
 		stripBalls(),
 		stripCards(),
 		stripField(),
+		stripLog(),
 		stripMoon(),
 		stripPicture(),
 		stripTable(),
@@ -49,6 +52,7 @@ func Catalogue() []Entry {
 		tubePlan(),
 		weightTable(),
 		worldCards(),
+		worldCompare(),
 	}
 }
 

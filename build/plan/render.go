@@ -129,6 +129,9 @@ func (r lessonRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering
 		}
 		open += ` title="` + title.String() + `"`
 	}
+	if title, ok := n.AttributeString("data-title"); ok {
+		open += ` data-title="` + string(util.EscapeHTML(title.([]byte))) + `"`
+	}
 	return ast.WalkContinue, write(w, entering, open+">", "</a>")
 }
 

@@ -23,6 +23,8 @@ type reference struct {
 	destination *[]byte // in the tree; set to the name in the handbook
 	at          problem.Place
 	image       *ast.Image // of a picture; gets its size
+	link        *ast.Link  // of a link; gets the title of the page it leads to
+	staff       bool       // it stands in an answer or a staff note
 }
 
 // likeFact finds what looks like a placeholder in a place that has no slots.
@@ -37,10 +39,20 @@ func (v *visitor) image(n *ast.Image) {
 		}
 		return ast.WalkContinue, nil
 	})
-	v.link(&n.Destination, n.Title, n.Pos(), n)
+	v.link(&n.Destination, n.Title, n.Pos(), reference{image: n, staff: forStaff(n)})
 }
 
-func (v *visitor) link(destination *[]byte, title []byte, offset int, image *ast.Image) {
+// forStaff reports whether a node stands in an answer or a staff note.
+func forStaff(n ast.Node) bool {
+	for ; n != nil; n = n.Parent() {
+		if aside, ok := n.(*Aside); ok && aside.Word != Caution {
+			return true
+		}
+	}
+	return false
+}
+
+func (v *visitor) link(destination *[]byte, title []byte, offset int, ref reference) {
 	target := string(*destination)
 	at := v.at(offset)
 	unescaped, err := url.PathUnescape(target)
@@ -53,10 +65,11 @@ func (v *visitor) link(destination *[]byte, title []byte, offset int, image *ast
 	}
 	u, err := url.Parse(target)
 	if err == nil && u.Scheme == "" && u.Host == "" {
-		v.lesson.links = append(v.lesson.links, reference{target, destination, at, image})
+		ref.target, ref.destination, ref.at = target, destination, at
+		v.lesson.links = append(v.lesson.links, ref)
 		return
 	}
-	if image != nil {
+	if ref.image != nil {
 		v.problems.Add(at, "picture %s is not in the content folder; a handbook loads nothing from the network", target)
 		return
 	}
@@ -158,6 +171,9 @@ func (r *reader) page(from *Lesson, name, fragment string, ref reference) {
 			continue
 		}
 		*ref.destination = []byte(l.Page)
+		if ref.link != nil && !strings.Contains(strings.ToLower(wordsOf(ref.link, from.Source)), strings.ToLower(l.Title())) {
+			ref.link.SetAttributeString("data-title", []byte(l.Title())) // for paper, where a link leads nowhere
+		}
 		if fragment != "" {
 			r.anchor(l, fragment, ref)
 			*ref.destination = []byte(l.Page + "#" + fragment)
@@ -165,6 +181,19 @@ func (r *reader) page(from *Lesson, name, fragment string, ref reference) {
 		return
 	}
 	r.problems.Add(ref.at, "lesson %s is not in the content folder%s", ref.target, form.Meant(name, names))
+}
+
+// wordsOf returns the plain words of a link.
+func wordsOf(n ast.Node, src []byte) string {
+	var b strings.Builder
+	_ = ast.Walk(n, func(c ast.Node, entering bool) (ast.WalkStatus, error) {
+		if t, ok := c.(*ast.Text); ok && entering {
+			b.Write(t.Segment.Value(src))
+			b.WriteByte(' ')
+		}
+		return ast.WalkContinue, nil
+	})
+	return strings.Join(strings.Fields(b.String()), " ")
 }
 
 // file takes a file along, under a flat name.
@@ -200,6 +229,7 @@ func (r *reader) file(name string, ref reference, files map[string]string) error
 		if source != name {
 			r.problems.Add(ref.at, "%s and %s would both be %s in the handbook", source, name, flat)
 		}
+		r.shared(ref, flat)
 		r.size(ref, flat)
 		return nil
 	}
@@ -208,9 +238,18 @@ func (r *reader) file(name string, ref reference, files map[string]string) error
 	if err != nil {
 		return fmt.Errorf("reading %s: %w", path.Join(r.root, name), err)
 	}
-	r.unit.Files = append(r.unit.Files, File{name, flat, src})
+	r.unit.Files = append(r.unit.Files, File{name, flat, src, ref.staff})
 	r.size(ref, flat)
 	return nil
+}
+
+// shared keeps a file for staff only as long as every reference to it is.
+func (r *reader) shared(ref reference, flat string) {
+	for i, f := range r.unit.Files {
+		if f.Name == flat && !ref.staff {
+			r.unit.Files[i].Staff = false
+		}
+	}
 }
 
 // size gives a picture the size that its file tells.

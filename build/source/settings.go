@@ -1,6 +1,9 @@
 package source
 
-import "noonbook/build/form"
+import (
+	"noonbook/build/form"
+	"noonbook/build/placeholder"
+)
 
 // SettingsFile is the name of the file that holds what is true of the school.
 const SettingsFile = "unit.toml"
@@ -100,6 +103,22 @@ func Settings() form.Form {
 			{Name: "angle_deg", Kind: form.Number, Unit: "deg", Min: -180, Max: 180, Doc: "Angle from the noon line, toward the afternoon side positive."},
 			{Name: "x_mm", Kind: form.Number, Unit: "mm", Min: -2000, Max: 2000, Doc: "Instead of the angle: from the noon line toward the afternoon side."},
 			{Name: "y_mm", Kind: form.Number, Unit: "mm", Min: -2000, Max: 2000, Doc: "And from the toe along the noon line."},
+		}},
+		{Name: "records.moon_log", Kind: form.CSV, Max: 500, Doc: "The class's Moon diary: when it looked, whether it saw the Moon, and what it looked like.", Fields: form.Form{
+			{Name: "group", Default: "", Doc: "Who looked, as a group or a letter, never a pupil's name."},
+			{Name: "date", Kind: form.Date, Required: true, Doc: "Day of the look."},
+			{Name: "time", Kind: form.Clock, Required: true, Doc: "Time by the clock."},
+			{Name: "seen", Choices: []string{"yes", "no", "cloud"}, Default: "yes", Doc: "Whether the Moon was seen."},
+			{Name: "lit_percent", Kind: form.Number, Unit: "percent", Min: 0, Max: 100, Doc: "How much of the disc was lit, judged by eye: half is 50."},
+			{Name: "lit_side", Choices: placeholder.MoonSides(), Default: "", Doc: "On which side it was lit; empty for a full or a new Moon."},
+			{Name: "direction", Choices: placeholder.Directions(), Default: "", Doc: "Which way the Moon stood."},
+			{Name: "altitude_deg", Kind: form.Number, Unit: "deg", Min: 0, Max: 90, Doc: "How high it stood: ten for each fist at the end of the arm."},
+		}},
+		{Name: "records.strip_log", Kind: form.CSV, Max: 500, Doc: "Where the class put its planets on the strip, measured afterwards.", Fields: form.Form{
+			{Name: "group", Default: "", Doc: "Who measured."},
+			{Name: "body", Choices: placeholder.StripBodies(), Required: true, Doc: "Whose place it is."},
+			{Name: "squares", Kind: form.Number, Min: 0, Max: 100000, Required: true, Doc: "Squares from the Sun to the place, or to the last seam before it."},
+			{Name: "past_cm", Kind: form.Number, Unit: "cm", Min: 0, Max: 200, Default: 0.0, Doc: "Beyond that seam."},
 		}},
 		{Name: "records.rocket_flights", Kind: form.CSV, Max: 200, Doc: "The class's flights: what each rocket was like, who stamped, and the angles or the time from which its height follows.", Fields: form.Form{
 			{Name: "group", Default: "", Doc: "Whose rocket it is."},

@@ -10,6 +10,10 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
+
+	"noonbook/build/form"
+	"noonbook/build/source"
 )
 
 //go:embed starter
@@ -19,8 +23,9 @@ const starterHelp = `noonbook starter lays out a new unit to edit.
 
   noonbook starter FOLDER
 
-The folder gets a unit.toml with every key explained and two short lessons that
-show how a lesson is written. Change them, then:
+The folder gets a unit.toml with its keys explained, two short lessons that show
+how a lesson is written, and an empty CSV file for each kind of record that a
+class keeps. Change them, then:
 
   noonbook press --content FOLDER
 `
@@ -48,6 +53,30 @@ func starter(_ context.Context, args []string, out, errs io.Writer) error {
 	if err := os.CopyFS(folder, files); err != nil {
 		return fmt.Errorf("writing %s: %w", folder, err)
 	}
+	if err := blankRecords(folder); err != nil {
+		return err
+	}
 	fmt.Fprintf(out, "a new unit is in %s: edit unit.toml, then noonbook press --content %s\n", filepath.Clean(folder), filepath.Clean(folder))
 	return nil
+}
+
+// blankRecords writes a CSV file for each kind of record: a line that names its
+// columns, ended as spreadsheets do.
+func blankRecords(folder string) error {
+	for _, field := range source.Settings() {
+		if field.Kind != form.CSV {
+			continue
+		}
+		name := filepath.Join(folder, recordsFile(field.Name))
+		head := strings.Join(field.Fields.Names(), ",") + "\r\n"
+		if err := os.WriteFile(name, []byte(head), 0o666); err != nil {
+			return fmt.Errorf("writing %s: %w", name, err)
+		}
+	}
+	return nil
+}
+
+// recordsFile names the file of a setting: records.moon_log is moon-log.csv.
+func recordsFile(setting string) string {
+	return strings.ReplaceAll(strings.TrimPrefix(setting, "records."), "_", "-") + ".csv"
 }

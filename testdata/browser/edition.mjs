@@ -1,6 +1,6 @@
 // An edition is a pressed folder: its pages, and what can be told from their names.
 
-import { readdirSync, realpathSync, statSync } from 'node:fs';
+import { readFileSync, readdirSync, realpathSync, statSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
@@ -19,6 +19,13 @@ export class Edition {
 
 	url(page) {
 		return pathToFileURL(this.file(page)).href;
+	}
+
+	// same reports whether a page differs from that of another edition in nothing but the
+	// words that name the edition.
+	same(other, page) {
+		const bare = (edition) => readFileSync(edition.file(page), 'utf8').replace(/<meta name="robots"[^>]*>|<b class="edition">.*?<\/b>/g, '').replace(/ (?=<\/p>)/g, '');
+		return other.pages.includes(page) && bare(this) === bare(other);
 	}
 
 	label(page) {

@@ -4,6 +4,7 @@ export class Ledger {
 	passed = 0;
 	failed = 0;
 	counts = new Map(); // kind of check → how often it was made
+	heights = new Map(); // what is measured → its greatest value
 	notes = new Map(); // what a person may want to know, and how often it was met
 
 	// check enters one check of one page. Findings are strings; none means passed.
@@ -22,6 +23,11 @@ export class Ledger {
 		this.notes.set(text, (this.notes.get(text) ?? 0) + 1);
 	}
 
+	// most keeps the greatest value of something measured.
+	most(what, value) {
+		this.heights.set(what, Math.max(value, this.heights.get(what) ?? -Infinity));
+	}
+
 	// close fails every kind that should have been checked and never was, and
 	// prints the summary. It reports whether all is well.
 	close(kinds) {
@@ -29,6 +35,7 @@ export class Ledger {
 			if (!this.counts.has(kind)) this.check('handbook', kind, ['nothing was checked']);
 		}
 		for (const [text, times] of this.notes) console.log(`note: ${oneLine(text)}${times > 1 ? ` (${times} times)` : ''}`);
+		if (this.heights.size) console.log(`most: ${[...this.heights].map(([what, value]) => `${what} ${value.toFixed(0)}`).join(', ')}`);
 		console.log([...this.counts].map(([kind, times]) => `${kind} ${times}`).join(', '));
 		console.log(`${this.passed} passed, ${this.failed} failed`);
 		return this.failed === 0;

@@ -2,9 +2,12 @@
 // fetched from outside the handbook, and every link and anchor must lead somewhere.
 
 import { some } from './ledger.mjs';
+import { broken, policy } from './policy.mjs';
+import { moved } from './swift.mjs';
 
 // load opens the pages of an edition in one context and enters what it finds.
-export async function load(context, edition, setting, ledger) {
+export async function load(context, edition, hasScripts, ledger) {
+	const setting = hasScripts ? 'scripts on' : 'scripts off';
 	const page = await context.newPage();
 	const seen = { errors: [], requests: [] };
 	page.on('console', (message) => {
@@ -26,10 +29,13 @@ export async function load(context, edition, setting, ledger) {
 		ledger.check(label, 'errors', seen.errors, setting);
 		ledger.check(label, 'requests', strangers(seen.requests, edition), setting);
 		ledger.check(label, 'title and heading', titleAndHeading(shape), setting);
+		ledger.check(label, 'policy', await policy(page), setting);
+		if (hasScripts) ledger.check(label, 'stillness', await moved(page), 'desktop');
 	}
 	for (const [name, shape] of read) {
 		ledger.check(edition.label(name), 'links', brokenLinks(shape, edition, read, ledger), setting);
 	}
+	if (hasScripts) ledger.check(edition.label(edition.pages[0]), 'policy', await broken(page), 'tried');
 	await page.close();
 	return read;
 }

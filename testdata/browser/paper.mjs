@@ -26,6 +26,7 @@ const probe = { left: 'nbprobeleft', right: 'nbproberight', mm: 100 };
 const withinMillimetres = 0.25;
 
 export async function paper(context, edition, size, ledger) {
+	const sheets = new Map(); // label → how many
 	const page = await context.newPage();
 	const folder = mkdtempSync(path.join(tmpdir(), 'noonbook-paper-'));
 	try {
@@ -40,6 +41,7 @@ export async function paper(context, edition, size, ledger) {
 			await page.pdf({ path: file, preferCSSPageSize: true, width: '180mm', height: '180mm' });
 			const label = edition.label(name);
 			ledger.check(label, 'paper size', wrongSizes(file, sizes[size]), size);
+			sheets.set(label, Number(execFileSync('pdfinfo', [file], { encoding: 'utf8' }).match(/^Pages: +(\d+)/m)[1]));
 			ledger.check(label, 'paper scale', wrongScale(file));
 			ledger.check(label, 'paper words', emptyPages(file, running));
 		}
@@ -47,6 +49,7 @@ export async function paper(context, edition, size, ledger) {
 		rmSync(folder, { recursive: true });
 		await page.close();
 	}
+	return sheets;
 }
 
 // wrongSizes lets a sheet lie on its side: the printer turns it.

@@ -37,7 +37,8 @@ export function colourAt(picture, i) {
 	return picture.bytes.readUIntBE(i * picture.samples, 3);
 }
 
-function decode(png) {
+// decode reads a picture.
+export function decode(png) {
 	const header = { width: png.readUInt32BE(16), height: png.readUInt32BE(20), depth: png[24], colour: png[25], interlace: png[28] };
 	const samples = { 2: 3, 6: 4 }[header.colour];
 	if (header.depth !== 8 || header.interlace !== 0 || !samples) throw new Error(`a picture of a kind not read here: ${JSON.stringify(header)}`);

@@ -2,6 +2,7 @@
 // downwards only. What is wider scrolls in a frame of its own.
 
 import { some } from './ledger.mjs';
+import { moved } from './swift.mjs';
 
 const width = 320;
 
@@ -10,6 +11,7 @@ export async function reflow(context, edition, ledger) {
 	await page.setViewportSize({ width, height: 800 });
 	for (const name of edition.pages) {
 		await page.goto(edition.url(name));
+		ledger.check(edition.label(name), 'stillness', await moved(page), 'phone');
 		const { widest, sticking } = await page.evaluate(whatSticksOut);
 		const found = [];
 		if (widest > width) found.push(`the document is ${widest} px wide: ${some(sticking)}`);
