@@ -37,6 +37,7 @@ func Catalogue() []Entry {
 		seasonDates(),
 		seasonModel(),
 		skyMap(),
+		skyWheel(),
 		stripBalls(),
 		stripCards(),
 		stripField(),
