@@ -29,7 +29,7 @@ var allowed = map[string][]string{
 	"build/placeholder": {"build/form", "build/say", "build/drawing", "build/result", "compute/"},
 	"build/source":      {"build/form", "build/problem", "build/placeholder", "compute/", "github.com/yuin/goldmark"},
 	"build/plan": {"build/form", "build/say", "build/drawing", "build/result", "build/problem", "build/placeholder", "build/source",
-		"build/concordance", "compute/", "theme", "github.com/yuin/goldmark", "github.com/tdewolff/minify/v2"},
+		"build/concordance", "build/output", "compute/", "theme", "github.com/yuin/goldmark", "github.com/tdewolff/minify/v2"},
 	"build/markup":      {},
 	"build/concordance": {"build/markup"},
 	"build/output":      {"build/markup", "build/say", "build/result", "build/placeholder", "theme"},

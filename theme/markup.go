@@ -161,7 +161,15 @@ func (w *Words) appendTable(dst []byte, name string, t result.Table) []byte {
 	for _, row := range t.Rows {
 		dst = w.appendRow(dst, t.Columns, worded, row)
 	}
-	return append(dst, `</tbody></table></div>`...)
+	dst = append(dst, `</tbody></table></div>`...)
+	if t.File == "" {
+		return dst
+	}
+	dst = append(dst, `<p class="beside"><a href="`...)
+	dst = appendAttribute(dst, t.File)
+	dst = append(dst, `">`...)
+	dst = AppendText(dst, w.Say("page.table_file"))
+	return append(dst, `</a></p>`...)
 }
 
 // worded says which columns hold words, to be read from the left like text.

@@ -21,6 +21,9 @@ var styleSheet []byte
 //go:embed pages
 var ownPages embed.FS
 
+// CalendarFile is the name of the calendar of lessons and sky in the handbook.
+const CalendarFile = "unit.ics"
+
 // StyleFile is the name of the style sheet in the handbook.
 const StyleFile = "noonbook.css"
 

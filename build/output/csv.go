@@ -28,25 +28,45 @@ func CSV(out io.Writer, r result.Result, w *theme.Words) error {
 			c.Flush()
 			io.WriteString(out, "\r\n")
 		}
-		var heads []string
-		for _, column := range t.Columns {
-			head := column.Name
-			if column.Unit != "" && !strings.HasSuffix(head, "_"+column.Unit) {
-				head += "_" + column.Unit
-			}
-			heads = append(heads, head)
-		}
-		c.Write(heads)
-		for _, row := range t.Rows {
-			var cells []string
-			for _, cell := range row.Cells {
-				cells = append(cells, plain(bare(cell, w)))
-			}
-			c.Write(cells)
-		}
+		writeTable(c, t, w)
 	}
 	c.Flush()
 	return c.Error()
+}
+
+// TableFile writes one table for a spreadsheet: CSV as RFC 4180 has it, behind a
+// byte order mark, without which spreadsheets take the letters for those of
+// another code.
+func TableFile(out io.Writer, t result.Table, w *theme.Words) error {
+	if _, err := io.WriteString(out, "\ufeff"); err != nil {
+		return err
+	}
+	c := csv.NewWriter(out)
+	c.UseCRLF = true
+	writeTable(c, t, w)
+	c.Flush()
+	return c.Error()
+}
+
+// writeTable writes a heading row and the rows. A failed write shows when the
+// writer is flushed.
+func writeTable(c *csv.Writer, t result.Table, w *theme.Words) {
+	var heads []string
+	for _, column := range t.Columns {
+		head := column.Name
+		if column.Unit != "" && !strings.HasSuffix(head, "_"+column.Unit) {
+			head += "_" + column.Unit
+		}
+		heads = append(heads, head)
+	}
+	c.Write(heads)
+	for _, row := range t.Rows {
+		var cells []string
+		for _, cell := range row.Cells {
+			cells = append(cells, plain(bare(cell, w)))
+		}
+		c.Write(cells)
+	}
 }
 
 func plain(x any) string {

@@ -14,6 +14,7 @@ func kitList() Entry {
 		Summary: "What the unit needs, lesson by lesson and in all: what the school has, what to buy and what it costs, what pupils bring from home and by when.",
 		Arguments: form.Form{
 			{Name: "lesson", Kind: form.Whole, Min: 0, Max: 1000, Default: 0, Doc: "Number of one lesson, from 1; 0 for the whole unit."},
+			{Name: "by_lesson", Kind: form.Flag, Default: false, Doc: "Also list the things lesson by lesson."},
 		},
 		Settings: append(CalendarSettings(), "class.pupils", "class.group_size", "supplies.currency", "supplies.home_days", "supplies.note_days"),
 		Lessons:  true,
@@ -48,8 +49,8 @@ func reckonKit(v form.Values) (result.Result, error) {
 	if len(lines) > 0 {
 		r.Tables = append(r.Tables, kitTable(v, lines, calendar))
 	}
-	if v.Whole("lesson") == 0 && len(lines) > 0 {
-		r.Tables = append(r.Tables, lessonKitTable(lessons, calendar, pupils, groups))
+	if v.Flag("by_lesson") && len(lines) > 0 {
+		r.Tables = append(r.Tables, lessonKitTable(counted, calendar, pupils, groups))
 	}
 	var count [3]int
 	cost, priced := 0.0, false

@@ -123,3 +123,28 @@ func alertsBetween(v form.Values, p place.Place, from, to place.Date) ([]alert, 
 	slices.SortStableFunc(list, func(a, b alert) int { return a.at.Compare(b.at) })
 	return list, nil
 }
+
+// A SkyDay is an alert for a calendar.
+type SkyDay struct {
+	At         time.Time
+	Key        string // tells it from others of its day, in any language
+	Sun        bool   // an eclipse of the Sun, which wants its caution
+	What, Look say.Value
+}
+
+// SkyDays returns the alerts of the term, none outside the almanac's years.
+func SkyDays(v form.Values) []SkyDay {
+	list, err := alertsBetween(v, Place(v), v.Date("term.first_day"), v.Date("term.last_day"))
+	if err != nil {
+		return nil
+	}
+	var days []SkyDay
+	for _, a := range list {
+		key := a.short.Phrase.Key
+		if len(a.short.Phrase.With) > 0 {
+			key += "-" + a.short.Phrase.With[0].Phrase.Key
+		}
+		days = append(days, SkyDay{a.at, key, a.sun, a.what, a.look})
+	}
+	return days
+}

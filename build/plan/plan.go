@@ -41,7 +41,8 @@ type Plan struct {
 // An ask is one use of a placeholder on the page of a lesson.
 type ask struct {
 	source.Ask
-	lesson int // whose date stands in for a missing one
+	lesson int  // whose date stands in for a missing one
+	block  bool // its tables are shown
 }
 
 // A page is ready bytes with a slot after each but the last.
@@ -61,6 +62,7 @@ type school struct {
 	calendar classroom.Calendar
 	groups   []int
 	results  []result.Result // by ask
+	files    []Page          // tables as CSV
 }
 
 // Make plans the pages of one edition.
@@ -123,7 +125,7 @@ func drafted(unit *source.Unit, words *theme.Words, edition Edition, catalogue [
 
 // ask notes a use of a placeholder and returns its number.
 func (p *Plan) ask(a source.Ask, lesson int) int {
-	p.asks = append(p.asks, ask{a, lesson})
+	p.asks = append(p.asks, ask{Ask: a, lesson: lesson})
 	return len(p.asks) - 1
 }
 

@@ -39,6 +39,8 @@ func (p *Plan) Press(settings form.Values) ([]Page, problem.List) {
 		Page{theme.StyleFile, theme.StyleSheet(drawing.PaperOf(settings.Text("school.paper")), colour)},
 		Page{theme.ScriptFile, theme.Script()},
 		Page{concordance.File, words})
+	pages = append(pages, p.agenda(s))
+	pages = append(pages, s.files...)
 	for _, f := range p.unit.Files {
 		if !f.Staff || p.edition == Staff {
 			pages = append(pages, Page{f.Name, f.Bytes})
@@ -110,6 +112,7 @@ func (p *Plan) reckon(settings form.Values) (*school, problem.List) {
 		}
 		s.results[i] = r
 	}
+	s.files = p.tableFiles(s, &problems)
 	return s, problems
 }
 

@@ -61,6 +61,7 @@ func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, enterin
 	}
 	n := node.(*source.Block)
 	number := r.draft.plan.ask(n.Ask, r.lesson)
+	r.draft.plan.asks[number].block = true
 	entry, name, sources := n.Entry, n.Entry.Name, n.Entry.Sources
 	mark := r.draft.mark(func(dst []byte, s *school) []byte {
 		if r.gathered {

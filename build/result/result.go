@@ -45,6 +45,7 @@ type Table struct {
 	Title   say.Phrase
 	Columns []Column
 	Rows    []Row
+	File    string // CSV file beside the page, "" for none; set by the plan
 }
 
 // Bare reports whether some cell of column i is printed as a number without its

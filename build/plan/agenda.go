@@ -1,0 +1,89 @@
+package plan
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"strings"
+
+	"noonbook/build/output"
+	"noonbook/build/placeholder"
+	"noonbook/build/say"
+	"noonbook/compute/classroom"
+	"noonbook/theme"
+)
+
+// agenda writes the calendar file: the lessons, their reserves, and what the sky
+// does in the term. It says nothing that the class edition does not.
+func (p *Plan) agenda(s *school) Page {
+	school := placeholder.Place(s.settings)
+	stamp, _ := school.Day(s.settings.Date("term.first_day"))
+	return Page{theme.CalendarFile, output.ICS(s.settings.Text("unit.title"), stamp, append(p.lessonEvents(s), p.skyEvents(s)...))}
+}
+
+// uid names an event the same way in every pressing: by what it is and by the
+// school.
+func (s *school) uid(parts ...any) string {
+	sum := sha256.Sum256([]byte(s.settings.Text("school.name") + "\n" + s.settings.Text("unit.title")))
+	return strings.ToLower(strings.TrimSpace(strings.ReplaceAll(fmt.Sprintln(parts...), " ", "-"))) + "-" + hex.EncodeToString(sum[:6]) + "@noonbook"
+}
+
+func (p *Plan) lessonEvents(s *school) []output.Event {
+	school := placeholder.Place(s.settings)
+	var events []output.Event
+	add := func(e output.Event, slots []classroom.Slot) {
+		uid := e.UID
+		for i, slot := range slots {
+			e.From, e.To = slot.Moments(school)
+			if e.UID = uid; i > 0 {
+				e.UID = fmt.Sprint(i+1, "-", uid)
+			}
+			events = append(events, e)
+		}
+	}
+	for i, l := range p.taught() {
+		h := s.calendar.Held[i]
+		if !h.Placed {
+			continue
+		}
+		title := say.Words("agenda.lesson", say.Count(i+1), say.Text(l.Title()))
+		stem := strings.TrimSuffix(l.Page, ".html")
+		add(output.Event{UID: s.uid("lesson", stem), Summary: s.words.Text(title), Description: l.Block.Text("summary")},
+			append([]classroom.Slot{h.Slot}, h.More...))
+		switch r := h.Reserve; r.Kind {
+		case classroom.AtAnotherTime:
+			add(output.Event{UID: s.uid("reserve", stem), Summary: s.words.Say("agenda.reserve", title), Description: s.words.Say("agenda.reserve_about"), Tentative: true},
+				append([]classroom.Slot{r.Slot}, r.More...))
+		case classroom.InExchange:
+			other := say.Text(p.lessons[r.With-1].Title)
+			add(output.Event{UID: s.uid("reserve", stem), Summary: s.words.Say("agenda.reserve", title), Description: s.words.Say("agenda.exchange", other), Tentative: true},
+				append([]classroom.Slot{r.Slot}, r.More...))
+		}
+	}
+	return events
+}
+
+func (p *Plan) skyEvents(s *school) []output.Event {
+	var events []output.Event
+	for _, day := range placeholder.SkyDays(s.settings) {
+		about := s.words.Text(day.Look)
+		if day.Sun {
+			about += " " + s.words.Say("eclipse-list.caution")
+		}
+		events = append(events, output.Event{
+			UID:  s.uid("sky", day.At.UTC().Format("20060102"), day.Key),
+			From: day.At, To: day.At, Free: true,
+			Summary:     capital(s.words.Text(day.What)),
+			Description: about,
+		})
+	}
+	return events
+}
+
+// capital begins a line with a capital letter.
+func capital(s string) string {
+	for i, r := range s {
+		return strings.ToUpper(string(r)) + s[i+len(string(r)):]
+	}
+	return s
+}
