@@ -127,7 +127,7 @@ func kitTable(v form.Values, lines []classroom.Line, calendar classroom.Calendar
 			}
 			by := say.None("unit-plan.no_room")
 			if date, ok := neededBy(v, line, calendar); ok {
-				by = weekday(date)
+				by = say.Date(date).As("unit-plan.day", say.Count(date.Day), shortMonth(date.Month))
 			}
 			cost := say.None("sky.dash")
 			if line.Packs > 0 && source == classroom.ToBuy {

@@ -22,8 +22,10 @@ func (p *puzzle) climb(dropped []bool) ([]int, bool) {
 			if e.rule >= 0 && dropped[e.rule] {
 				continue
 			}
+			p.looks++
 			for !e.ok(p.options[e.a][at[e.a]], p.options[e.b][at[e.b]]) {
 				moved = true
+				p.looks++
 				at[e.a]++
 				if !p.rise(at, e.a, dropped) {
 					return nil, false
@@ -41,6 +43,7 @@ func (p *puzzle) climb(dropped []bool) ([]int, bool) {
 			next := p.next(i)
 			for next >= 0 && !reserve.last().before(p.options[next][at[next]].first()) {
 				moved = true
+				p.looks++
 				at[next]++
 				if !p.rise(at, next, dropped) {
 					return nil, false
@@ -55,6 +58,7 @@ func (p *puzzle) climb(dropped []bool) ([]int, bool) {
 func (p *puzzle) rise(at []int, i int, dropped []bool) bool {
 	for at[i] < len(p.options[i]) && !p.suits(i, at[i], false, dropped) {
 		at[i]++
+		p.looks++
 	}
 	return at[i] < len(p.options[i])
 }
@@ -98,6 +102,7 @@ func (p *puzzle) reserve(i int, o option, dropped []bool) (option, bool) {
 	list := p.spare[i]
 	k := sort.Search(len(list), func(k int) bool { return list[k].first().Date.After(o.first().Date) })
 	for ; k < len(list); k++ {
+		p.looks++
 		if p.suits(i, k, true, dropped) {
 			return list[k], true
 		}

@@ -4,28 +4,26 @@ import (
 	"slices"
 )
 
-// mostClimbs bounds the work of looking for a smallest set of rules to drop.
-const mostClimbs = 4000
+// mostLooks bounds the work of looking for a smallest set of rules to drop, in
+// looks at an option or an edge. A unit of a dozen lessons with three conflicts takes some
+// tens of thousands.
+const mostLooks = 3_000_000
 
 // relax returns a smallest set of rules whose drop makes a calendar possible,
 // with that calendar. smallest is false where the bound was met and the set is
 // merely one of which every rule is needed. There must be a calendar without
 // any rules.
 func (p *puzzle) relax() (drop []int, at []int, smallest bool) {
-	climbs := 0
 	type node struct{ drop []int }
 	open := []node{{}}
 	seen := map[string]bool{}
-	for len(open) > 0 && climbs < mostClimbs {
+	for len(open) > 0 && p.looks < mostLooks {
 		n := open[0]
 		open = open[1:]
-		climbs++
 		if at, ok := p.climb(p.without(n.drop)); ok {
 			return n.drop, at, true
 		}
-		quarrel, used := p.quarrel(n.drop)
-		climbs += used
-		for _, r := range quarrel {
+		for _, r := range p.quarrel(n.drop) {
 			child := append(slices.Clone(n.drop), r)
 			slices.Sort(child)
 			if key := setKey(child); !seen[key] {
@@ -40,20 +38,19 @@ func (p *puzzle) relax() (drop []int, at []int, smallest bool) {
 
 // quarrel returns rules that can not hold together, of which every one is
 // needed for that, besides what holds always.
-func (p *puzzle) quarrel(dropped []int) (rules []int, climbs int) {
+func (p *puzzle) quarrel(dropped []int) (rules []int) {
 	off := p.without(dropped)
 	for r := range p.rules {
 		if off[r] {
 			continue
 		}
 		off[r] = true
-		climbs++
 		if _, ok := p.climb(off); ok {
 			off[r] = false // needed
 			rules = append(rules, r)
 		}
 	}
-	return rules, climbs
+	return rules
 }
 
 // sparing drops everything, and takes back what it can.

@@ -46,6 +46,7 @@ type puzzle struct {
 	kept    []int   // by lesson: the rule of the time kept free behind it, or −1
 	edges   []edge
 	met     map[asked]bool
+	looks   int // at options and edges, so far
 
 	pinnedOn map[place.Date]int // lessons by the date that they are pinned to
 }
