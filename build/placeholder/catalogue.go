@@ -35,6 +35,7 @@ func Catalogue() []Entry {
 		rocketWrap(),
 		rocketZone(),
 		seasonDates(),
+		seasonModel(),
 		skyMap(),
 		stripBalls(),
 		stripCards(),
@@ -50,6 +51,7 @@ func Catalogue() []Entry {
 		tubePlan(),
 		weightTable(),
 		worldCards(),
+		worldCompare(),
 	}
 }
 
