@@ -184,3 +184,28 @@ func TestJourneyWindows(t *testing.T) {
 		t.Error("a way to Pluto ends beyond the almanac")
 	}
 }
+
+// The order by density, from the fact sheets' numbers, and that only Saturn and the
+// comet are less dense than water; an unknown order gets one message.
+func TestWorldCompareOrders(t *testing.T) {
+	r := reckon(t, "alder reach", "world-compare", "2027-04-20", "sort=density")
+	want := []string{"earth", "mercury", "venus", "mars", "moon", "ceres", "pluto", "neptune", "jupiter", "uranus", "saturn", "comet"}
+	for i, row := range r.Tables[0].Rows {
+		if got := row.Cells[0].Phrase.Key; got != "body."+want[i] {
+			t.Errorf("place %d is %s, want %s", i+1, got, want[i])
+		}
+	}
+	for name, want := range map[string]string{"largest": "jupiter", "smallest": "comet", "densest": "earth", "hottest": "venus", "most_moons": "saturn", "longest_day": "mercury", "shortest_day": "ceres"} {
+		if got := fact(t, r, name).Phrase.Key; got != "body."+want {
+			t.Errorf("%s is %s", name, got)
+		}
+	}
+	// 1321 Earths by volume: NASA's fact sheet of Jupiter, from memory.
+	near(t, "Earths in Jupiter", fact(t, r, "earths_in_jupiter").Number, 1321, 1)
+	if got := len(reckon(t, "alder reach", "world-compare", "2027-04-20", "chart=none").Drawings); got != 0 {
+		t.Errorf("%d charts where none were wanted", got)
+	}
+	if got := complaint(t, "world-compare", "2027-04-20", "sort=densty"); !strings.Contains(got, "density") {
+		t.Errorf("it says %q", got)
+	}
+}
