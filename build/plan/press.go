@@ -40,7 +40,9 @@ func (p *Plan) Press(settings form.Values) ([]Page, problem.List) {
 		Page{theme.ScriptFile, theme.Script()},
 		Page{concordance.File, words})
 	for _, f := range p.unit.Files {
-		pages = append(pages, Page{f.Name, f.Bytes})
+		if !f.Staff || p.edition == Staff {
+			pages = append(pages, Page{f.Name, f.Bytes})
+		}
 	}
 	return pages, problems.Sorted()
 }
