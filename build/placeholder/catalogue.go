@@ -39,6 +39,7 @@ func Catalogue() []Entry {
 		seasonModel(),
 		skyAlerts(),
 		skyMap(),
+		skyWheel(),
 		stripBalls(),
 		stripCards(),
 		stripField(),

@@ -42,7 +42,9 @@ func (p *Plan) Press(settings form.Values) ([]Page, problem.List) {
 	pages = append(pages, p.agenda(s))
 	pages = append(pages, s.files...)
 	for _, f := range p.unit.Files {
-		pages = append(pages, Page{f.Name, f.Bytes})
+		if !f.Staff || p.edition == Staff {
+			pages = append(pages, Page{f.Name, f.Bytes})
+		}
 	}
 	return pages, problems.Sorted()
 }

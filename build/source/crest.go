@@ -56,6 +56,6 @@ func (r *reader) livery(values form.Values) error {
 		return nil
 	}
 	r.unit.Crest = Picture{name, width, height}
-	r.unit.Files = append(r.unit.Files, File{name, name, src})
+	r.unit.Files = append(r.unit.Files, File{name, name, src, false})
 	return nil
 }

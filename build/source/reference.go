@@ -24,6 +24,7 @@ type reference struct {
 	at          problem.Place
 	image       *ast.Image // of a picture; gets its size
 	link        *ast.Link  // of a link; gets the title of the page it leads to
+	staff       bool       // it stands in an answer or a staff note
 }
 
 // likeFact finds what looks like a placeholder in a place that has no slots.
@@ -38,7 +39,17 @@ func (v *visitor) image(n *ast.Image) {
 		}
 		return ast.WalkContinue, nil
 	})
-	v.link(&n.Destination, n.Title, n.Pos(), reference{image: n})
+	v.link(&n.Destination, n.Title, n.Pos(), reference{image: n, staff: forStaff(n)})
+}
+
+// forStaff reports whether a node stands in an answer or a staff note.
+func forStaff(n ast.Node) bool {
+	for ; n != nil; n = n.Parent() {
+		if aside, ok := n.(*Aside); ok && aside.Word != Caution {
+			return true
+		}
+	}
+	return false
 }
 
 func (v *visitor) link(destination *[]byte, title []byte, offset int, ref reference) {
@@ -218,6 +229,7 @@ func (r *reader) file(name string, ref reference, files map[string]string) error
 		if source != name {
 			r.problems.Add(ref.at, "%s and %s would both be %s in the handbook", source, name, flat)
 		}
+		r.shared(ref, flat)
 		r.size(ref, flat)
 		return nil
 	}
@@ -226,9 +238,18 @@ func (r *reader) file(name string, ref reference, files map[string]string) error
 	if err != nil {
 		return fmt.Errorf("reading %s: %w", path.Join(r.root, name), err)
 	}
-	r.unit.Files = append(r.unit.Files, File{name, flat, src})
+	r.unit.Files = append(r.unit.Files, File{name, flat, src, ref.staff})
 	r.size(ref, flat)
 	return nil
+}
+
+// shared keeps a file for staff only as long as every reference to it is.
+func (r *reader) shared(ref reference, flat string) {
+	for i, f := range r.unit.Files {
+		if f.Name == flat && !ref.staff {
+			r.unit.Files[i].Staff = false
+		}
+	}
 }
 
 // size gives a picture the size that its file tells.

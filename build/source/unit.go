@@ -29,6 +29,7 @@ type File struct {
 	Source string // in the content folder, with slashes
 	Name   string // in the handbook
 	Bytes  []byte
+	Staff  bool // only answers and staff notes refer to it
 }
 
 // maxLesson and maxFile bound what is read into memory. A lesson of half a
