@@ -106,6 +106,7 @@ func (w *Words) TypesetMarkup(markup []byte) []byte {
 			open = len(markup)
 		}
 		if text := string(markup[:open]); verbatim == "" {
+			text = strings.ReplaceAll(text, "&#39;", "'") // as the templates escape it, which text does not need
 			out = append(out, w.Typeset(text)...)
 		} else {
 			out = append(out, text...)
