@@ -39,6 +39,7 @@ func Catalogue() []Entry {
 		seasonDates(),
 		seasonModel(),
 		skyMap(),
+		skyWheel(),
 		stripBalls(),
 		stripCards(),
 		stripField(),

@@ -1,7 +1,9 @@
 package placeholder
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"noonbook/build/drawing"
 	"noonbook/build/say"
@@ -211,12 +213,29 @@ func (c *starChart) names() {
 			c.labels.beside(c.d, "star-name", c.at(h), starSize(s.Magnitude), len(s.Name), starWord(s))
 		}
 	}
-	for _, f := range sky.Figures() {
+	for _, f := range brightFirst() {
 		h := sky.Seen(c.dome.At(f.Centre()))
 		if h.Altitude.Degrees() > 8 {
 			c.labels.over(c.d, "figure-name", c.at(h), len(f.Name), figureWord(f))
 		}
 	}
+}
+
+// brightFirst returns the figures in the order of their brightest stars, so that where
+// there is no room it is the faint ones whose names are left out.
+func brightFirst() []sky.Figure {
+	list := slices.Clone(sky.Figures())
+	best := func(f sky.Figure) float64 {
+		least := math.Inf(1)
+		for _, path := range f.Paths {
+			for _, s := range path {
+				least = min(least, s.Magnitude)
+			}
+		}
+		return least
+	}
+	slices.SortStableFunc(list, func(a, b sky.Figure) int { return cmp.Compare(best(a), best(b)) })
+	return list
 }
 
 // brightLimit is the magnitude of the faintest star that a class learns by name:

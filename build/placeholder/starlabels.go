@@ -66,7 +66,7 @@ func (l *labelling) beside(d *drawing.Drawing, role string, at drawing.Point, ra
 // over writes a name over a point, or a little aside of it.
 func (l *labelling) over(d *drawing.Drawing, role string, at drawing.Point, letters int, text say.Value) {
 	width := float64(letters) * letterWidth
-	for _, shift := range [...][2]float64{{0, 1}, {0, 4}, {0, -2}, {5, 1}, {-5, 1}, {0, 7}, {0, -5}, {6, 5}, {-6, 5}, {6, -4}, {-6, -4}} {
+	for _, shift := range [...][2]float64{{0, 1}, {0, 4}, {0, -2}, {5, 1}, {-5, 1}, {0, 7}, {0, -5}, {6, 5}, {-6, 5}, {6, -4}, {-6, -4}, {9, 1}, {-9, 1}, {0, 9}, {0, -8}, {9, 6}, {-9, 6}, {9, -6}, {-9, -6}} {
 		if l.write(d, role, drawing.Point{X: at.X + shift[0], Y: at.Y + shift[1]}, drawing.Middle, width, text) {
 			return
 		}

@@ -78,6 +78,9 @@ func reckonSkyMap(v form.Values) (result.Result, error) {
 			say.Line("sky-map.working_pole", sided(p.Latitude.Degrees(), 1, "compass.north_of", "compass.south_of")),
 		},
 	}
+	if math.Abs(p.Latitude.Degrees()) > 89.9 {
+		r.Notes = append(r.Notes, say.Line("sky-map.at_pole", sided(p.Longitude.Degrees(), 1, "compass.east_of", "compass.west_of")))
+	}
 	if table := c.bodyTable(p, at); len(table.Rows) > 0 {
 		r.Tables = append(r.Tables, table)
 	}

@@ -97,7 +97,7 @@ func TestSkyMapChoosesATime(t *testing.T) {
 
 // Years outside the almanac's have a message, not numbers.
 func TestSkyMapOutOfRange(t *testing.T) {
-	for _, name := range []string{"sky-map"} {
+	for _, name := range []string{"sky-map", "sky-wheel"} {
 		entry, _ := placeholder.Find(placeholder.Catalogue(), name)
 		for _, date := range []string{"1949-12-31", "2101-01-01"} {
 			_, err := entry.Reckon(entry.Complete(settings(t, "south"), nil, day(t, date)))

@@ -1,6 +1,7 @@
 package placeholder
 
 import (
+	"slices"
 	"time"
 
 	"noonbook/build/drawing"
@@ -85,19 +86,15 @@ func (c starChart) sheet(v form.Values, p place.Place, at time.Time) drawing.Dra
 	c.on(&d, drawing.Point{X: width / 2, Y: head + radius + chartEdge}, radius)
 	y := head + 2*(radius+chartEdge)
 	c.key(&d, width/2, y+4)
-	for i, line := range []say.Value{
-		say.Words("sky-map.hold"),
-		say.Words("sky-map.hold_fist"),
-		say.Words("sky-map.red_light"),
-		c.bodiesInWords(),
-	} {
+	lines := append([]say.Value{say.Words("sky-map.hold"), say.Words("sky-map.hold_fist"), say.Words("sky-map.red_light")}, c.bodiesInWords()...)
+	for i, line := range lines {
 		d.Label("hint", drawing.Point{X: width/2 - 84 - 1, Y: y + keyHeight + 5 + 4.6*float64(i)}, drawing.Start, line)
 	}
 	return d
 }
 
-// bodiesInWords says where Moon and planets are.
-func (c *starChart) bodiesInWords() say.Value {
+// bodiesInWords says where Moon and planets are, three to a line.
+func (c *starChart) bodiesInWords() (lines []say.Value) {
 	var list []say.Value
 	for _, s := range c.bodies {
 		if s.body != almanac.Sun {
@@ -105,7 +102,10 @@ func (c *starChart) bodiesInWords() say.Value {
 		}
 	}
 	if len(list) == 0 {
-		return say.Words("sky-map.no_bodies")
+		return []say.Value{say.Words("sky-map.no_bodies")}
 	}
-	return say.Words("sky-map.are_up", listed(list))
+	for three := range slices.Chunk(list, 3) {
+		lines = append(lines, say.Words("sky-map.are_up", listed(three)))
+	}
+	return lines
 }

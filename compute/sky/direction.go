@@ -48,6 +48,26 @@ func obliquity(t float64) float64 {
 	return arcsec(84381.406 + t*(-46.836769+t*(-0.0001831+t*0.00200340)))
 }
 
+// Equator returns the celestial equator as points, once round in steps of two
+// degrees; the last is the first.
+func Equator() []Direction { return greatCircle(0) }
+
+// Ecliptic returns the mean ecliptic of date, the road of Sun, Moon and planets, in
+// the same way.
+func Ecliptic(t time.Time) []Direction { return greatCircle(obliquity(centuries(t))) }
+
+// greatCircle climbs from the vernal equinox at a tilt to the equator.
+func greatCircle(tilt float64) []Direction {
+	const steps = 180
+	points := make([]Direction, 0, steps+1)
+	sinTilt, cosTilt := math.Sincos(tilt)
+	for i := range steps + 1 {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / steps)
+		points = append(points, directionOf(vector{cos, sin * cosTilt, sin * sinTilt}))
+	}
+	return points
+}
+
 func arcsec(s float64) float64 { return s / 3600 * math.Pi / 180 }
 
 // A vector has right-handed rectangular coordinates.

@@ -50,23 +50,16 @@ func (d Dome) look(v vector) almanac.Horizontal {
 	}
 }
 
-// Equator returns the celestial equator as points, once round in steps of two
-// degrees; the last is the first.
-func (d Dome) Equator() []almanac.Horizontal { return d.circle(0) }
+// Equator returns where the celestial equator runs, as Equator has it.
+func (d Dome) Equator() []almanac.Horizontal { return d.all(Equator()) }
 
-// Ecliptic returns the mean ecliptic of date, the road of Sun, Moon and planets, in
-// the same way.
-func (d Dome) Ecliptic() []almanac.Horizontal { return d.circle(obliquity(d.century)) }
+// Ecliptic returns where the ecliptic runs, as Ecliptic has it.
+func (d Dome) Ecliptic() []almanac.Horizontal { return d.all(greatCircle(obliquity(d.century))) }
 
-// circle is a great circle that climbs from the vernal equinox at a tilt to the
-// equator.
-func (d Dome) circle(tilt float64) []almanac.Horizontal {
-	const steps = 180
-	points := make([]almanac.Horizontal, 0, steps+1)
-	sinTilt, cosTilt := math.Sincos(tilt)
-	for i := range steps + 1 {
-		sin, cos := math.Sincos(2 * math.Pi * float64(i) / steps)
-		points = append(points, d.look(vector{cos, sin * cosTilt, sin * sinTilt}))
+func (d Dome) all(directions []Direction) []almanac.Horizontal {
+	points := make([]almanac.Horizontal, len(directions))
+	for i, a := range directions {
+		points[i] = d.At(a)
 	}
 	return points
 }

@@ -1,0 +1,130 @@
+package placeholder
+
+import (
+	"math"
+	"time"
+
+	"noonbook/build/drawing"
+	"noonbook/build/form"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/compute/place"
+	"noonbook/compute/sky"
+)
+
+const sourceWheel = "Wheel: polar equidistant (J. P. Snyder, Map Projections, 1987, ch. 25); dates stand where the mean Sun is, hours where it is over the school, as compute/sky documents"
+
+func skyWheel() Entry {
+	return Entry{
+		Name:      "sky-wheel",
+		Summary:   "A star wheel to cut out: a disc of stars with dates, and a mask with hours and this latitude's horizon.",
+		Printable: true,
+		Arguments: form.Form{onDate,
+			{Name: "limit", Kind: form.Number, Min: 1, Max: 4.5, Default: 4.0, Doc: "Magnitude of the faintest stars that are drawn, besides those of the figures."},
+		},
+		Settings: append([]string{"school.name", "school.paper"}, where...),
+		Facts: []Fact{
+			{"faces", "", "about which pole the wheel turns, or that there are two wheels"},
+			{"disc", "mm", "diameter of the disc"},
+			{"mask", "mm", "diameter of the mask"},
+			{"pole_height", "deg", "height of the pin, the pole of the sky"},
+			{"sun_ahead", "s", "how far the mean Sun here is ahead of the standard clock; negative where it is behind"},
+			{"saving", "s", "how far daylight time is ahead of standard time; zero where clocks do not change"},
+			{"turn_a_day", "deg", "how far the disc turns from one date to the next"},
+			{"check_star", "", "a bright star near the meridian on the evening of the date, to try the wheel with"},
+			{"check_altitude", "deg", "its height there at nine o'clock standard time"},
+			{"check_direction", "", "where it stands then"},
+		},
+		Sources: []string{sourceStars, sourceFigures, sourceWheel, sourceIANA},
+		Reckon:  reckonSkyWheel,
+	}
+}
+
+func reckonSkyWheel(v form.Values) (result.Result, error) {
+	p, date := Place(v), v.Date("date")
+	if err := rangeOf(date); err != nil {
+		return result.Result{}, err
+	}
+	faces := sky.Faces(p.Latitude)
+	clocks := sky.ClocksOf(p, date.Year)
+	r := result.Result{
+		Facts:    wheelFacts(p, date, faces, clocks),
+		Notes:    []say.Phrase{say.Line("sky-wheel.note", yearValue(date.Year)), say.Line("sky-wheel.arm")},
+		Cautions: []say.Phrase{say.Line("sky-map.caution")},
+	}
+	if len(faces) == 2 {
+		r.Notes = append(r.Notes, say.Line("sky-wheel.two"))
+	}
+	if math.Abs(p.Latitude.Degrees()) > 85 {
+		r.Notes = append(r.Notes, say.Line("sky-wheel.polar"))
+	}
+	r.Working = []say.Phrase{
+		say.Line("sky-wheel.working_noon", say.Number(p.Longitude.Degrees(), "deg", 2), say.Seconds(meridianTime(p)), say.Seconds(clocks.Standard), signed(say.Seconds(sunAhead(p, clocks)))),
+		say.Line("sky-wheel.working_day"),
+		say.Line("sky-wheel.working_scale", say.Number(mapRadius, "mm", 0), say.Number(180-math.Abs(p.Latitude.Degrees()), "deg", 0)),
+	}
+	if len(faces) == 2 {
+		r.Working[2] = say.Line("sky-wheel.working_scale", say.Number(mapRadius, "mm", 0), say.Number(120, "deg", 0))
+	}
+	paper := drawing.PaperOf(v.Text("school.paper"))
+	for _, face := range faces {
+		w := wheelParts{wheel: sky.WheelOf(p, date.Year, face), place: p, date: date, limit: v.Number("limit"), school: v.Text("school.name"), paper: paper}
+		r.Sheets = append(append(r.Sheets, paper.Sheets(w.disc())...), paper.Sheets(w.mask())...)
+	}
+	return r, nil
+}
+
+// sunAhead is the mean Sun's time less the standard clock's.
+func sunAhead(p place.Place, c sky.Clocks) time.Duration {
+	ahead := meridianTime(p) - c.Standard
+	// A zone across the date line has another date, not another time.
+	return (ahead+36*time.Hour)%(24*time.Hour) - 12*time.Hour
+}
+
+func wheelFacts(p place.Place, date place.Date, faces []sky.Face, clocks sky.Clocks) []result.Fact {
+	which := "sky-wheel.north"
+	switch {
+	case len(faces) == 2:
+		which = "sky-wheel.both"
+	case faces[0] == sky.South:
+		which = "sky-wheel.south"
+	}
+	check := checkStar(p, ninth(date, clocks))
+	return []result.Fact{
+		{Name: "faces", Value: say.Words(which)},
+		{Name: "disc", Value: say.Number(2*discRadius, "mm", 0)},
+		{Name: "mask", Value: say.Number(2*maskRadius, "mm", 0)},
+		{Name: "pole_height", Value: say.Number(math.Abs(p.Latitude.Degrees()), "deg", 0)},
+		{Name: "sun_ahead", Value: signed(say.Seconds(sunAhead(p, clocks)))},
+		{Name: "saving", Value: say.Minutes(clocks.Forward)},
+		{Name: "turn_a_day", Value: say.Number(360/365.2422, "deg", 2)},
+		{Name: "check_star", Value: starWord(check.star)},
+		{Name: "check_altitude", Value: say.Number(check.stands.Altitude.Degrees(), "deg", 0)},
+		{Name: "check_direction", Value: toward(check.stands.Azimuth)},
+	}
+}
+
+// ninth is nine o'clock standard time on the evening of a date.
+func ninth(d place.Date, c sky.Clocks) time.Time {
+	return d.UTC().Add(21*time.Hour - c.Standard)
+}
+
+// checkStar returns a star that is well above the horizon and near the meridian: the
+// nearest of the first magnitude within 20°, or else the nearest of the second.
+func checkStar(p place.Place, at time.Time) (best upStar) {
+	dome := sky.DomeAt(p, at)
+	least := math.Inf(1)
+	for _, s := range sky.Stars() {
+		if s.Magnitude > brightLimit && least < 20 {
+			break
+		}
+		h := sky.Seen(dome.Star(s))
+		if s.Name == "" || s.Magnitude > 2.1 || h.Altitude.Degrees() < 15 {
+			continue
+		}
+		if off := math.Abs((dome.Sidereal - s.At(at).RightAscension).Signed().Degrees()); off < least {
+			best, least = upStar{s, h}, off
+		}
+	}
+	return best
+}
