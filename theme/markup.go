@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"noonbook/build/result"
 	"noonbook/build/say"
@@ -184,6 +185,10 @@ func appendAlignment(dst []byte, words bool) []byte {
 	return append(dst, '>')
 }
 
+// longName is the number of letters from which on a row's name may break: a
+// narrow screen has no room for it on one line.
+const longName = 26
+
 func (w *Words) appendRow(dst []byte, columns []result.Column, worded []bool, row result.Row) []byte {
 	if row.Marked {
 		dst = append(dst, `<tr class="marked">`...)
@@ -192,8 +197,13 @@ func (w *Words) appendRow(dst []byte, columns []result.Column, worded []bool, ro
 	}
 	for i, cell := range row.Cells {
 		if i == 0 {
-			dst = append(dst, `<th scope="row">`...)
-			dst = AppendText(dst, w.Cell(cell, columns[i].Unit))
+			text := w.Cell(cell, columns[i].Unit)
+			if utf8.RuneCountInString(text) > longName {
+				dst = append(dst, `<th scope="row" class="told">`...)
+			} else {
+				dst = append(dst, `<th scope="row">`...)
+			}
+			dst = AppendText(dst, text)
 			dst = append(dst, `</th>`...)
 			continue
 		}

@@ -2,6 +2,7 @@ package placeholder
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 	"time"
@@ -79,7 +80,7 @@ func Term(v form.Values) classroom.Term {
 	}
 	spans := v.Spans("term.lesson_times")
 	if len(spans) == 0 {
-		spans = usualTimes
+		spans, term.Open = usualTimes, true
 	}
 	for _, s := range slices.SortedFunc(slices.Values(spans), func(a, b form.TimeSpan) int { return cmp.Compare(a.From, b.From) }) {
 		if n := len(term.Times); n == 0 || term.Times[n-1].To <= s.From { // source reports the others
@@ -87,4 +88,9 @@ func Term(v form.Values) classroom.Term {
 		}
 	}
 	return term
+}
+
+// lessonRange says that the unit has no lesson of the number.
+func lessonRange(number, lessons int) error {
+	return fmt.Errorf("lesson %d is not in the unit, which has %d", number, lessons)
 }

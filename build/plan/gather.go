@@ -120,7 +120,6 @@ type documentedEntry struct {
 	Arguments     []key
 	Settings      []string
 	Facts         []factKey
-	Sources       []string
 }
 
 type key struct{ Name, Allowed, Default, Doc string }
@@ -130,7 +129,7 @@ type factKey struct{ Name, Unit, Doc string }
 func (p *Plan) reference() documented {
 	doc := documented{Settings: keys(source.Settings()), Lesson: keys(source.LessonBlock())}
 	for _, e := range p.catalogue {
-		entry := documentedEntry{Name: e.Name, Summary: e.Summary, Arguments: keys(e.Arguments), Settings: e.Settings, Sources: e.Sources}
+		entry := documentedEntry{Name: e.Name, Summary: e.Summary, Arguments: keys(e.Arguments), Settings: e.Settings}
 		for _, f := range e.Facts {
 			entry.Facts = append(entry.Facts, factKey{f.Name, f.Unit, f.Doc})
 		}

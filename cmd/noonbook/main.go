@@ -26,11 +26,14 @@ const (
 const help = `noonbook presses lessons and facts about a school into an offline handbook.
 
   noonbook press            write the handbook
+  noonbook desk             show the handbook here and press again as you save
   noonbook proof [FOLDER]   read everything, report every problem, write nothing
   noonbook reckon NAME …    evaluate one placeholder here
   noonbook starter FOLDER   lay out a new unit to edit
 
-noonbook VERB --help says more about each.
+noonbook VERB --help says more about each. Without a verb, in a folder that holds
+unit.toml or content/unit.toml, noonbook presses the handbook and opens it: a
+double click on the program in such a folder is enough.
 `
 
 // A usage error is one of the command line.
@@ -39,20 +42,29 @@ type usage struct{ error }
 func main() {
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
-	os.Exit(run(ctx, os.Args[1:], os.Stdout, os.Stderr))
+	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
+	if len(os.Args) == 1 && code != done && ownWindow() {
+		pause(os.Stdin, os.Stdout)
+	}
+	os.Exit(code)
 }
 
 // run is the whole command; it returns the exit code.
 func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	verbs := map[string]func(context.Context, []string, io.Writer, io.Writer) error{
+		"desk":    atDesk,
 		"press":   press,
 		"proof":   proof,
 		"reckon":  reckon,
 		"starter": starter,
 	}
 	if len(args) == 0 {
-		fmt.Fprint(errs, help)
-		return wrongUse
+		at, ok := here()
+		if !ok {
+			fmt.Fprint(errs, help)
+			return wrongUse
+		}
+		return exitCode(alone(ctx, at, show, out, errs), errs)
 	}
 	if args[0] == "--help" || args[0] == "-h" || args[0] == "help" {
 		fmt.Fprint(out, help)
@@ -60,7 +72,7 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	}
 	verb, ok := verbs[args[0]]
 	if !ok {
-		fmt.Fprintf(errs, "noonbook: %q is not a verb; they are press, proof, reckon and starter\n", args[0])
+		fmt.Fprintf(errs, "noonbook: %q is not a verb; they are press, desk, proof, reckon and starter\n", args[0])
 		return wrongUse
 	}
 	return exitCode(verb(ctx, args[1:], out, errs), errs)

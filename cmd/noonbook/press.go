@@ -15,6 +15,9 @@ import (
 	"noonbook/build/source"
 )
 
+// defaultTarget is the folder that the handbook is written to.
+const defaultTarget = "handbook"
+
 const pressHelp = `noonbook press writes the handbook.
 
   noonbook press [--content FOLDER] [--out FOLDER] [--staff] [--single] [--zip]
@@ -42,7 +45,7 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	begin := time.Now()
 	flags := flag.NewFlagSet("press", flag.ContinueOnError)
 	folder := flags.String("content", "", "")
-	target := flags.String("out", "handbook", "")
+	target := flags.String("out", defaultTarget, "")
 	staff := flags.Bool("staff", false, "")
 	single := flags.Bool("single", false, "")
 	packed := flags.Bool("zip", false, "")

@@ -85,7 +85,7 @@ func (t Term) at(l Lesson, d place.Date, k int) option {
 			break
 		}
 	}
-	if len(o) < l.Visits || o.last().To > t.Times[len(t.Times)-1].To {
+	if len(o) < l.Visits || !t.Open && o.last().To > t.Times[len(t.Times)-1].To {
 		return nil
 	}
 	return o

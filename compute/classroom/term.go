@@ -13,6 +13,7 @@ type Term struct {
 	Weekdays    []time.Weekday
 	DaysOff     []place.Date
 	Times       []Span // the lesson times of a school day, in order, none over another
+	Open        bool   // Times are a guess, and a lesson may run past the last of them
 	Daily       int    // most lessons of the unit on one day; 0 and 1 are the same
 }
 

@@ -116,7 +116,7 @@ func (p *puzzle) inPlace(i int, o option) option {
 	if n := len(p.term.Times); n > 0 {
 		end = max(end, p.term.Times[n-1].To)
 	}
-	if mine.last().To > end {
+	if !p.term.Open && mine.last().To > end {
 		return nil
 	}
 	return mine

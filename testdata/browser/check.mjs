@@ -14,7 +14,6 @@ import { finder } from './finder.mjs';
 import { keyboard } from './keyboard.mjs';
 import { Ledger } from './ledger.mjs';
 import { load } from './load.mjs';
-import { look } from './look.mjs';
 import { markup } from './markup.mjs';
 import { paper, sizes } from './paper.mjs';
 import { reflow } from './reflow.mjs';
@@ -26,7 +25,7 @@ import { tube } from './tube.mjs';
 const names = ['handbook', 'handbook-staff'];
 const kinds = [
 	'same pages', 'errors', 'requests', 'title and heading', 'links', 'markup', 'axe', 'contrast', 'reflow',
-	'policy', 'stillness', 'weight', 'first paint', 'finder keys', 'finder finds headings', 'finder knows forms', 'look', ...singleKinds,
+	'policy', 'stillness', 'weight', 'first paint', 'finder keys', 'finder finds headings', 'finder knows forms', ...singleKinds,
 	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words',
 ];
 const browserArguments = [
@@ -52,7 +51,6 @@ try {
 	// What is timed is timed before the rest makes the machine busy.
 	await inContext({}, (context) => swift(browser, context, forClass, forClass.pages.filter((name) => !name.startsWith('print-')), ledger));
 	await inContext({}, (context) => swift(browser, context, new OneFile(folder, `${names[0]}.html`), [`${names[0]}.html`], ledger));
-	await look(browser, forClass, ledger);
 	await Promise.all([forClass, forStaff].map(checkEdition));
 } finally {
 	await browser.close();

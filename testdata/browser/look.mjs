@@ -1,9 +1,12 @@
 // Look: pictures of a few pages compared with stored ones, so that a change of look is
-// seen. It needs a press of the demo.
+// seen. The pages are those of testdata/look/unit, whose lessons do not change with the
+// demo's.
 //
-// To store new pictures after a change that is meant:
+//	node look.mjs FOLDER          compare
+//	node look.mjs FOLDER store    store new pictures, after a change that is meant
 //
-//	node look.mjs FOLDER
+// FOLDER holds handbook/, pressed from that unit. Exit 0: as stored, or stored anew;
+// 1: changed; 2: wrong use.
 //
 // Fonts differ between machines, and with them the breaks of lines. Beside the pictures
 // lies the width of a line of words in the page's two fonts, where they were taken. A
@@ -13,17 +16,20 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { chromium } from 'playwright-core';
+import { Edition } from './edition.mjs';
+import { Ledger } from './ledger.mjs';
 import { decode } from './pixels.mjs';
 
 const stored = fileURLToPath(new URL('../look/', import.meta.url));
 
-// On the second lesson's day the script marks it. Half the size is enough to compare.
+// On the day of a lesson the script marks it. Half the size is enough to compare.
 const pictures = {
-	cover: { page: 'index.html', day: '2027-04-13T09:00:00' },
-	lesson: { page: 'shadow-clock.html', scale: 1 }, // the README shows it
-	phone: { page: 'paper-strip.html', width: 390, height: 844 },
-	dark: { page: 'our-sky.html', colorScheme: 'dark' },
-	sheet: { page: 'print-dial-face.html' },
+	cover: { page: 'index.html', day: '2027-05-04T09:00:00' },
+	lesson: { page: 'lines.html' },
+	charts: { page: 'curves.html', colorScheme: 'dark' },
+	phone: { page: 'lines.html', width: 390, height: 844 },
+	sheet: { page: 'sheets.html' },
 };
 
 // With the same fonts: a five-hundredth of the picture may differ by more than a tenth
@@ -37,19 +43,17 @@ const fine = { levels: 25, share: 1 / 500 };
 // changes more. (Our own bound, tried with another font.)
 const coarse = { square: 20, levels: 25, share: 1 / 6 };
 
-export async function look(browser, edition, ledger, store = false) {
-	if (!edition.pages.includes('shadow-clock.html')) return;
+async function look(browser, edition, ledger, store) {
 	const notes = path.join(stored, 'fonts.json');
 	const known = existsSync(notes) ? JSON.parse(readFileSync(notes, 'utf8')) : {};
 	let widths = null;
-	for (const [name, { page: file, day, width = 1280, height = 900, scale = 0.5, colorScheme = 'light' }] of Object.entries(pictures)) {
-		const context = await browser.newContext({ viewport: { width, height }, deviceScaleFactor: scale, colorScheme, offline: true, reducedMotion: 'reduce', timezoneId: 'UTC' });
+	for (const [name, { page: file, day = '2026-01-01T09:00:00', width = 1280, height = 900, colorScheme = 'light' }] of Object.entries(pictures)) {
+		const context = await browser.newContext({ viewport: { width, height }, deviceScaleFactor: 0.5, colorScheme, offline: true, reducedMotion: 'reduce', timezoneId: 'UTC' });
 		const page = await context.newPage();
-		if (day) await page.clock.setFixedTime(new Date(day));
-		else await page.clock.setFixedTime(new Date('2026-01-01T09:00:00'));
+		await page.clock.setFixedTime(new Date(day));
 		await page.goto(edition.url(file));
-		widths ??= await page.evaluate(measureFonts);
 		const shot = await page.screenshot();
+		widths ??= await page.evaluate(measureFonts);
 		await context.close();
 		const target = path.join(stored, `${name}.png`);
 		if (store) {
@@ -58,7 +62,7 @@ export async function look(browser, edition, ledger, store = false) {
 			continue;
 		}
 		const same = JSON.stringify(widths) === JSON.stringify(known);
-		ledger.check(edition.label(file), 'look', existsSync(target) ? compare(decode(readFileSync(target)), decode(shot), same) : [`testdata/look/${name}.png is missing`], name);
+		ledger.check(name, 'look', existsSync(target) ? compare(decode(readFileSync(target)), decode(shot), same) : ['there is no stored picture']);
 		if (!same) ledger.note('fonts here are not those of the stored pictures, which are compared coarsely');
 	}
 	if (store) writeFileSync(notes, `${JSON.stringify(widths)}\n`);
@@ -73,7 +77,7 @@ function compare(one, two, sameFonts) {
 		if ([0, 1, 2].some((s) => Math.abs(a[i + s] - b[i + s]) > levels)) changed++;
 	}
 	const part = changed / (a.length / 3);
-	return part <= share ? [] : [`${(100 * part).toFixed(2)} % of it changed, more than ${(100 * share).toFixed(2)} % (if that is meant: node look.mjs FOLDER)`];
+	return part <= share ? [] : [`${(100 * part).toFixed(2)} % of it changed, more than ${(100 * share).toFixed(2)} % (if that is meant: node look.mjs FOLDER store)`];
 }
 
 // squares gives the mean red, green and blue of each square of a picture.
@@ -104,10 +108,16 @@ function measureFonts() {
 	}));
 }
 
-if (process.argv[1] === fileURLToPath(import.meta.url)) {
-	const { chromium } = await import('playwright-core');
-	const { Edition } = await import('./edition.mjs');
-	const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--disable-gpu', '--no-first-run'] });
-	await look(browser, new Edition(process.argv[2], 'handbook'), null, true);
+const [folder, task = 'compare'] = process.argv.slice(2);
+if (!folder || !existsSync(path.join(folder, 'handbook', 'lines.html')) || !['compare', 'store'].includes(task)) {
+	console.error('use: node look.mjs FOLDER [store], where FOLDER/handbook was pressed from testdata/look/unit');
+	process.exit(2);
+}
+const ledger = new Ledger();
+const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--disable-gpu', '--no-first-run'] });
+try {
+	await look(browser, new Edition(folder, 'handbook'), ledger, task === 'store');
+} finally {
 	await browser.close();
 }
+if (task === 'compare') process.exitCode = ledger.close(['look']) ? 0 : 1;

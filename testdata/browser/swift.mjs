@@ -8,7 +8,7 @@ const firstPaint = 200; // ms
 const largest = 200_000; // bytes, pictures left out
 
 // Other work on the machine makes a page slower, never faster, so the best of a few
- what the page itself takes.
+// runs is what the page itself takes.
 const runs = 8;
 
 export async function swift(browser, context, edition, names, ledger) {

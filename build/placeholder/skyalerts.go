@@ -1,0 +1,125 @@
+package placeholder
+
+import (
+	"slices"
+	"time"
+
+	"noonbook/build/form"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/compute/place"
+)
+
+func skyAlerts() Entry {
+	return Entry{
+		Name:    "sky-alerts",
+		Summary: "Days of the term on which the sky is worth interrupting for: eclipses, the Moon beside planets, planets at their best, equinox and solstice, the Moon by day, meteors, clock changes.",
+		Arguments: form.Form{
+			{Name: "from", Kind: form.Date, Assumed: "term.first_day", Doc: "First day to look at."},
+			{Name: "to", Kind: form.Date, Assumed: "term.last_day", Doc: "Last day to look at, at most 400 days later."},
+		},
+		Settings: slices.Concat(where, []string{"term.first_day", "term.last_day", "term.school_days", "term.days_off", "term.lesson_times"}),
+		Facts: []Fact{
+			{"alerts", "", "how many there are"},
+			{"first", "", "the moment of the first"},
+			{"first_what", "", "what it is"},
+			{"eclipses", "", "how many of them are eclipses that can be seen from the school"},
+		},
+		Sources: []string{sourceSun, sourceMoon, sourcePlanets, sourceEclipses, sourceShowers, sourceIANA,
+			"What is worth it: the Moon within 6° of a planet, a fist held at arm's length being 10°; a planet at least 5° high at civil dusk or dawn: common practice, no source"},
+		Reckon: reckonAlerts,
+	}
+}
+
+// An alert is one thing that the sky does.
+type alert struct {
+	at      time.Time      // the moment, or when it is best seen
+	zone    *time.Location // whose clock shows it; nil for the school's
+	what    say.Value
+	look    say.Value // where to look, or what to do
+	short   say.Value // for a calendar
+	eclipse bool
+	sun     bool // an eclipse of the Sun
+}
+
+func reckonAlerts(v form.Values) (result.Result, error) {
+	p := Place(v)
+	from, to := v.Date("term.first_day"), v.Date("term.last_day")
+	if v.Has("from") {
+		from = v.Date("from")
+	}
+	if v.Has("to") {
+		to = v.Date("to")
+	}
+	if err := schoolRange(from, to); err != nil {
+		return result.Result{}, err
+	}
+	list, err := alertsBetween(v, p, from, to)
+	if err != nil {
+		return result.Result{}, err
+	}
+	table := result.Table{
+		Name:    "days",
+		Title:   say.Line("sky-alerts.title", say.Date(from), say.Date(to)),
+		Columns: []result.Column{{Name: "date"}, {Name: "time"}, {Name: "what"}, {Name: "look"}},
+	}
+	eclipses := 0
+	r := result.Result{}
+	for _, a := range list {
+		table.Rows = append(table.Rows, result.Row{
+			Cells:  []say.Value{weekday(a.date(p)), a.clock(p), a.what, a.look},
+			Marked: a.eclipse,
+		})
+		if a.eclipse {
+			eclipses++
+		}
+		if a.sun && len(r.Cautions) == 0 {
+			r.Cautions = []say.Phrase{say.Line("eclipse-list.caution"), say.Line("eclipse-list.caution_viewers")}
+		}
+	}
+	if len(list) > 0 {
+		r.Tables = []result.Table{table}
+	}
+	r.Notes = []say.Phrase{say.Line("sky-alerts.note")}
+	first, what := say.None("sky-alerts.none"), say.None("sky-alerts.none")
+	if len(list) > 0 {
+		first, what = moment(p, list[0].at), list[0].what
+	}
+	r.Facts = []result.Fact{
+		{Name: "alerts", Value: say.Count(len(list))},
+		{Name: "first", Value: first},
+		{Name: "first_what", Value: what},
+		{Name: "eclipses", Value: say.Count(eclipses)},
+	}
+	return r, nil
+}
+
+func (a alert) clock(p place.Place) say.Value {
+	if a.zone != nil {
+		return say.Clock(a.at.In(a.zone))
+	}
+	return say.Clock(a.at.In(p.Zone))
+}
+
+func (a alert) date(p place.Place) place.Date { return p.DateAt(a.at.Round(time.Minute)) }
+
+// alertsBetween gathers everything from one date to another, both included, in
+// order of time.
+func alertsBetween(v form.Values, p place.Place, from, to place.Date) ([]alert, error) {
+	if err := schoolRange(from, to); err != nil {
+		return nil, err
+	}
+	list, err := eclipseAlerts(p, from, to)
+	if err != nil {
+		return nil, err
+	}
+	seasons, err := turnAlerts(p, from, to)
+	if err != nil {
+		return nil, err
+	}
+	list = slices.Concat(list, seasons, moonAndPlanets(p, from, to), bestPlanets(p, from, to),
+		meteors(p, from, to), clockAlerts(p, from, to), dayMoons(v, p, from, to), dialAlert(p, from, to))
+	list = slices.DeleteFunc(list, func(a alert) bool { return a.date(p).Before(from) || a.date(p).After(to) })
+	slices.SortStableFunc(list, func(a, b alert) int { return a.at.Compare(b.at) })
+	return list, nil
+}

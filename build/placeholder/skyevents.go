@@ -1,0 +1,265 @@
+package placeholder
+
+import (
+	"slices"
+	"time"
+
+	"noonbook/build/form"
+	"noonbook/build/say"
+	"noonbook/compute/almanac"
+	"noonbook/compute/place"
+	"noonbook/compute/quantity"
+)
+
+// Bounds of what is worth an alert, common practice, no source: see the entry.
+var (
+	sideBySide    = quantity.Degrees(6)
+	planetLow     = quantity.Degrees(5)
+	civilDepth    = -almanac.CivilTwilight
+	nauticalDepth = quantity.Degrees(12)
+	dayMoonHeight = quantity.Degrees(15)
+)
+
+func eclipseAlerts(p place.Place, from, to place.Date) ([]alert, error) {
+	begin, _ := p.Day(from)
+	_, end := p.Day(to)
+	eclipses, err := eclipsesBetween(p, begin, end)
+	if err != nil {
+		return nil, err
+	}
+	var list []alert
+	for _, e := range eclipses {
+		if !e.seen {
+			continue
+		}
+		a := alert{at: e.best, eclipse: true, sun: !e.moon, short: say.Words("sky-alerts.sun_eclipse_short")}
+		if e.moon {
+			a.short = say.Words("sky-alerts.moon_eclipse_short")
+			a.what = say.Words("sky-alerts.moon_eclipse", kindWord(e.here))
+		} else {
+			a.what = say.Words("sky-alerts.sun_eclipse", kindWord(e.here), percent(e.covered))
+		}
+		a.look = say.Words("sky-alerts.seen", e.how)
+		list = append(list, a)
+	}
+	return list, nil
+}
+
+func turnAlerts(p place.Place, from, to place.Date) ([]alert, error) {
+	var list []alert
+	for year := from.Year - 1; year <= to.Year+1; year++ {
+		if inRange(year) != nil {
+			continue
+		}
+		moments, err := almanac.Seasons(year)
+		if err != nil {
+			return nil, err
+		}
+		for i, at := range moments {
+			turn := almanac.Season(i)
+			list = append(list, alert{at: at, what: turnName(turn), short: turnName(turn), look: say.Words("sky-alerts.turn", seasonName(p, turn))})
+		}
+	}
+	return list, nil
+}
+
+// moonAndPlanets finds the Moon beside planets, at civil dusk or dawn, each
+// meeting once, when they are nearest.
+func moonAndPlanets(p place.Place, from, to place.Date) []alert {
+	type meeting struct {
+		at    time.Time
+		apart quantity.Angle
+	}
+	best := map[almanac.Body][]meeting{}
+	for d := from.Add(-1); !d.After(to); d = d.Add(1) {
+		dusk, dawn, ok := nightOf(p, d).dark(civilDepth)
+		if !ok {
+			continue
+		}
+		for _, t := range []time.Time{dusk, dawn} {
+			moon := almanac.MoonFrom(p, t)
+			if moon.Altitude < planetLow {
+				continue
+			}
+			for _, b := range almanac.NakedEye() {
+				planet := b.From(p, t)
+				apart := separation(moon, planet)
+				if planet.Altitude < planetLow || apart > sideBySide {
+					continue
+				}
+				list := best[b]
+				if n := len(list); n == 0 || t.Sub(list[n-1].at) > 5*24*time.Hour {
+					best[b] = append(list, meeting{t, apart})
+				} else if apart < list[n-1].apart {
+					list[n-1] = meeting{t, apart}
+				}
+			}
+		}
+	}
+	var alerts []alert
+	for _, b := range almanac.NakedEye() {
+		for _, m := range best[b] {
+			where := almanac.MoonFrom(p, m.at)
+			alerts = append(alerts, alert{
+				at:    m.at,
+				what:  say.Words("sky-alerts.moon_planet", bodyWord(b), apartness(m.apart)),
+				look:  say.Words("sky-alerts.toward", toward(where.Azimuth), say.Number(asSeen(where.Altitude).Degrees(), "deg", 0)),
+				short: say.Words("sky-alerts.moon_planet_short", bodyWord(b)),
+			})
+		}
+	}
+	return alerts
+}
+
+// apartness is a small angle: whole degrees, and tenths below one.
+func apartness(a quantity.Angle) say.Value {
+	if a < quantity.Degrees(1) {
+		return say.Number(a.Degrees(), "deg", 1)
+	}
+	return say.Number(a.Degrees(), "deg", 0)
+}
+
+// separation is the angle between two directions.
+func separation(a, b almanac.Horizontal) quantity.Angle {
+	return quantity.Acos(a.Altitude.Sin()*b.Altitude.Sin() + a.Altitude.Cos()*b.Altitude.Cos()*(a.Azimuth-b.Azimuth).Cos())
+}
+
+// bestPlanets finds when a planet stands farthest from the Sun: Mercury and
+// Venus in the evening or morning, the outer ones opposite the Sun.
+func bestPlanets(p place.Place, from, to place.Date) []alert {
+	var list []alert
+	for _, b := range almanac.NakedEye() {
+		elongation := func(d place.Date) quantity.Angle {
+			return b.AspectAt(d.UTC().Add(12 * time.Hour)).Elongation
+		}
+		before, here := elongation(from.Add(-1)), elongation(from)
+		for d := from; !d.After(to); d = d.Add(1) {
+			after := elongation(d.Add(1))
+			if here >= before && here > after {
+				if a, ok := bestPlanet(p, b, d); ok {
+					list = append(list, a)
+				}
+			}
+			before, here = here, after
+		}
+	}
+	return list
+}
+
+func bestPlanet(p place.Place, b almanac.Body, d place.Date) (alert, bool) {
+	n := nightOf(p, d)
+	dusk, dawn, ok := n.dark(civilDepth)
+	if !ok {
+		return alert{}, false
+	}
+	a := alert{short: say.Words("sky-alerts.planet_short", bodyWord(b))}
+	switch aspect := b.AspectAt(d.UTC().Add(12 * time.Hour)); {
+	case b != almanac.Mercury && b != almanac.Venus:
+		a.what = say.Words("sky-alerts.opposition", bodyWord(b))
+		a.at = dusk.Add(dawn.Sub(dusk) / 2)
+		for t := dusk; t.Before(dawn); t = t.Add(10 * time.Minute) { // when it stands highest
+			if b.From(p, t).Altitude > b.From(p, a.at).Altitude {
+				a.at = t
+			}
+		}
+	case aspect.East:
+		a.what, a.at = say.Words("sky-alerts.evening", bodyWord(b), say.Number(aspect.Elongation.Degrees(), "deg", 0)), dusk
+	default:
+		before, beforeDawn, ok := nightOf(p, d.Add(-1)).dark(civilDepth)
+		if !ok || before.After(beforeDawn) {
+			return alert{}, false
+		}
+		a.what, a.at = say.Words("sky-alerts.morning", bodyWord(b), say.Number(aspect.Elongation.Degrees(), "deg", 0)), beforeDawn
+	}
+	where := b.From(p, a.at)
+	a.look = say.Words("sky-alerts.toward", toward(where.Azimuth), say.Number(asSeen(where.Altitude).Degrees(), "deg", 0))
+	return a, where.Altitude >= planetLow
+}
+
+func clockAlerts(p place.Place, from, to place.Date) []alert {
+	var list []alert
+	t, _ := p.Day(from)
+	_, end := p.Day(to)
+	for {
+		at, jump, ok := p.NextChange(t)
+		if !ok || !at.Before(end) {
+			return list
+		}
+		key := "sky-alerts.clock_forward"
+		if jump < 0 {
+			key = "sky-alerts.clock_back"
+		}
+		_, seconds := at.Add(-time.Second).In(p.Zone).Zone() // as the clock shows it before the change
+		list = append(list, alert{at: at, zone: time.FixedZone("", seconds), what: say.Words(key, say.Minutes(jump.Abs())), look: say.Words("sky-alerts.clock_dial"), short: say.Words("sky-alerts.clock_short")})
+		t = at
+	}
+}
+
+// dayMoons finds the runs of school days on which the Moon can be seen in a
+// lesson time.
+func dayMoons(v form.Values, p place.Place, from, to place.Date) []alert {
+	lessons := v.Spans("term.lesson_times")
+	if len(lessons) == 0 {
+		lessons = usualTimes
+	}
+	type run struct {
+		first chance
+		last  place.Date
+		days  int
+	}
+	var runs []run
+	open := false
+	for d := from; !d.After(to); d = d.Add(1) {
+		if !isSchoolDay(v, d) {
+			continue
+		}
+		chances := slices.DeleteFunc(chancesOn(p, d, lessons, dayMoonHeight), func(c chance) bool { return !c.safe() || !plainByDay(c) })
+		if len(chances) == 0 {
+			open = false
+			continue
+		}
+		if !open {
+			runs = append(runs, run{first: chances[0]})
+		}
+		last := &runs[len(runs)-1]
+		last.last, last.days, open = d, last.days+1, true
+	}
+	var list []alert
+	for _, r := range runs {
+		where := almanac.MoonFrom(p, r.first.from)
+		what := say.Words("sky-alerts.day_moon")
+		if r.days > 1 {
+			what = say.Words("sky-alerts.day_moon_until", dayOfYear(r.last), say.Count(r.days))
+		}
+		list = append(list, alert{
+			at: r.first.from, what: what, short: say.Words("sky-alerts.day_moon_short"),
+			look: say.Words("sky-alerts.toward", toward(where.Azimuth), say.Number(asSeen(where.Altitude).Degrees(), "deg", 0)),
+		})
+	}
+	return list
+}
+
+// plainByDay reports whether the Moon stands out against a blue sky: a thin
+// crescent does not, common practice, no source.
+func plainByDay(c chance) bool { return c.limb.Lit >= 0.1 }
+
+// dialAlert finds the day on which a dial's time and an even clock are farthest
+// apart, the equation of time at its largest.
+func dialAlert(p place.Place, from, to place.Date) []alert {
+	var best time.Time
+	var most time.Duration
+	for d := from; !d.After(to); d = d.Add(1) {
+		noon := noonOr(p, d)
+		if e := almanac.EquationOfTime(noon).Abs(); best.IsZero() || e > most {
+			best, most = noon, e
+		}
+	}
+	if best.IsZero() {
+		return nil
+	}
+	key := "sky-alerts.dial_fast"
+	if almanac.EquationOfTime(best) < 0 {
+		key = "sky-alerts.dial_slow"
+	}
+	return []alert{{at: best, what: say.Words(key, say.Seconds(most)), look: say.Words("sky-alerts.dial_look"), short: say.Words("sky-alerts.dial_short")}}
+}

@@ -1,0 +1,101 @@
+package placeholder
+
+import (
+	"math"
+	"time"
+
+	"noonbook/build/say"
+	"noonbook/compute/almanac"
+	"noonbook/compute/place"
+	"noonbook/compute/quantity"
+)
+
+// A shower is a stream of meteors that the Earth crosses once a year.
+type shower struct {
+	name      string  // key of its name
+	longitude float64 // of the Sun at the peak, degrees, J2000
+	ra, dec   float64 // radiant at the peak, degrees, J2000
+	rate      float64 // meteors an hour in a dark sky with the radiant overhead, ZHR
+}
+
+// showers are the nine strongest yearly ones: International Meteor Organization,
+// Meteor Shower Calendar, working list of visual meteor showers, from memory.
+// Rates differ from year to year by a third.
+var showers = []shower{
+	{"shower.quadrantids", 283.15, 230, 49, 80},
+	{"shower.lyrids", 32.32, 271, 34, 18},
+	{"shower.eta_aquariids", 45.5, 338, -1, 50},
+	{"shower.delta_aquariids", 128.0, 340, -16, 25},
+	{"shower.perseids", 140.0, 48, 58, 100},
+	{"shower.orionids", 208.0, 95, 16, 20},
+	{"shower.leonids", 235.27, 152, 22, 10},
+	{"shower.geminids", 262.2, 112, 33, 150},
+	{"shower.ursids", 270.7, 217, 76, 10},
+}
+
+// radiantLow is the height below which a radiant sends next to no meteors over
+// the horizon: their number goes with the sine of it.
+var radiantLow = quantity.Degrees(15)
+
+// meteors finds the showers whose peak falls in the range and whose radiant
+// stands high enough in the night of the peak.
+func meteors(p place.Place, from, to place.Date) []alert {
+	var list []alert
+	begin, _ := p.Day(from)
+	_, end := p.Day(to)
+	for _, s := range showers {
+		for t := begin; t.Before(end); t = t.Add(24 * time.Hour) {
+			if away := s.away(t); away <= 0 || s.away(t.Add(24*time.Hour)) > 0 || away > 2 {
+				continue
+			}
+			peak := t
+			for peak.Before(t.Add(24*time.Hour)) && s.away(peak) > 0 {
+				peak = peak.Add(30 * time.Minute)
+			}
+			if a, ok := s.alert(p, peak); ok {
+				list = append(list, a)
+			}
+		}
+	}
+	return list
+}
+
+// away is how far the Sun has still to go to the peak, −180° to 180°.
+// Precession, 50.29″ a year: Meeus, Astronomical Algorithms, 2nd ed. 1998, ch. 21.
+func (s shower) away(t time.Time) float64 {
+	years := t.Sub(time.Date(2000, 1, 1, 12, 0, 0, 0, time.UTC)).Hours() / 24 / 365.25
+	return math.Remainder(s.longitude+years*50.29/3600-almanac.SunAt(t).Longitude.Degrees(), 360)
+}
+
+// alert tells of the best hour in the night nearest to the peak.
+func (s shower) alert(p place.Place, peak time.Time) (alert, bool) {
+	n := nightOf(p, p.DateAt(peak.Add(-12*time.Hour)))
+	from, to, ok := n.dark(nauticalDepth)
+	if !ok {
+		return alert{}, false
+	}
+	var best time.Time
+	height := radiantLow
+	for t := from; t.Before(to); t = t.Add(15 * time.Minute) {
+		if h := s.height(p, t); h > height {
+			best, height = t, h
+		}
+	}
+	if best.IsZero() {
+		return alert{}, false
+	}
+	look := say.Words("sky-alerts.meteors_look", say.Number(math.Round(s.rate*height.Sin()/5+0.5)*5, "", 0), say.Number(height.Degrees(), "deg", 0))
+	if moon := almanac.Moon.AspectAt(best); moonUp(p, best) && moon.Lit > 0.3 {
+		look = say.Words("sky-alerts.meteors_moon", look, percent(moon.Lit))
+	}
+	name := say.Words(s.name)
+	return alert{at: best, what: say.Words("sky-alerts.meteors", name), look: look, short: name}, true
+}
+
+// height is the radiant's altitude. Its shift by precession since J2000, less
+// than 0.6° in this century, is smaller than radiants are known.
+func (s shower) height(p place.Place, t time.Time) quantity.Angle {
+	ra, dec := quantity.Degrees(s.ra), quantity.Degrees(s.dec)
+	hour := almanac.SiderealTime(t) + p.Longitude - ra
+	return quantity.Asin(p.Latitude.Sin()*dec.Sin() + p.Latitude.Cos()*dec.Cos()*hour.Cos())
+}

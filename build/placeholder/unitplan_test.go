@@ -1,0 +1,132 @@
+package placeholder_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"noonbook/build/placeholder"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/compute/classroom"
+	"noonbook/theme"
+)
+
+// cellsOf returns what a column of a table says.
+func textsOf(t *testing.T, r result.Result, table, column string) []string {
+	t.Helper()
+	words, err := theme.Language("en", false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var texts []string
+	for _, one := range r.Tables {
+		i := slices.IndexFunc(one.Columns, func(c result.Column) bool { return c.Name == column })
+		if one.Name != table || i < 0 {
+			continue
+		}
+		for _, row := range one.Rows {
+			texts = append(texts, words.Text(row.Cells[i]))
+		}
+	}
+	return texts
+}
+
+// The calendar of the small unit: every lesson has its day, the starry one at
+// 20:00 in April can not be dark and says so.
+func TestUnitPlan(t *testing.T) {
+	r := reckon(t, "alder reach", "unit-plan", "2027-04-12")
+	want := []string{"Monday 12 April", "Tuesday 13 April", "Wednesday 14 April", "Thursday 15 April"}
+	if got := textsOf(t, r, "plan", "date"); !slices.Equal(got, want) {
+		t.Errorf("dates are %q, want %q", got, want)
+	}
+	got := textsOf(t, r, "conflicts", "what")
+	if len(got) != 1 || !strings.HasPrefix(got[0], "it needs darkness, and at 20:00 on 15 April 2027 the Sun stands at") {
+		t.Errorf("conflicts are %q", got)
+	}
+	if len(r.Sheets) != 1 || !r.Sheets[0].Paper.Fits(r.Sheets[0].Drawing) {
+		t.Errorf("%d sheets", len(r.Sheets))
+	}
+	crowded := reckon(t, "alder reach", "unit-plan", "2027-04-12", "term.last_day=2027-04-13")
+	got = textsOf(t, crowded, "conflicts", "what")
+	if len(got) < 2 || !strings.Contains(got[0], "2 more school days would make room for all lessons") {
+		t.Errorf("a term of two days says %q", got)
+	}
+}
+
+// A lesson in a polar night has no Sun anywhere in the term.
+func TestUnitPlanInThePolarNight(t *testing.T) {
+	r := reckon(t, "arctic", "unit-plan", "2027-01-04", "term.first_day=2027-01-04", "term.last_day=2027-01-15")
+	got := textsOf(t, r, "conflicts", "what")
+	if len(got) != 2 || !strings.Contains(got[0], "none is better") {
+		t.Errorf("conflicts are %q", got)
+	}
+}
+
+// The list for 27 pupils in groups of three: card is used up, so lessons add.
+func TestKitList(t *testing.T) {
+	entry, _ := placeholder.Find(placeholder.Catalogue(), "kit-list")
+	unit := []classroom.Lesson{
+		{Title: "A", Start: classroom.AnyTime, Kit: []classroom.Thing{
+			{Item: "card", Count: 1, Share: classroom.PerGroup, Spare: 2, Source: classroom.ToBuy, UsedUp: true, Price: 4.5, Pack: 10},
+			{Item: "scissors", Count: 1, Share: classroom.PerGroup},
+			{Item: "bottle", Count: 1, Share: classroom.PerPupil, Source: classroom.FromHome, UsedUp: true},
+		}},
+		{Title: "B", Start: classroom.AnyTime, Kit: []classroom.Thing{
+			{Item: "card", Count: 1, Share: classroom.PerGroup, Source: classroom.ToBuy, UsedUp: true},
+			{Item: "scissors", Count: 0.5, Share: classroom.PerPupil},
+		}},
+	}
+	values := entry.Complete(settings(t, "alder reach"), nil, day(t, "2027-04-12"))
+	values["class.pupils"], values["class.group_size"], values["supplies.currency"] = 27, 3, "dollars"
+	r, err := entry.Reckon(entry.WithLessons(values, unit, placeholder.Calendar(values, unit), 0))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for column, want := range map[string][]string{
+		"thing": {"card", "bottle", "scissors"},
+		"count": {"20", "27", "14"}, // 9 + 2 and 9; 27; half of 27 rounded up
+		"by":    {"Monday 12 April", "Friday 9 April", "Monday 12 April"},
+		"cost":  {"9 dollars", "–", "–"}, // two packs of ten
+	} {
+		if got := textsOf(t, r, "list", column); !slices.Equal(got, want) {
+			t.Errorf("%s: %q, want %q", column, got, want)
+		}
+	}
+	if note := fact(t, r, "note_by"); note.Kind != say.CalendarDay || note.Time.Format(time.DateOnly) != "2027-03-26" {
+		t.Errorf("the note goes out on %v", note.Time)
+	}
+}
+
+// What the sky does: the Moon's shadow crosses the Atlantic on 12
+// August 2026 (NASA eclipse catalogue), daylight-saving time in New Brunswick begins on
+// the second Sunday of March (IANA), the Perseids peak on 12 or 13 August (IMO),
+// and Saturn is opposite the Sun on 4 October 2026 (from memory).
+func TestSkyAlerts(t *testing.T) {
+	r := reckon(t, "alder reach", "sky-alerts", "2026-08-01", "from=2026-08-01", "to=2027-03-31")
+	dates, what := textsOf(t, r, "days", "date"), textsOf(t, r, "days", "what")
+	find := func(part string, want ...string) {
+		t.Helper()
+		for i, w := range what {
+			if strings.Contains(w, part) {
+				if !slices.Contains(want, dates[i]) {
+					t.Errorf("%s is on %s, want %s", part, dates[i], want)
+				}
+				return
+			}
+		}
+		t.Errorf("no %s in %q", part, what)
+	}
+	find("clocks go forward", "Sunday 14 March")
+	find("clocks go back", "Sunday 1 November")
+	find("Perseids", "Wednesday 12 August", "Thursday 13 August")
+	find("Geminids", "Sunday 13 December", "Monday 14 December")
+	find("Saturn opposite", "Saturday 3 October", "Sunday 4 October", "Monday 5 October")
+	find("eclipse of the Sun", "Wednesday 12 August")
+	find("December solstice", "Monday 21 December")
+	if len(r.Cautions) == 0 {
+		t.Error("an eclipse of the Sun without its caution")
+	}
+	find("the dial at its most ahead", "Tuesday 3 November")
+}
