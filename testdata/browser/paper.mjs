@@ -79,11 +79,11 @@ function emptyPages(file, running) {
 	if (pages.length === 0) return ['no page was printed'];
 	const found = [];
 	pages.forEach((text, index) => {
-		const own = words(text)
+		// The page's number is the last line; a drawing may hold nothing but numbers too.
+		const own = words(text.replace(/(^|\s)\d+ \/ \d+\s*$/, ''))
 			.replace(probe.left, '')
 			.replace(probe.right, '')
-			.replace(running, '')
-			.replace(/\d+\/\d+/, '');
+			.replace(running, '');
 		if (!own) found.push(`page ${index + 1} of ${pages.length} is empty`);
 	});
 	return found;
