@@ -72,6 +72,7 @@ var lessons = []classroom.Lesson{
 	{Title: "Build", Page: "build.html", Start: classroom.AnyTime, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: classroom.SunLeast}, {Kind: classroom.Dry}}, Kit: []classroom.Thing{
 		{Item: "card", Count: 1, Share: classroom.PerGroup, Spare: 2},
 		{Item: "scissors", Count: 1, Share: classroom.PerPupil},
+		{Item: "box", Count: 1, Share: classroom.PerGroup, Source: classroom.FromHome},
 	}},
 	{Title: "Read", Page: "read.html", Start: classroom.AnyTime, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: classroom.SunLeast, Window: 30 * time.Minute}}, Length: 90 * time.Minute},
 	{Title: "Strip", Page: "strip.html", Start: classroom.AnyTime, Kit: []classroom.Thing{{Item: "card", Count: 3}}},
@@ -231,6 +232,9 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 		}
 		if e.Name == "moon-log" || e.Name == "strip-log" {
 			r = reckonLog(t, "alder reach", e.Name, sampleLogs[e.Name])
+		}
+		if e.Name == "family-note" {
+			r = reckon(t, "alder reach", e.Name, "2027-04-20", "class.pupils=24")
 		}
 		if e.Name == "lesson-sky" {
 			r = reckon(t, "alder reach", e.Name, "2027-04-20", "lesson=1")

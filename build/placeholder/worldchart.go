@@ -36,8 +36,8 @@ func densityChart() drawing.Drawing {
 	c.Note("name", drawing.Point{X: x.From, Y: 1}, drawing.Point{X: 2, Y: -1.2}, drawing.Start, say.Words("world-compare.water"))
 	places := map[string]beside{
 		"earth": {drawing.Point{X: 2.2, Y: 0}, drawing.Start}, "venus": {drawing.Point{X: 2.2, Y: 2.4}, drawing.Start}, "mercury": {drawing.Point{X: -2.2, Y: 1.1}, drawing.End},
-		"uranus": {drawing.Point{X: -2.2, Y: 1.1}, drawing.End}, "neptune": {drawing.Point{X: -2.2, Y: 1.1}, drawing.End},
-		"jupiter": {drawing.Point{X: 0, Y: -2.4}, drawing.Middle}, "saturn": {drawing.Point{X: 0, Y: 5}, drawing.Middle},
+		"uranus": {drawing.Point{X: -3, Y: 1.1}, drawing.End}, "neptune": {drawing.Point{X: -3, Y: 1.1}, drawing.End},
+		"jupiter": {drawing.Point{X: 0, Y: -3}, drawing.Middle}, "saturn": {drawing.Point{X: 0, Y: 5.4}, drawing.Middle},
 	}
 	for _, w := range world.All() {
 		markWorld(c, w, drawing.Point{X: math.Log10(w.Diameter().Kilometres()), Y: w.Density() / 1000}, places)
@@ -67,12 +67,12 @@ func massChart() drawing.Drawing {
 	for _, density := range []float64{0, water} {
 		c.Curve("rule", drawing.Point{X: x.From, Y: (x.From - density) / 3}, drawing.Point{X: x.To, Y: (x.To - density) / 3})
 	}
-	c.Note("name", drawing.Point{X: 1.7, Y: 1.7 / 3}, drawing.Point{X: 1, Y: 4}, drawing.Start, say.Words("world-compare.as_earth"))
+	c.Note("name", drawing.Point{X: 0.6, Y: 0.2}, drawing.Point{X: 3, Y: 3.5}, drawing.Start, say.Words("world-compare.as_earth"))
 	c.Note("name", drawing.Point{X: 0.4, Y: (0.4 - water) / 3}, drawing.Point{X: -1, Y: -2}, drawing.End, say.Words("world-compare.as_water"))
 	places := map[string]beside{
 		"venus": {drawing.Point{X: -2.2, Y: -0.6}, drawing.End}, "earth": {drawing.Point{X: 2.2, Y: 2}, drawing.Start},
-		"uranus": {drawing.Point{X: -2.2, Y: -0.4}, drawing.End}, "neptune": {drawing.Point{X: 2.2, Y: 1.6}, drawing.Start},
-		"saturn": {drawing.Point{X: -2.2, Y: -0.4}, drawing.End}, "jupiter": {drawing.Point{X: 2.2, Y: -0.4}, drawing.Start},
+		"uranus": {drawing.Point{X: -3, Y: -0.4}, drawing.End}, "neptune": {drawing.Point{X: 3, Y: 1.8}, drawing.Start},
+		"saturn": {drawing.Point{X: -3, Y: -0.4}, drawing.End}, "jupiter": {drawing.Point{X: -3, Y: -1}, drawing.End},
 	}
 	for _, w := range world.All() {
 		if w.Kind != world.Comet {

@@ -121,6 +121,9 @@ func leaks(t *testing.T, dir string, words []string) map[string]string {
 	must(t, "press", "--staff", "--single", "--zip", "--content", dir, "--out", filepath.Join(where, "book"))
 	class, staff := map[string]string{}, []string{}
 	for name, text := range tree(t, where) {
+		if noindex := strings.Contains(text, `name="robots" content="noindex"`); filepath.Ext(name) == ".html" && noindex != strings.HasPrefix(name, "/book-staff") {
+			t.Errorf("%s: that search engines leave it out is %v", name, noindex)
+		}
 		if strings.HasPrefix(name, "/book-staff") {
 			staff = append(staff, text)
 		} else {
