@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"path"
 	"path/filepath"
 	"regexp"
 	"strings"
@@ -20,7 +21,10 @@ func TestPressDemoInAnEmptyFolder(t *testing.T) {
 	if len(first) < 8 || len(staff) <= len(first) {
 		t.Errorf("%d and %d files", len(first), len(staff))
 	}
-	for name := range staff { // the sheets for the day are for staff alone
+	for name := range staff { // the sheets for the day are for staff alone, and the tables of answers
+		if path.Ext(name) == ".csv" && first[name] == "" {
+			continue
+		}
 		if strings.HasPrefix(name, "/day-") == (first[name] != "") {
 			t.Errorf("%s is in both editions, or in one that it is not for", name)
 		}
