@@ -30,6 +30,7 @@ var allowed = map[string][]string{
 	"build/source":      {"build/form", "build/problem", "build/placeholder", "compute/", "github.com/yuin/goldmark"},
 	"build/plan": {"build/form", "build/say", "build/drawing", "build/result", "build/problem", "build/placeholder", "build/source",
 		"build/concordance", "compute/", "theme", "github.com/yuin/goldmark", "github.com/tdewolff/minify/v2"},
+	"build/desk":        {},
 	"build/markup":      {},
 	"build/concordance": {"build/markup"},
 	"build/output":      {"build/markup", "build/say", "build/result", "build/placeholder", "theme"},

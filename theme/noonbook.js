@@ -148,7 +148,7 @@
 		}));
 		if (!text.trim()) tally.textContent = '';
 		else if (found.length === 0) tally.textContent = say('none', text.trim());
-		else tally.textContent = found.length === 1 ? say('one') : say('some', found.length);
+		else tally.textContent = found.length === 1 ? say('single') : say('some', found.length);
 	};
 
 	const open = () => {

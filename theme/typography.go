@@ -106,6 +106,9 @@ func (w *Words) TypesetMarkup(markup []byte) []byte {
 			open = len(markup)
 		}
 		if text := string(markup[:open]); verbatim == "" {
+			if w.Code == "fr" { // the templates escape an apostrophe, which text does not need
+				text = strings.ReplaceAll(text, "&#39;", "'")
+			}
 			out = append(out, w.Typeset(text)...)
 		} else {
 			out = append(out, text...)

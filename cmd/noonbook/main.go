@@ -26,6 +26,7 @@ const (
 const help = `noonbook presses lessons and facts about a school into an offline handbook.
 
   noonbook press            write the handbook
+  noonbook desk             show the handbook here and press again as you save
   noonbook proof [FOLDER]   read everything, report every problem, write nothing
   noonbook reckon NAME …    evaluate one placeholder here
   noonbook starter FOLDER   lay out a new unit to edit
@@ -51,6 +52,7 @@ func main() {
 // run is the whole command; it returns the exit code.
 func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	verbs := map[string]func(context.Context, []string, io.Writer, io.Writer) error{
+		"desk":    atDesk,
 		"press":   press,
 		"proof":   proof,
 		"reckon":  reckon,
@@ -70,7 +72,7 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	}
 	verb, ok := verbs[args[0]]
 	if !ok {
-		fmt.Fprintf(errs, "noonbook: %q is not a verb; they are press, proof, reckon and starter\n", args[0])
+		fmt.Fprintf(errs, "noonbook: %q is not a verb; they are press, desk, proof, reckon and starter\n", args[0])
 		return wrongUse
 	}
 	return exitCode(verb(ctx, args[1:], out, errs), errs)

@@ -1,0 +1,196 @@
+package desk
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"html"
+	"maps"
+	"net"
+	"net/http"
+	"path"
+	"strconv"
+	"strings"
+	"sync"
+	"time"
+
+	_ "embed"
+)
+
+// A Pressing is what came of the lessons as they were saved.
+type Pressing struct {
+	Files    map[string][]byte // by name; nil where problems left none
+	Problems []string          // each with its place, and the line below it
+}
+
+// A Desk holds the last handbook that was whole and the last problems.
+type Desk struct {
+	mu    sync.Mutex
+	files map[string][]byte
+	state state
+	next  chan struct{} // closed when the state changes
+}
+
+// A state is what pages are told. Serial counts pressings, Whole is the serial of
+// the last one that succeeded.
+type state struct {
+	Serial   int      `json:"serial"`
+	Whole    int      `json:"whole"`
+	Problems []string `json:"problems"`
+}
+
+// New returns a desk with nothing on it.
+func New() *Desk { return &Desk{next: make(chan struct{})} }
+
+// Put lays a pressing on the desk. One without files leaves the handbook that was
+// there and shows its problems.
+func (d *Desk) Put(p Pressing) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.state.Serial++
+	d.state.Problems = append([]string{}, p.Problems...)
+	if p.Files != nil {
+		d.files, d.state.Whole = maps.Clone(p.Files), d.state.Serial
+	}
+	close(d.next)
+	d.next = make(chan struct{})
+}
+
+//go:embed follow.js
+var follow []byte
+
+// patience is how long a page that asks is kept waiting for a change. It is
+// shorter than the minute after which some programs between give up.
+const patience = 25 * time.Second
+
+// Handler answers with the files of the handbook.
+func (d *Desk) Handler() http.Handler {
+	mux := http.NewServeMux()
+	mux.HandleFunc("GET /desk/follow.js", func(w http.ResponseWriter, _ *http.Request) { send(w, "follow.js", follow) })
+	mux.HandleFunc("GET /desk/state.js", d.tell)
+	mux.HandleFunc("GET /{name...}", d.file)
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if !fromHere(r.RemoteAddr) || !namesUs(r.Host) {
+			http.Error(w, "this desk is for its own machine", http.StatusForbidden)
+			return
+		}
+		mux.ServeHTTP(w, r)
+	})
+}
+
+// fromHere reports whether an address is one of this machine's loopback.
+func fromHere(address string) bool {
+	host, _, err := net.SplitHostPort(address)
+	ip := net.ParseIP(host)
+	return err == nil && ip != nil && ip.IsLoopback()
+}
+
+// namesUs reports whether a request asks for this machine by its own name.
+func namesUs(host string) bool {
+	if name, _, err := net.SplitHostPort(host); err == nil {
+		host = name
+	}
+	ip := net.ParseIP(strings.Trim(host, "[]"))
+	return host == "localhost" || ip != nil && ip.IsLoopback()
+}
+
+// tell answers with the state when it is another than the page has seen, or
+// after some time with the same.
+func (d *Desk) tell(w http.ResponseWriter, r *http.Request) {
+	seen, err := strconv.Atoi(r.URL.Query().Get("seen"))
+	if err != nil {
+		http.Error(w, "seen: a number is wanted", http.StatusBadRequest)
+		return
+	}
+	d.mu.Lock()
+	now, next := d.state, d.next
+	d.mu.Unlock()
+	if now.Serial == seen {
+		select {
+		case <-next:
+		case <-time.After(patience):
+		case <-r.Context().Done():
+			return
+		}
+		d.mu.Lock()
+		now = d.state
+		d.mu.Unlock()
+	}
+	text, err := json.Marshal(now)
+	if err != nil {
+		http.Error(w, err.Error(), http.StatusInternalServerError)
+		return
+	}
+	send(w, "state.js", fmt.Appendf(nil, "noonbookDesk(%s);", text))
+}
+
+func (d *Desk) file(w http.ResponseWriter, r *http.Request) {
+	name := r.PathValue("name")
+	if name == "" {
+		name = "index.html"
+	}
+	d.mu.Lock()
+	text, ok := d.files[name]
+	state := d.state
+	d.mu.Unlock()
+	switch {
+	case state.Whole == 0:
+		w.WriteHeader(http.StatusServiceUnavailable)
+		send(w, "none.html", following(empty(state.Problems), state))
+	case !ok:
+		http.Error(w, "the handbook has no "+html.EscapeString(name), http.StatusNotFound)
+	case path.Ext(name) == ".html":
+		send(w, name, following(text, state))
+	default:
+		send(w, name, text)
+	}
+}
+
+// following adds the script that follows the desk to a page.
+func following(page []byte, s state) []byte {
+	script := fmt.Sprintf(`<script src="/desk/follow.js" data-whole="%d" defer></script>`, s.Whole)
+	if i := bytes.LastIndex(page, []byte("</body>")); i >= 0 {
+		return append(append(bytes.Clone(page[:i]), script...), page[i:]...)
+	}
+	return append(bytes.Clone(page), script...)
+}
+
+// empty is the page while no pressing has succeeded yet.
+func empty(problems []string) []byte {
+	var b bytes.Buffer
+	b.WriteString("<!doctype html><html lang=\"en\"><head><meta charset=\"utf-8\"><title>noonbook desk</title></head><body><h1>No handbook yet</h1><p>Mend this and save; the handbook then comes by itself.</p>")
+	for _, p := range problems {
+		b.WriteString("<pre>" + html.EscapeString(p) + "</pre>")
+	}
+	b.WriteString("</body></html>")
+	return b.Bytes()
+}
+
+// kinds are the media types of what a handbook may hold. Those of the machine's
+// own lists differ from one to the next.
+var kinds = map[string]string{
+	".html": "text/html; charset=utf-8",
+	".css":  "text/css; charset=utf-8",
+	".js":   "text/javascript; charset=utf-8",
+	".csv":  "text/csv; charset=utf-8",
+	".txt":  "text/plain; charset=utf-8",
+	".ics":  "text/calendar; charset=utf-8",
+	".svg":  "image/svg+xml",
+	".png":  "image/png",
+	".jpg":  "image/jpeg",
+	".jpeg": "image/jpeg",
+	".gif":  "image/gif",
+	".webp": "image/webp",
+	".pdf":  "application/pdf",
+}
+
+func send(w http.ResponseWriter, name string, text []byte) {
+	kind, ok := kinds[strings.ToLower(path.Ext(name))]
+	if !ok {
+		kind = "application/octet-stream"
+	}
+	w.Header().Set("Content-Type", kind)
+	w.Header().Set("Cache-Control", "no-store")
+	w.Header().Set("X-Content-Type-Options", "nosniff")
+	w.Write(text) // a reader who left is no fault of ours
+}

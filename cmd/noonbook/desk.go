@@ -1,0 +1,173 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"net"
+	"net/http"
+	"os"
+	"path/filepath"
+	"strconv"
+	"time"
+
+	"noonbook/build/desk"
+	"noonbook/build/plan"
+	"noonbook/build/problem"
+)
+
+const deskHelp = `noonbook desk shows the handbook on this machine while you write.
+
+  noonbook desk [--content FOLDER] [--staff] [--port NUMBER] [--open]
+
+It presses the lessons of ./content, or the demo unit where there is no such
+folder, and prints an address to open in a browser. Whenever a lesson or
+unit.toml is saved it presses again, and open pages load themselves again. While
+something is wrong they stay as they were and show the problems, as this window
+does. No file is written, and only this machine is answered. Ctrl-C ends it.
+
+  --content FOLDER   read this folder
+  --staff            show the staff edition, with answers
+  --port NUMBER      answer at this port; any free one when left out
+  --open             open the cover in the browser
+`
+
+// glance is how often the desk looks whether something was saved.
+const glance = 400 * time.Millisecond
+
+func atDesk(ctx context.Context, args []string, out, errs io.Writer) error {
+	flags := flag.NewFlagSet("desk", flag.ContinueOnError)
+	folder := flags.String("content", "", "")
+	staff := flags.Bool("staff", false, "")
+	port := flags.Int("port", 0, "")
+	open := flags.Bool("open", false, "")
+	words, err := parse(flags, args, out, errs, deskHelp)
+	switch {
+	case err != nil:
+		return err
+	case len(words) > 0:
+		return usage{fmt.Errorf("desk: %q is too much; the folder of lessons is named with --content", words[0])}
+	case *port < 0 || *port > 65535:
+		return usage{fmt.Errorf("desk: port %d is outside 0 to 65535", *port)}
+	}
+	t := tender{folder: *folder, edition: plan.Class, desk: desk.New(), out: out, errs: errs}
+	if *staff {
+		t.edition = plan.Staff
+	}
+	if err := t.press(); err != nil {
+		return err // what is wrong with the machine or the words now will not mend itself
+	}
+	listener, err := net.Listen("tcp", net.JoinHostPort("127.0.0.1", strconv.Itoa(*port)))
+	if err != nil {
+		return fmt.Errorf("desk: answering at port %d: %w", *port, err)
+	}
+	address := "http://" + listener.Addr().String() + "/"
+	fmt.Fprintf(out, "the handbook is at %s until you press Ctrl-C\n", address)
+	if *open {
+		if err := show(address); err != nil {
+			fmt.Fprintf(errs, "noonbook: no browser could be started: %v\n", err)
+		}
+	}
+	return t.serve(ctx, listener)
+}
+
+// A tender keeps a desk up to date.
+type tender struct {
+	folder  string
+	edition plan.Edition
+	desk    *desk.Desk
+	out     io.Writer
+	errs    io.Writer
+}
+
+// serve answers until the context ends, and presses again when something is saved.
+func (t tender) serve(ctx context.Context, listener net.Listener) error {
+	server := http.Server{
+		Handler:           t.desk.Handler(),
+		ReadHeaderTimeout: 10 * time.Second,
+		BaseContext:       func(net.Listener) context.Context { return ctx },
+	}
+	if watched, ok := t.watched(); ok {
+		go desk.Watch(ctx, glance, func() string { return desk.Print(watched) }, func() {
+			if err := t.press(); err != nil {
+				fmt.Fprintf(t.errs, "noonbook: %v\n", err)
+				t.desk.Put(desk.Pressing{Problems: []string{err.Error()}})
+			}
+		})
+	}
+	go func() {
+		<-ctx.Done()
+		server.Close() // pages that wait for news are let go
+	}()
+	if err := server.Serve(listener); !errors.Is(err, http.ErrServerClosed) {
+		return fmt.Errorf("desk: %w", err)
+	}
+	return nil
+}
+
+// watched returns the folder of lessons; the demo is part of the program and has
+// none.
+func (t tender) watched() (string, bool) {
+	if t.folder != "" {
+		return t.folder, true
+	}
+	_, err := os.Stat(defaultFolder)
+	return defaultFolder, err == nil
+}
+
+// press lays what the lessons say now on the desk. The error is what the machine
+// did; problems of the content are shown.
+func (t tender) press() error {
+	begin := time.Now()
+	unit, problems, err := readUnit(t.folder)
+	if err != nil {
+		return err
+	}
+	var pages []plan.Page
+	if problems.Faults() == 0 {
+		watch := progressOn(t.errs)
+		var found problem.List
+		pages, _, found, err = pressed(unit, t.edition, watch)
+		watch.end()
+		if err != nil {
+			return err
+		}
+		problems = append(problems, found...).Sorted()
+	}
+	p := desk.Pressing{Problems: told(problems)}
+	if problems.Faults() == 0 {
+		p.Files = map[string][]byte{}
+		for _, page := range pages {
+			p.Files[page.Name] = page.Bytes
+		}
+	}
+	t.desk.Put(p)
+	if len(problems) > 0 {
+		report(t.errs, problems)
+	}
+	if p.Files != nil {
+		html := 0
+		for name := range p.Files {
+			if filepath.Ext(name) == ".html" {
+				html++
+			}
+		}
+		fmt.Fprintf(t.out, "%s  %s in %d ms\n", begin.Format("15:04:05"), counted(html, "page"), time.Since(begin).Milliseconds())
+	}
+	return nil
+}
+
+// told writes each problem as a page shows it.
+func told(problems problem.List) []string {
+	var list []string
+	files := &shelf{}
+	for _, one := range problems {
+		var b bytes.Buffer
+		pen{&b, false}.problem(one, files)
+		list = append(list, b.String())
+	}
+	return list
+}
