@@ -4,7 +4,6 @@ import (
 	"embed"
 	"fmt"
 	"maps"
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -114,15 +113,15 @@ func (w *Words) Line(p say.Phrase) string { return w.Say(p.Key, p.With...) }
 
 // Text writes a value with its unit.
 func (w *Words) Text(v say.Value) string {
+	if v.Metric && w.customary {
+		w = w.Metric()
+	}
 	if v.Phrase.Key != "" {
 		return w.Line(v.Phrase)
 	}
 	switch v.Kind {
 	case say.Quantity:
 		v = w.measured(v)
-		if step := math.Pow10(-v.Decimals); v.Round && v.Number >= 360-step/2 {
-			v.Number = 0
-		}
 		return w.amount(v) + w.suffix(v)
 	case say.Lasting:
 		return w.lasting(v)
@@ -142,8 +141,7 @@ func (w *Words) Text(v say.Value) string {
 // Cell writes a value for a column that already names the unit.
 func (w *Words) Cell(v say.Value, unit string) string {
 	if v.Kind == say.Quantity && v.Phrase.Key == "" && v.Unit == unit {
-		v = w.measured(v)
-		v.Unit = ""
+		return w.amount(w.measured(v))
 	}
 	return w.Text(v)
 }
