@@ -15,16 +15,14 @@ const screens = {
 // access looks at the pages with everything that unfolds unfolded, since what is
 // folded away is not examined. Contrast that axe leaves open is measured on pictures,
 // on the desktop, where no table is cut off by its frame; the phone's colours are the
-// same. Pictures take longer than all else, so they are taken of one edition: the
-// staff's, which holds all that the class's holds. Of the class's edition, pages are
-// left out that the staff's has alike.
-export async function access(context, edition, other, ledger) {
-	const takesPictures = !other;
+// same. Pictures take longer than all else, so of pages that the editions do not have
+// alike they are taken of one: the staff's, which holds all that the class's holds.
+export async function access(context, edition, isStaff, ledger) {
 	const page = await context.newPage();
 	const camera = await context.newCDPSession(page);
-	for (const name of edition.pages) {
+	for (const name of edition.own) {
 		const label = edition.label(name);
-		if (other && edition.same(other, name)) continue;
+		const takesPictures = isStaff || edition.alike.includes(name);
 		await page.goto(edition.url(name));
 		await page.evaluate(`${axe}; undefined`);
 		await page.evaluate(unfold);

@@ -46,18 +46,24 @@ if (existsSync(path.join(folder, names[0], 'rocket-day.html'))) kinds.push(rocke
 const ledger = new Ledger();
 const [forClass, forStaff] = names.map((name) => new Edition(folder, name));
 ledger.check('handbook', 'same pages', forClass.pages.filter((page) => !forStaff.pages.includes(page)).map((page) => `the staff edition lacks ${page}`));
+forClass.share(forStaff);
 const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: browserArguments });
 try {
 	// What is timed is timed before the rest makes the machine busy.
 	await inContext({}, (context) => swift(browser, context, forClass, forClass.pages.filter((name) => !name.startsWith('print-')), ledger));
 	await inContext({}, (context) => swift(browser, context, new OneFile(folder, `${names[0]}.html`), [`${names[0]}.html`], ledger));
-	await Promise.all([forClass, forStaff].map(checkEdition));
+	const sheets = new Map((await Promise.all([forClass, forStaff].map(checkEdition))).flatMap((counts) => [...counts]));
+	await inContext({}, async (context) => {
+		for (const edition of [forClass, forStaff]) await prints(context, new OneFile(folder, `${edition.name}.html`), edition, sheets, ledger);
+	});
 } finally {
 	await browser.close();
 }
 process.exitCode = ledger.close(kinds) ? 0 : 1;
 
+// checkEdition gives the number of sheets that each page prints on.
 async function checkEdition(edition) {
+	let sheets;
 	const one = new OneFile(folder, `${edition.name}.html`);
 	await markup(edition, ledger);
 	await markup(one, ledger);
@@ -77,12 +83,12 @@ async function checkEdition(edition) {
 		await watch(context);
 		await reflow(context, edition, ledger);
 		await keyboard(context, edition, ledger);
-		const sheets = await paper(context, edition, size, ledger);
-		await prints(context, one, edition, sheets, ledger);
+		sheets = await paper(context, edition, size, ledger);
 		if ([template, clinometer].every((name) => edition.pages.includes(name))) await rocket(context, edition, ledger);
 		await tube(context, edition, ledger);
-		await access(context, edition, edition === forStaff ? null : forStaff, ledger);
+		await access(context, edition, edition === forStaff, ledger);
 	});
+	return sheets;
 }
 
 // inContext gives a fresh, offline context without motion.

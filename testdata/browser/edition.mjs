@@ -11,6 +11,7 @@ export class Edition {
 		this.pages = readdirSync(this.folder, { recursive: true })
 			.filter((file) => file.endsWith('.html'))
 			.sort();
+		this.own = this.pages;
 	}
 
 	file(page) {
@@ -21,11 +22,19 @@ export class Edition {
 		return pathToFileURL(this.file(page)).href;
 	}
 
-	// same reports whether a page differs from that of another edition in nothing but the
-	// words that name the edition.
-	same(other, page) {
-		const bare = (edition) => readFileSync(edition.file(page), 'utf8').replace(/<meta name="robots"[^>]*>|<b class="edition">.*?<\/b>/g, '').replace(/ (?=<\/p>)/g, '');
-		return other.pages.includes(page) && bare(this) === bare(other);
+	// share divides the pages that two editions have alike between them, so that what
+	// takes long is done once: own keeps the pages that only this edition has, or has
+	// otherwise, and its half of the rest.
+	share(other) {
+		const alike = this.pages.filter((page) => other.pages.includes(page) && this.#bare(page) === other.#bare(page));
+		this.own = this.pages.filter((page) => alike.indexOf(page) % 2 !== 1);
+		other.own = other.pages.filter((page) => !alike.includes(page) || alike.indexOf(page) % 2 === 1);
+		this.alike = other.alike = alike;
+	}
+
+	// bare is a page without the words that name the edition.
+	#bare(page) {
+		return readFileSync(this.file(page), 'utf8').replace(/<meta name="robots"[^>]*>|<b class="edition">.*?<\/b>/g, '').replace(/ (?=<\/p>)/g, '');
 	}
 
 	label(page) {

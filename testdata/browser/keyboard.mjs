@@ -12,7 +12,7 @@ export async function keyboard(context, edition, ledger) {
 	const page = await context.newPage();
 	const camera = await context.newCDPSession(page);
 	const known = new Map();
-	for (const name of edition.pages) {
+	for (const name of edition.own) {
 		await page.goto(edition.url(name));
 		await page.evaluate(prepare);
 		const label = edition.label(name);

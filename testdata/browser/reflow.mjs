@@ -9,7 +9,7 @@ const width = 320;
 export async function reflow(context, edition, ledger) {
 	const page = await context.newPage();
 	await page.setViewportSize({ width, height: 800 });
-	for (const name of edition.pages) {
+	for (const name of edition.own) {
 		await page.goto(edition.url(name));
 		ledger.check(edition.label(name), 'stillness', await moved(page), 'phone');
 		const { widest, sticking } = await page.evaluate(whatSticksOut);

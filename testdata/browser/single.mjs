@@ -91,7 +91,8 @@ export async function prints(context, one, edition, sheets, ledger) {
 		const text = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8', maxBuffer: 1 << 28 });
 		const squeezed = text.replace(/\s+/g, '');
 		const count = text.split('\f').length - 1;
-		const want = edition.pages.reduce((sum, name) => sum + (sheets.get(edition.label(name)) ?? NaN), 0);
+		const sheetsOf = (name) => sheets.get(edition.label(name)) ?? sheets.get(name) ?? NaN;
+		const want = edition.pages.reduce((sum, name) => sum + sheetsOf(name), 0);
 		const found = titles.filter((title) => !squeezed.includes(title.replace(/\s+/g, ''))).map((title) => `"${title}" is not printed`);
 		if (count !== want) found.push(`${count} sheets, and the pages one by one have ${want}`);
 		const printed = squeezed.match(/100mm/g)?.length ?? 0;
@@ -99,7 +100,7 @@ export async function prints(context, one, edition, sheets, ledger) {
 		await page.goto(`${one.url()}#${edition.pages.find((name) => name !== 'index.html').replace(/\.html$/, '')}`);
 		await page.pdf({ path: file, preferCSSPageSize: true, width: '180mm', height: '180mm' });
 		const alone = execFileSync('pdfinfo', [file], { encoding: 'utf8' }).match(/^Pages: +(\d+)/m)[1];
-		const own = sheets.get(edition.label(edition.pages.find((name) => name !== 'index.html')));
+		const own = sheetsOf(edition.pages.find((name) => name !== 'index.html'));
 		if (Number(alone) !== own) found.push(`a page printed from it has ${alone} sheets, and ${own} from the folder`);
 		ledger.check(one.name, 'one file prints', found);
 		ledger.note(`${one.name} prints on ${count} sheets, ${bars} of them printables`);
