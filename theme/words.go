@@ -21,6 +21,7 @@ var wordFiles embed.FS
 type Words struct {
 	Code      string // BCP 47, "en"
 	lines     map[string]line
+	explained map[string]string
 	customary bool
 }
 
@@ -48,7 +49,11 @@ func Language(code string, customary bool) (*Words, error) {
 	if err := toml.Unmarshal(src, &tree); err != nil {
 		return nil, fmt.Errorf("words of language %q: %w", code, err)
 	}
-	w := &Words{code, map[string]line{}, customary}
+	explained, err := explanations(code)
+	if err != nil {
+		return nil, err
+	}
+	w := &Words{code, map[string]line{}, explained, customary}
 	if err := w.collect("", tree); err != nil {
 		return nil, fmt.Errorf("words of language %q: %w", code, err)
 	}
