@@ -87,9 +87,6 @@ func (w *Words) Metric() *Words {
 	return &metric
 }
 
-// Customary reports whether lengths are written in feet and inches.
-func (w *Words) Customary() bool { return w.customary }
-
 // Keys returns every key of the words file, sorted.
 func (w *Words) Keys() []string { return slices.Sorted(maps.Keys(w.lines)) }
 

@@ -163,7 +163,7 @@ func TestCatalogueIsSortedAndDocumented(t *testing.T) {
 // that it documents, and every value can be written, in each language and measure.
 func TestFactsAreTheDocumentedOnes(t *testing.T) {
 	var languages []*theme.Words
-	for _, code := range []string{"en"} { // all when all words are in French
+	for _, code := range theme.Languages() {
 		for _, customary := range []bool{false, true} {
 			words, err := theme.Language(code, customary)
 			if err != nil {
