@@ -187,9 +187,13 @@ func (w wheelParts) middle() time.Time {
 }
 
 func (w wheelParts) circles(d *drawing.Drawing, spot func(sky.Direction) (drawing.Point, bool)) {
-	for role, points := range map[string][]sky.Direction{"ecliptic": sky.Ecliptic(w.middle()), "equator": sky.Equator()} {
+	for _, circle := range []struct {
+		role   string
+		points []sky.Direction
+	}{{"ecliptic", sky.Ecliptic(w.middle())}, {"equator", sky.Equator()}} {
+		role := circle.role
 		var run []drawing.Point
-		for _, a := range points {
+		for _, a := range circle.points {
 			if p, ok := spot(a); ok {
 				run = append(run, p)
 				continue
