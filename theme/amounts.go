@@ -22,6 +22,9 @@ func (w *Words) suffix(v say.Value) string {
 // amount writes a number without its unit: as a fraction of an inch where a
 // ruler is read, else with decimals.
 func (w *Words) amount(v say.Value) string {
+	if step := math.Pow10(-v.Decimals); v.Round && v.Number >= 360-step/2 {
+		v.Number = 0
+	}
 	if v.Unit == rulerInches {
 		return w.sixteenths(v.Number)
 	}

@@ -27,7 +27,7 @@ const (
 // them. Each is rounded about as finely as the metric one was: a last digit that
 // is finer would claim what was not measured, a coarser one would lose it.
 func (w *Words) measured(v say.Value) say.Value {
-	if !w.customary || v.Metric {
+	if !w.customary {
 		return v
 	}
 	switch v.Unit {
@@ -43,8 +43,7 @@ func (w *Words) measured(v say.Value) say.Value {
 		v.Decimals = enough(v)
 	case "m_s":
 		v.Number, v.Unit = v.Number*3.6/kilometresMile, "mph"
-		v.Decimals = max(0, v.Decimals-1)
-		v.Decimals = enough(v)
+		v.Decimals = max(0, v.Decimals-1) // a mile an hour is 0.45 m/s
 	case "celsius":
 		v.Number, v.Unit = v.Number*9/5+32, "fahrenheit"
 	case "kg":

@@ -84,6 +84,7 @@ func rounded(v say.Value) float64 {
 // AppendBlock appends everything that a placeholder computed, the inside of a
 // figure.
 func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []string) []byte {
+	w = w.For(r)
 	dst = w.AppendCautions(dst, r.Cautions)
 	for _, p := range r.Warnings {
 		dst = append(dst, `<p class="heed">`...)
@@ -217,6 +218,14 @@ func (w *Words) appendRow(dst []byte, columns []result.Column, worded []bool, ro
 		dst = append(dst, `</td>`...)
 	}
 	return append(dst, `</tr>`...)
+}
+
+// For returns the words for a result: in metric where it asks for that.
+func (w *Words) For(r result.Result) *Words {
+	if r.Metric {
+		return w.Metric()
+	}
+	return w
 }
 
 // Working writes the steps of a working, in metric, and where the school measures

@@ -4,7 +4,6 @@ import (
 	"embed"
 	"fmt"
 	"maps"
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -22,6 +21,7 @@ var wordFiles embed.FS
 type Words struct {
 	Code      string // BCP 47, "en"
 	lines     map[string]line
+	explained map[string]string
 	customary bool
 }
 
@@ -49,7 +49,11 @@ func Language(code string, customary bool) (*Words, error) {
 	if err := toml.Unmarshal(src, &tree); err != nil {
 		return nil, fmt.Errorf("words of language %q: %w", code, err)
 	}
-	w := &Words{code, map[string]line{}, customary}
+	explained, err := explanations(code)
+	if err != nil {
+		return nil, err
+	}
+	w := &Words{code, map[string]line{}, explained, customary}
 	if err := w.collect("", tree); err != nil {
 		return nil, fmt.Errorf("words of language %q: %w", code, err)
 	}
@@ -83,9 +87,6 @@ func (w *Words) Metric() *Words {
 	return &metric
 }
 
-// Customary reports whether lengths are written in feet and inches.
-func (w *Words) Customary() bool { return w.customary }
-
 // Keys returns every key of the words file, sorted.
 func (w *Words) Keys() []string { return slices.Sorted(maps.Keys(w.lines)) }
 
@@ -114,15 +115,15 @@ func (w *Words) Line(p say.Phrase) string { return w.Say(p.Key, p.With...) }
 
 // Text writes a value with its unit.
 func (w *Words) Text(v say.Value) string {
+	if v.Metric && w.customary {
+		w = w.Metric()
+	}
 	if v.Phrase.Key != "" {
 		return w.Line(v.Phrase)
 	}
 	switch v.Kind {
 	case say.Quantity:
 		v = w.measured(v)
-		if step := math.Pow10(-v.Decimals); v.Round && v.Number >= 360-step/2 {
-			v.Number = 0
-		}
 		return w.amount(v) + w.suffix(v)
 	case say.Lasting:
 		return w.lasting(v)
@@ -142,8 +143,7 @@ func (w *Words) Text(v say.Value) string {
 // Cell writes a value for a column that already names the unit.
 func (w *Words) Cell(v say.Value, unit string) string {
 	if v.Kind == say.Quantity && v.Phrase.Key == "" && v.Unit == unit {
-		v = w.measured(v)
-		v.Unit = ""
+		return w.amount(w.measured(v))
 	}
 	return w.Text(v)
 }

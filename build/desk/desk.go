@@ -68,6 +68,7 @@ func (d *Desk) Handler() http.Handler {
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /desk/follow.js", func(w http.ResponseWriter, _ *http.Request) { send(w, "follow.js", follow) })
 	mux.HandleFunc("GET /desk/state.js", d.tell)
+	mux.HandleFunc("GET /favicon.ico", func(w http.ResponseWriter, _ *http.Request) { w.WriteHeader(http.StatusNoContent) }) // browsers ask unbidden
 	mux.HandleFunc("GET /{name...}", d.file)
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if !fromHere(r.RemoteAddr) || !namesUs(r.Host) {

@@ -8,6 +8,7 @@
 	board.setAttribute("role", "status");
 	board.id = "desk-problems";
 	board.hidden = true;
+	board.tabIndex = 0; // it may be longer than its room, and is then scrolled by keys
 	Object.assign(board.style, {
 		position: "fixed", left: "0", right: "0", bottom: "0", maxHeight: "45vh", overflow: "auto", zIndex: "9",
 		background: "#fffbe8", color: "#22262a", borderTop: "3px solid #a05f00", padding: "0.6rem 1rem",

@@ -46,6 +46,7 @@ type column struct {
 // stated unit, moments in ISO 8601 with offset, dates as dates, null where
 // there is no value.
 func JSON(out io.Writer, e placeholder.Entry, r result.Result, w *theme.Words) error {
+	w = w.For(r)
 	a := answer{
 		Placeholder: e.Name,
 		Facts:       map[string]fact{},

@@ -14,6 +14,7 @@ import (
 
 // Text writes one result for a terminal.
 func Text(out io.Writer, e placeholder.Entry, r result.Result, w *theme.Words) error {
+	w = w.For(r)
 	var b strings.Builder
 	for _, p := range append(slices.Clone(r.Cautions), r.Warnings...) {
 		fmt.Fprintf(&b, "! %s\n", w.Line(p))

@@ -89,7 +89,7 @@ func reckonLensLog(v form.Values) (result.Result, error) {
 		{Name: "eye_mean", Value: eye}, {Name: "eye_spread", Value: eyeSpread},
 	}
 	r.Working = []say.Phrase{say.Line("lens-log.working_one"), say.Line("lens-log.working_spread")}
-	return r, nil
+	return r.InMetric(), nil
 }
 
 // loggedKinds groups the records by lens: the kinds of the box in their order, then

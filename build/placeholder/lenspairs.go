@@ -86,7 +86,7 @@ func reckonLensPairs(v form.Values) (result.Result, error) {
 		{Name: "best_shows", Value: shows(best)},
 		{Name: "best_swapped", Value: times(best.View.Swapped().Magnification())},
 	}
-	return r, nil
+	return r.InMetric(), nil
 }
 
 // crater is the width of the great craters of the Moon, such as Ptolemaeus, 153 km:

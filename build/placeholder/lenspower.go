@@ -92,7 +92,7 @@ func reckonLensPower(v form.Values) (result.Result, error) {
 	}
 	r.Tables = []result.Table{table}
 	r.Working = append(r.Working, say.Line("lens-power.working_power", opticalLength(main.Focal, 0), say.Number(float64(l.Power()), "dioptre", 2)))
-	return r, nil
+	return r.InMetric(), nil
 }
 
 // waysGiven returns the focal lengths of the arguments, the most trustworthy first.

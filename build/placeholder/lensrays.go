@@ -99,7 +99,7 @@ func reckonLensRays(v form.Values) (result.Result, error) {
 		say.Line("lens-rays.working_pupil", opticalLength(c.Front.Diameter, 0), times(c.Magnification()), opticalLength(c.Front.Diameter/quantity.Length(c.Magnification()), 1)),
 		say.Line("lens-rays.working_detail"),
 	}
-	return r, nil
+	return r.InMetric(), nil
 }
 
 // viewFacts says what the eye gets.

@@ -15,7 +15,7 @@ import (
 const (
 	chartRadius = 84.0
 	chartEdge   = 6.5 // round the horizon, for the names of the directions
-	keyHeight   = 13.0
+	keyHeight   = 15.0
 )
 
 // picture is the chart for the page, with its key below.
@@ -45,14 +45,14 @@ func (c *starChart) on(d *drawing.Drawing, centre drawing.Point, radius float64)
 
 // key explains the marks, in one row about a middle.
 func (c *starChart) key(d *drawing.Drawing, middle, y float64) {
-	x := middle - 84
+	x := middle - 88
 	for magnitude := range 5 {
 		d.Disc("star", drawing.Point{X: x, Y: y}, starSize(float64(magnitude)))
 		d.Label("figure", drawing.Point{X: x, Y: y + 5}, drawing.Middle, say.Count(magnitude))
 		x += 6
 	}
 	d.Label("figure", drawing.Point{X: x - 1, Y: y + 1}, drawing.Start, say.Words("sky-map.key_magnitude"))
-	x += 29
+	x += 33
 	planetMark(d, drawing.Point{X: x, Y: y})
 	d.Label("figure", drawing.Point{X: x + 3, Y: y + 1}, drawing.Start, say.Words("sky-map.key_planet"))
 	x += 20
@@ -64,7 +64,7 @@ func (c *starChart) key(d *drawing.Drawing, middle, y float64) {
 	x += 40
 	d.Line("equator", drawing.Point{X: x, Y: y}, drawing.Point{X: x + 9, Y: y})
 	d.Label("figure", drawing.Point{X: x + 10.5, Y: y + 1}, drawing.Start, say.Words("sky-map.key_equator"))
-	x = middle - 84 + 58
+	x = middle - 88 + 62
 	d.Line("zenith", drawing.Point{X: x - 1.6, Y: y + 6}, drawing.Point{X: x + 1.6, Y: y + 6})
 	d.Line("zenith", drawing.Point{X: x, Y: y + 4.4}, drawing.Point{X: x, Y: y + 7.6})
 	d.Label("figure", drawing.Point{X: x + 3, Y: y + 7}, drawing.Start, say.Words("sky-map.key_zenith"))

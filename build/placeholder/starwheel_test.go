@@ -3,6 +3,7 @@ package placeholder_test
 import (
 	"math"
 	"math/rand/v2"
+	"reflect"
 	"strings"
 	"testing"
 	"time"
@@ -247,6 +248,17 @@ func TestWheelFitsBothPapers(t *testing.T) {
 					}
 				}
 			}
+		}
+	}
+}
+
+// Equal values give equal sheets, shape by shape in the same order: a pressing is the
+// same bytes every time.
+func TestWheelIsTheSameEveryTime(t *testing.T) {
+	first := reckon(t, "alder reach", "sky-wheel", "2027-04-20")
+	for range 8 {
+		if !reflect.DeepEqual(reckon(t, "alder reach", "sky-wheel", "2027-04-20"), first) {
+			t.Fatal("two evaluations differ")
 		}
 	}
 }

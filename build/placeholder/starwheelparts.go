@@ -191,7 +191,6 @@ func (w wheelParts) circles(d *drawing.Drawing, spot func(sky.Direction) (drawin
 		role   string
 		points []sky.Direction
 	}{{"ecliptic", sky.Ecliptic(w.middle())}, {"equator", sky.Equator()}} {
-		role := circle.role
 		var run []drawing.Point
 		for _, a := range circle.points {
 			if p, ok := spot(a); ok {
@@ -199,12 +198,12 @@ func (w wheelParts) circles(d *drawing.Drawing, spot func(sky.Direction) (drawin
 				continue
 			}
 			if len(run) > 1 {
-				d.Line(role, run...)
+				d.Line(circle.role, run...)
 			}
 			run = nil
 		}
 		if len(run) > 1 {
-			d.Line(role, run...)
+			d.Line(circle.role, run...)
 		}
 	}
 }

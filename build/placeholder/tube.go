@@ -94,9 +94,9 @@ type setting struct {
 // noFocus says why the telescope can not be set to the demand.
 func noFocus(t lens.Telescope, d lens.Demand) say.Phrase {
 	if d.Nearest <= t.Front.Focal {
-		return say.Line("tube-plan.too_near", say.Number(d.Nearest.Metres(), "m", 2), opticalLength(t.Front.Focal, 0))
+		return say.Line("tube-plan.too_near", say.Number(d.Nearest.Metres(), "m", 2), opticalLength(t.Front.Focal, 0).InMetric())
 	}
-	return say.Line("tube-plan.weak_eye_lens", opticalLength(t.Eye.Focal, 0))
+	return say.Line("tube-plan.weak_eye_lens", opticalLength(t.Eye.Focal, 0).InMetric())
 }
 
 // misfit says why the tubes in stock do not serve, and what would.
@@ -181,7 +181,7 @@ func decimalsOf(m float64) int {
 
 func (s setting) cuts() result.Table {
 	table := result.Table{
-		Name: "focus", Title: say.Line("tube-plan.title", opticalLength(s.Front.Focal, 0), opticalLength(s.Eye.Focal, 0)),
+		Name: "focus", Title: say.Line("tube-plan.title", opticalLength(s.Front.Focal, 0).InMetric(), opticalLength(s.Eye.Focal, 0).InMetric()),
 		Columns: []result.Column{{Name: "target"}, {Name: "separation", Unit: "mm"}, {Name: "sticks_out", Unit: "mm"}},
 	}
 	for i, at := range s.stops() {

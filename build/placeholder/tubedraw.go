@@ -113,7 +113,7 @@ func (s setting) strip(paper drawing.Paper) drawing.Drawing {
 	d := drawing.Drawing{
 		Name:        "tube-strip",
 		Width:       2*tubePieceMargin + s.Front.Diameter.Millimetres(),
-		Title:       say.Line("tube-plan.strip", opticalLength(s.Front.Focal, 0), opticalLength(s.Eye.Focal, 0)),
+		Title:       say.Line("tube-plan.strip", opticalLength(s.Front.Focal, 0).InMetric(), opticalLength(s.Eye.Focal, 0).InMetric()),
 		Description: say.Line("tube-plan.strip_says"),
 	}
 	wide, _ := paper.Area()

@@ -168,7 +168,6 @@ func worldWarmth(w world.World) say.Value {
 	case w.Coldest == w.Warmest:
 		return v.As("world.warmth_everywhere", v)
 	case w.Mean == 0:
-		v = celsius((w.Coldest + w.Warmest) / 2)
 		return say.Words("world.warmth_span", celsius(w.Coldest), celsius(w.Warmest))
 	}
 	return v.As("world.warmth_mean", v, celsius(w.Coldest), celsius(w.Warmest))

@@ -90,6 +90,16 @@ func (s *daySheet) note() {
 	}
 }
 
+// onSheet reports whether the node stands in a section that is on the sheet.
+func (s *daySheet) onSheet(n ast.Node) bool {
+	for ; n != nil; n = n.Parent() {
+		if s.shown[n] {
+			return true
+		}
+	}
+	return false
+}
+
 func (s *daySheet) sections(part string) func() ([]byte, error) {
 	return func() ([]byte, error) { return s.render(part) }
 }
@@ -256,7 +266,7 @@ func (s *daySheet) ask(entry placeholder.Entry) source.Ask {
 func (s *daySheet) answers() ([]byte, error) {
 	var out []byte
 	for _, q := range questions(s.lesson) {
-		if q.answer == nil {
+		if q.answer == nil || s.onSheet(q.answer) {
 			continue
 		}
 		one, err := s.draft.question(s.lesson, s.at, q)

@@ -11,7 +11,6 @@ import (
 	"github.com/yuin/goldmark/ast"
 
 	"noonbook/build/concordance"
-	"noonbook/build/form"
 	"noonbook/build/source"
 	"noonbook/theme"
 )
@@ -105,46 +104,6 @@ func (p *Plan) sources() []cited {
 	var list []cited
 	for _, e := range p.used() {
 		list = append(list, cited{p.words.Say(e.Name + ".name"), e.Sources})
-	}
-	return list
-}
-
-// documented is what the reference page shows.
-type documented struct {
-	Settings, Lesson []key
-	Placeholders     []documentedEntry
-}
-
-type documentedEntry struct {
-	Name, Summary string
-	Arguments     []key
-	Settings      []string
-	Facts         []factKey
-}
-
-type key struct{ Name, Allowed, Default, Doc string }
-
-type factKey struct{ Name, Unit, Doc string }
-
-func (p *Plan) reference() documented {
-	doc := documented{Settings: keys(source.Settings()), Lesson: keys(source.LessonBlock())}
-	for _, e := range p.catalogue {
-		entry := documentedEntry{Name: e.Name, Summary: e.Summary, Arguments: keys(e.Arguments), Settings: e.Settings}
-		for _, f := range e.Facts {
-			entry.Facts = append(entry.Facts, factKey{f.Name, f.Unit, f.Doc})
-		}
-		doc.Placeholders = append(doc.Placeholders, entry)
-	}
-	return doc
-}
-
-func keys(f form.Form) []key {
-	var list []key
-	for _, field := range f {
-		list = append(list, key{field.Name, field.Allowed(), field.Missing(), field.Doc})
-		for _, inner := range field.Fields {
-			list = append(list, key{field.Name + "." + inner.Name, inner.Allowed(), inner.Missing(), inner.Doc})
-		}
 	}
 	return list
 }

@@ -105,7 +105,7 @@ func (p *Plan) reckon(settings form.Values) (*school, problem.List) {
 			}
 			known[key] = r
 			for _, w := range r.Warnings {
-				problems.Warn(a.At, "%s: %s", a.Entry.Name, p.words.Line(w))
+				problems.Warn(a.At, "%s: %s", a.Entry.Name, p.words.For(r).Line(w))
 			}
 		}
 		s.results[i] = r

@@ -157,6 +157,23 @@ func TestDaySheetGathersCautions(t *testing.T) {
 	}
 }
 
+// An answer that stands in a step of the day sheet is not gathered once more.
+func TestDaySheetShowsAnswersOnce(t *testing.T) {
+	lesson := strings.Replace(sheetLesson, "## How\n", "## How\n\nWhy here?\n\n```answer lines=1\nQuokkas know.\n```\n", 1)
+	if lesson == sheetLesson {
+		t.Fatal("the lesson has no section How")
+	}
+	unit, words := read(t, fstest.MapFS{
+		"unit.toml": {Data: readFile(t, "../../testdata/units/south/unit.toml")},
+		"1-a.md":    {Data: []byte(lesson)},
+	}, "sheets")
+	_, staff := pressings(t, unit, words, unit.Settings)
+	page := staff["day-a.html"]
+	if n := strings.Count(page, "Quokkas know"); n != 1 || !strings.Contains(sheetPart(t, page, "steps"), "Quokkas know") {
+		t.Errorf("the answer of a step is there %d times", n)
+	}
+}
+
 // A pupils' sheet asks what the lesson asks, with the lines that it rules and
 // two where it rules none; the table of the note back and of a staff block are
 // not on it. The staff's copy has the answers.

@@ -20,6 +20,19 @@ type Result struct {
 	Working  []say.Phrase    // steps that a teacher can repeat on a calculator
 	Warnings []say.Phrase    // what the reader of the page must know first
 	Cautions []say.Phrase    // where the work can hurt someone; the page shows them before all else
+	Metric   bool            // written in metric in every school
+}
+
+// InMetric returns r, written in metric in every school, as lenses are sold and
+// their formulas want it.
+func (r Result) InMetric() Result {
+	r.Metric = true
+	facts := make([]Fact, len(r.Facts))
+	for i, f := range r.Facts {
+		facts[i] = Fact{f.Name, f.Value.InMetric()}
+	}
+	r.Facts = facts
+	return r
 }
 
 // A Fact is one named value.

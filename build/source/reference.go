@@ -105,6 +105,13 @@ func (r *reader) pageNames() {
 		taken[stem] = l
 		l.Page = strings.ReplaceAll(stem, " ", "-") + ".html"
 	}
+	for stem, l := range taken { // of each lesson come a day sheet and a pupils' sheet
+		for _, kind := range []string{"day-", "pupil-"} {
+			if other := taken[kind+stem]; other != nil && l.Part() == PartLesson {
+				r.problems.Add(problem.Place{File: other.File, Line: 1, Column: 1}, "%s%s.html is the name of a sheet of %s; give the file another name", kind, stem, l.File)
+			}
+		}
+	}
 }
 
 // references resolves links between lessons and collects the files that

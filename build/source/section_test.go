@@ -59,3 +59,15 @@ func TestMinutesBeyondTheLesson(t *testing.T) {
 		t.Errorf("%v %v", err, problems)
 	}
 }
+
+// A page can not have the name of a lesson's sheet.
+func TestSheetsHaveTheirNames(t *testing.T) {
+	lesson := &fstest.MapFile{Data: []byte("```lesson\ntitle = \"A\"\n```\n")}
+	_, problems, err := source.Read(fstest.MapFS{
+		"unit.toml": {Data: []byte(settings)},
+		"1-moon.md": lesson, "2-day-moon.md": lesson, "3-day-and-night.md": lesson,
+	}, "u", own(t), placeholder.Catalogue())
+	if want := "u/2-day-moon.md:1:1: day-moon.html is the name of a sheet of u/1-moon.md; give the file another name"; err != nil || len(problems) != 1 || problems[0].Error() != want {
+		t.Errorf("%v %v", err, problems)
+	}
+}

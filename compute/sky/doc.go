@@ -32,7 +32,8 @@
 // is that of compute/almanac, in ordinary air.
 //
 // The wheel takes the mean Sun of its year for its dates. In another year it is
-// wrong by half a day's turn, 0.5°, at most, and by precession 0.3° in 20 years.
+// wrong by three quarters of a day's turn, 0.74°, at most, as leap years have it, and
+// by precession 0.3° in 20 years.
 //
 // # What it does not do
 //

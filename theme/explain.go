@@ -1,0 +1,46 @@
+package theme
+
+import (
+	"embed"
+	"errors"
+	"fmt"
+	"io/fs"
+	"maps"
+	"slices"
+
+	"github.com/BurntSushi/toml"
+)
+
+//go:embed explanations
+var explanationFiles embed.FS
+
+// explanations reads what the language says for the explanations of keys, facts
+// and placeholders, by their English: English stands in the code, because the
+// terminal speaks it, and a changed sentence must not keep an old translation.
+func explanations(code string) (map[string]string, error) {
+	src, err := explanationFiles.ReadFile("explanations/" + code + ".toml")
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil // English, the language of the code
+	}
+	if err != nil {
+		return nil, fmt.Errorf("explanations of language %q: %w", code, err)
+	}
+	var lines map[string]string
+	if err := toml.Unmarshal(src, &lines); err != nil {
+		return nil, fmt.Errorf("explanations of language %q: %w", code, err)
+	}
+	return lines, nil
+}
+
+// Explain returns an explanation of a key, a fact or a placeholder in the
+// language. One that is not there stays English.
+func (w *Words) Explain(english string) string {
+	if s, ok := w.explained[english]; ok {
+		return w.Typeset(s)
+	}
+	return english
+}
+
+// Explained returns the English of every explanation that the language has,
+// sorted; none for English.
+func (w *Words) Explained() []string { return slices.Sorted(maps.Keys(w.explained)) }
