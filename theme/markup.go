@@ -217,7 +217,11 @@ func (w *Words) appendRow(dst []byte, columns []result.Column, worded []bool, ro
 			continue
 		}
 		dst = append(dst, `<td`...)
-		dst = appendAlignment(dst, worded[i])
+		if cell.Kind == say.CalendarDay && !worded[i] {
+			dst = append(dst, ` class="day">`...) // kept on one line
+		} else {
+			dst = appendAlignment(dst, worded[i])
+		}
 		dst = AppendText(dst, w.Cell(cell, columns[i].Unit))
 		dst = append(dst, `</td>`...)
 	}
