@@ -87,7 +87,7 @@ func reckonPlan(v form.Values) (result.Result, error) {
 }
 
 func planTable(v form.Values, lessons []classroom.Lesson, calendar classroom.Calendar) result.Table {
-	p := Place(v)
+	p, term := Place(v), Term(v)
 	table := result.Table{
 		Name: "plan", Title: say.Line("unit-plan.title"),
 		Columns: []result.Column{{Name: "lesson"}, {Name: "date"}, {Name: "begins"}, {Name: "ends"}, {Name: "sky"}, {Name: "wet"}},
@@ -109,7 +109,7 @@ func planTable(v form.Values, lessons []classroom.Lesson, calendar classroom.Cal
 			sky = say.Words("unit-plan.again", sky, say.Clock(begins))
 		}
 		cells = append(cells, weekday(h.Date), say.Clock(from), say.Clock(to), sky, wetWords(p, lessons, h))
-		table.Rows = append(table.Rows, result.Row{Cells: cells, Marked: len(calendar.Lacks(i+1)) > 0})
+		table.Rows = append(table.Rows, result.Row{Cells: cells, Marked: len(calendar.Lacks(i+1)) > 0 || astray(term, h.Date) != ""})
 	}
 	return table
 }
@@ -166,6 +166,18 @@ func wetWords(p place.Place, lessons []classroom.Lesson, h classroom.Held) say.V
 	return say.None("unit-plan.any_weather")
 }
 
+// astray names the line that says why a lesson can not be held on a day that its
+// page asks for; none when it can.
+func astray(term classroom.Term, d place.Date) string {
+	switch {
+	case d.Before(term.First) || d.After(term.Last):
+		return "unit-plan.outside"
+	case !term.Holds(d):
+		return "unit-plan.no_school"
+	}
+	return ""
+}
+
 // conflictRows says what the calendar could not give, and what would help.
 func conflictRows(v form.Values, lessons []classroom.Lesson, calendar classroom.Calendar) []result.Row {
 	var rows []result.Row
@@ -175,6 +187,9 @@ func conflictRows(v form.Values, lessons []classroom.Lesson, calendar classroom.
 	term := Term(v)
 	for i, h := range calendar.Held {
 		if h.Placed {
+			if key := astray(term, h.Date); key != "" {
+				row(i, say.Line(key, weekday(h.Date)))
+			}
 			continue
 		}
 		if !term.Fits(lessons[i]) {

@@ -55,6 +55,30 @@ func TestUnitPlan(t *testing.T) {
 	}
 }
 
+// A lesson that asks for a Saturday, and one for a day after the term, keep their
+// days and are told.
+func TestUnitPlanDaysAstray(t *testing.T) {
+	entry, _ := placeholder.Find(placeholder.Catalogue(), "unit-plan")
+	values := entry.Complete(settings(t, "alder reach"), nil, day(t, "2027-04-12"))
+	values["term.last_day"] = day(t, "2027-05-14")
+	unit := []classroom.Lesson{
+		{Title: "Early", Start: classroom.AnyTime},
+		{Title: "Saturday", Start: classroom.AnyTime, Date: day(t, "2027-04-17")},
+		{Title: "Late", Start: classroom.AnyTime, Date: day(t, "2027-05-20")},
+	}
+	r, err := entry.Reckon(entry.WithLessons(values, unit, placeholder.Calendar(values, unit), 0))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []string{
+		"its page asks for Saturday 17 April, which is no school day",
+		"its page asks for Thursday 20 May, which is outside the term",
+	}
+	if got := textsOf(t, r, "conflicts", "what"); !slices.Equal(got, want) {
+		t.Errorf("conflicts are %q, want %q", got, want)
+	}
+}
+
 // A lesson in a polar night has no Sun anywhere in the term.
 func TestUnitPlanInThePolarNight(t *testing.T) {
 	r := reckon(t, "arctic", "unit-plan", "2027-01-04", "term.first_day=2027-01-04", "term.last_day=2027-01-15")
