@@ -26,7 +26,7 @@ const names = ['handbook', 'handbook-staff'];
 const kinds = [
 	'same pages', 'errors', 'requests', 'title and heading', 'links', 'markup', 'axe', 'contrast', 'reflow',
 	'policy', 'stillness', 'weight', 'first paint', 'finder keys', 'finder finds headings', 'finder knows forms', ...singleKinds,
-	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words',
+	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words', 'day on two sheets',
 ];
 const browserArguments = [
 	'--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run',

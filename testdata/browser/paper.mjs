@@ -25,6 +25,9 @@ const probe = { left: 'nbprobeleft', right: 'nbproberight', mm: 100 };
 // no source).
 const withinMillimetres = 0.25;
 
+// A day sheet is one or two sheets, printed on both sides.
+const dayPages = 4;
+
 export async function paper(context, edition, size, ledger) {
 	const sheets = new Map(); // page → how many; for one that the editions do not have alike, its label
 	const page = await context.newPage();
@@ -41,7 +44,9 @@ export async function paper(context, edition, size, ledger) {
 			await page.pdf({ path: file, preferCSSPageSize: true, width: '180mm', height: '180mm' });
 			const label = edition.label(name);
 			ledger.check(label, 'paper size', wrongSizes(file, sizes[size]), size);
-			sheets.set(edition.alike.includes(name) ? name : label, Number(execFileSync('pdfinfo', [file], { encoding: 'utf8' }).match(/^Pages: +(\d+)/m)[1]));
+			const pages = Number(execFileSync('pdfinfo', [file], { encoding: 'utf8' }).match(/^Pages: +(\d+)/m)[1]);
+			sheets.set(edition.alike.includes(name) ? name : label, pages);
+			if (name.startsWith('day-')) ledger.check(label, 'day on two sheets', pages <= dayPages ? [] : [`${pages} pages, more than ${dayPages}`]);
 			ledger.check(label, 'paper scale', wrongScale(file));
 			ledger.check(label, 'paper words', emptyPages(file, running));
 		}
