@@ -2,6 +2,7 @@ package theme
 
 import (
 	"math"
+	"regexp"
 	"strings"
 	"testing"
 )
@@ -55,6 +56,29 @@ func TestGrounds(t *testing.T) {
 	for _, ground := range []string{paperGround, darkGround} {
 		if !strings.Contains(string(styleSheet), "--paper: "+ground+";") {
 			t.Errorf("the style sheet has no paper %s", ground)
+		}
+	}
+}
+
+// Words run under the shade at the edge of a wide table: they can be read there.
+func TestShadeIsLegible(t *testing.T) {
+	colours := func(name string) []string {
+		var hex []string
+		for _, m := range regexp.MustCompile("--"+name+": (#[0-9a-f]{6});").FindAllStringSubmatch(string(styleSheet), -1) {
+			hex = append(hex, m[1])
+		}
+		return hex
+	}
+	shades := colours("shade")
+	if len(shades) != 2 {
+		t.Fatalf("the style sheet has the shades %q, want one for paper and one for the dark", shades)
+	}
+	for i, shade := range shades {
+		ground, _ := readRGB(shade)
+		for _, name := range []string{"ink", "graphite", "shadow"} {
+			if words, _ := readRGB(colours(name)[i]); contrast(words, ground) < Legible {
+				t.Errorf("--%s on the shade %s: %.2f to 1", name, shade, contrast(words, ground))
+			}
 		}
 	}
 }

@@ -71,7 +71,9 @@ func (b *binder) head(cover []byte) {
 	script := false
 	for piece := range markup.Pieces(cover) {
 		src, loads := piece.Attribute("src")
+		kind, _ := piece.Attribute("rel")
 		switch {
+		case piece.Tag == "link" && kind == "expect": // the cover shows before the rest is read
 		case piece.Tag == "link":
 			fmt.Fprintf(&b.out, "<style>%s</style>", b.files["noonbook.css"])
 		case piece.Tag == "script" && loads && src == "noonbook.js":

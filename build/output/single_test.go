@@ -11,7 +11,7 @@ import (
 func pages() []File {
 	shell := func(class, inside string) []byte {
 		return []byte(`<!doctype html><html lang="en"><head><meta http-equiv="Content-Security-Policy" content="script-src \'self\'"><meta name="description" content="d"><title>T</title>` +
-			`<link rel="stylesheet" href="noonbook.css"><script src="noonbook.js" defer></script><script type="application/ld+json">{"a":"<"}</script></head><body` + class + `>` + inside + `</body></html>`)
+			`<link rel="expect" href="#nb-text" blocking="render"><link rel="stylesheet" href="noonbook.css"><script src="noonbook.js" defer></script><script type="application/ld+json">{"a":"<"}</script></head><body` + class + `>` + inside + `</body></html>`)
 	}
 	way := `<nav class="way"><details class="finder" data-words="concordance.js"><summary>Find</summary><input id="nb-finder"></details><details class="stops"><summary>All pages</summary><ol><li><a href="a.html">A</a></li></ol></details></nav>`
 	return []File{
@@ -34,7 +34,7 @@ func TestSingle(t *testing.T) {
 		`href="#a/nb-text"`, `<div id="a/nb-text">`, `href="#b/y"`, `id="b/y" aria-labelledby="b/y b/z"`, `<svg><a href="#index">i</a></svg>`,
 		`<a href="https://example.org/a.html">out</a>`, `<a download="list.csv" href="data:text/csv;base64,YSxi">list</a>`,
 		`<img src="data:image/png;base64,cG5n" alt="">`, `<p class="stops"><a href="#index">All pages</a></p>`, `&lt;b&gt;`,
-		`<style>p{}</style>`, `<script>go()</script>`, `<script type="application/ld+json">{"a":"<"}</script></head>`,
+		`<title>T</title><style>p{}</style>`, `<script>go()</script>`, `<script type="application/ld+json">{"a":"<"}</script></head>`,
 	} {
 		if !strings.Contains(page, want) {
 			t.Errorf("it lacks %s", want)

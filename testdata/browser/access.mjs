@@ -14,7 +14,7 @@ const screens = {
 
 // access looks at the pages with everything that unfolds unfolded, since what is
 // folded away is not examined. Contrast that axe leaves open is measured on pictures,
-// on the desktop, where no table is cut off by its frame; the phone's colours are the
+// on the desktop, where there is room for wide tables; the phone's colours are the
 // same. Pictures take longer than all else, so of pages that the editions do not have
 // alike they are taken of one: the staff's, which holds all that the class's holds.
 export async function access(context, edition, isStaff, ledger) {

@@ -17,6 +17,9 @@ const mayCross = 0.2;
 // words of all drawings. It gives the number of measured runs of words and a finding
 // for each that is too faint.
 export async function contrast(page, camera, selectors) {
+	// A table that goes on beyond the edge of its frame is measured laid open; that words
+	// can be read on the shade at that edge is tested with the style sheet.
+	const open = await page.addStyleTag({ content: '.frame { width: max-content; max-width: none !important }' });
 	const groups = await page.evaluate(gatherWords, selectors);
 	// As tall as the tallest group, no taller: the browser draws the whole viewport for
 	// each picture.
@@ -35,7 +38,7 @@ export async function contrast(page, camera, selectors) {
 		if (!without || !withWords[i]) findings.push(`"${group.runs[0].text}" and what is round it does not come into view`);
 		else findings.push(...group.runs.map((run) => judge(run, withWords[i], without)).filter(Boolean));
 	}
-	await hide.evaluate((style) => style.remove());
+	for (const style of [hide, open]) await style.evaluate((element) => element.remove());
 	await page.setViewportSize({ width, height });
 	return { measured, findings };
 }
@@ -94,9 +97,10 @@ function luminance(colour) {
 
 // bringIntoView runs in the page. It reports whether all of the clip can be seen.
 function bringIntoView({ x, y, width, height }) {
-	scrollTo({ left: 0, top: y, behavior: 'instant' });
+	scrollTo({ left: x, top: y, behavior: 'instant' });
 	const half = 0.5; // scrolling rounds to the pixels of the screen
-	return scrollY <= y + half && y + height <= scrollY + innerHeight + half && x + width <= innerWidth + half;
+	const inside = (from, length, start, room) => start <= from + half && from + length <= start + room + half;
+	return inside(x, width, scrollX, innerWidth) && inside(y, height, scrollY, innerHeight);
 }
 
 // gatherWords runs in the page. A run is a text node; runs are grouped by the drawing,
