@@ -112,7 +112,7 @@ func TestKitList(t *testing.T) {
 		"thing": {"card", "bottle", "scissors"},
 		"count": {"20", "27", "14"}, // 9 + 2 and 9; 27; half of 27 rounded up
 		"by":    {"12 Apr", "9 Apr", "12 Apr"},
-		"cost":  {"9 dollars", "–", "–"}, // two packs of ten
+		"cost":  {"9\u00a0dollars", "–", "–"}, // two packs of ten
 	} {
 		if got := textsOf(t, r, "list", column); !slices.Equal(got, want) {
 			t.Errorf("%s: %q, want %q", column, got, want)
