@@ -19,7 +19,7 @@ const mayCross = 0.2;
 export async function contrast(page, camera, selectors) {
 	// A table that goes on beyond the edge of its frame is measured laid open; that words
 	// can be read on the shade at that edge is tested with the style sheet.
-	const open = await page.addStyleTag({ content: '.frame { width: max-content; max-width: none !important }' });
+	const open = await page.addStyleTag({ content: '.frame { overflow: visible }' });
 	const groups = await page.evaluate(gatherWords, selectors);
 	// As tall as the tallest group, no taller: the browser draws the whole viewport for
 	// each picture.
@@ -98,8 +98,8 @@ function luminance(colour) {
 // bringIntoView runs in the page. It reports whether all of the clip can be seen.
 function bringIntoView({ x, y, width, height }) {
 	scrollTo({ left: x, top: y, behavior: 'instant' });
-	const half = 0.5; // scrolling rounds to the pixels of the screen
-	const inside = (from, length, start, room) => start <= from + half && from + length <= start + room + half;
+	const pixel = 1; // a clip is whole pixels, and so is the way that a page scrolls
+	const inside = (from, length, start, room) => start <= from + pixel && from + length <= start + room + pixel;
 	return inside(x, width, scrollX, innerWidth) && inside(y, height, scrollY, innerHeight);
 }
 
