@@ -141,7 +141,10 @@ func (w *Words) appendFacts(dst []byte, name string, facts []result.Fact) []byte
 }
 
 func (w *Words) appendTable(dst []byte, name string, t result.Table) []byte {
-	title, worded := w.Line(t.Title), worded(t)
+	title, worded := w.Line(t.Title), make([]bool, len(t.Columns))
+	for i := range t.Columns {
+		worded[i] = t.Worded(i)
+	}
 	dst = append(dst, `<div class="frame" role="region" tabindex="0" aria-label="`...)
 	dst = appendAttribute(dst, title)
 	dst = append(dst, `"><table><caption>`...)
@@ -171,20 +174,6 @@ func (w *Words) appendTable(dst []byte, name string, t result.Table) []byte {
 	dst = append(dst, `">`...)
 	dst = AppendText(dst, w.Say("page.table_file"))
 	return append(dst, `</a></p>`...)
-}
-
-// worded says which columns hold words, to be read from the left like text.
-func worded(t result.Table) []bool {
-	columns := make([]bool, len(t.Columns))
-	for _, row := range t.Rows {
-		for i, cell := range row.Cells {
-			switch cell.Kind {
-			case say.Wording, say.Name, say.Truth:
-				columns[i] = true
-			}
-		}
-	}
-	return columns
 }
 
 func appendAlignment(dst []byte, words bool) []byte {

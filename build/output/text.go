@@ -38,13 +38,14 @@ func Text(out io.Writer, e placeholder.Entry, r result.Result, w *theme.Words) e
 			for _, row := range t.Rows {
 				columns[i] = append(columns[i], w.Cell(row.Cells[i], c.Unit))
 			}
-			columns[i] = padded(columns[i], i > 0)
+			columns[i] = padded(columns[i], i > 0 && !t.Worded(i))
 		}
 		for row := range len(t.Rows) + 1 {
+			line := ""
 			for i := range columns {
-				b.WriteString("  " + columns[i][row])
+				line += "  " + columns[i][row]
 			}
-			b.WriteByte('\n')
+			fmt.Fprintln(&b, strings.TrimRight(line, " "))
 		}
 	}
 	for _, s := range append(phrases(r.Notes, w), w.Working(r.Working)...) {

@@ -72,6 +72,17 @@ func (t Table) Bare(i int) bool {
 	return false
 }
 
+// Worded reports whether column i holds words, to be read from the left like text.
+func (t Table) Worded(i int) bool {
+	for _, row := range t.Rows {
+		switch row.Cells[i].Kind {
+		case say.Wording, say.Name, say.Truth:
+			return true
+		}
+	}
+	return false
+}
+
 // A Column names its values and the unit they all share.
 type Column struct{ Name, Unit string }
 
