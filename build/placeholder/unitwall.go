@@ -20,9 +20,10 @@ const (
 	wallRow   = 43.0 // greatest height of a week
 	wallLine  = 3.9  // from line to line
 	wallMoon  = 2.6  // radius
-	// wallLetter is the mean width of a letter of the labels, 3.2 mm high, a
-	// little generous: half the height, common practice.
-	wallLetter = 1.66
+	wallEdge  = 0.2  // that the outer lines keep from the edge of the drawing
+	// wallLetter is the mean width of a bold letter of a lesson's name, 3.2 mm high,
+	// in a wide font: two thirds of the height, common practice.
+	wallLetter = 2.1
 )
 
 // A weeksPlan is the calendar of a unit in weeks, to pin up.
@@ -104,10 +105,11 @@ func (w *weeksPlan) sky(v form.Values) {
 
 func (w *weeksPlan) draw(paper drawing.Paper, monday place.Date, weeks int) drawing.Drawing {
 	width, height := paper.Area()
-	row := min(wallRow, (height-wallHead)/float64(weeks))
-	column := width / float64(max(1, len(w.days)))
+	row := min(wallRow, (height-wallHead-wallEdge)/float64(weeks))
+	column := (width - 2*wallEdge) / float64(max(1, len(w.days)))
+	left := func(i int) float64 { return wallEdge + float64(i)*column }
 	d := drawing.Drawing{
-		Name: "wall", Width: width, Height: wallHead + row*float64(weeks),
+		Name: "wall", Width: width, Height: wallHead + row*float64(weeks) + wallEdge,
 		Title:       say.Line("unit-plan.wall", say.Text(w.title), say.Date(monday), say.Date(monday.Add(7*weeks-1))),
 		Description: say.Line("unit-plan.wall_description"),
 	}
@@ -115,20 +117,20 @@ func (w *weeksPlan) draw(paper drawing.Paper, monday place.Date, weeks int) draw
 	d.Label("strong", drawing.Point{X: width, Y: 5}, drawing.End, say.Words("unit-plan.weeks", dayOfYear(monday), say.Date(monday.Add(7*weeks-1))))
 	for i, day := range w.days {
 		name := [...]string{"weekday.0", "weekday.1", "weekday.2", "weekday.3", "weekday.4", "weekday.5", "weekday.6"}[day]
-		d.Label("strong", drawing.Point{X: (float64(i) + 0.5) * column, Y: wallHead - 2.5}, drawing.Middle, say.Words(name))
+		d.Label("strong", drawing.Point{X: left(i) + column/2, Y: wallHead - 2.5}, drawing.Middle, say.Words(name))
 	}
 	for week := range weeks {
 		for i, day := range w.days {
 			date := monday.Add(7*week + (int(day)+6)%7)
-			w.cell(&d, date, float64(i)*column, wallHead+float64(week)*row, column, row)
+			w.cell(&d, date, left(i), wallHead+float64(week)*row, column, row)
 		}
 	}
 	for week := range weeks + 1 {
 		y := wallHead + float64(week)*row
-		d.Line("grid", drawing.Point{X: 0, Y: y}, drawing.Point{X: width, Y: y})
+		d.Line("grid", drawing.Point{X: wallEdge, Y: y}, drawing.Point{X: width - wallEdge, Y: y})
 	}
 	for i := range len(w.days) + 1 {
-		x := float64(i) * column
+		x := left(i)
 		d.Line("grid", drawing.Point{X: x, Y: wallHead}, drawing.Point{X: x, Y: wallHead + row*float64(weeks)})
 	}
 	return d
