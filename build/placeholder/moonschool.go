@@ -58,14 +58,8 @@ func (c chance) safe() bool { return c.sunApart >= nearSun }
 
 func reckonMoonSchool(v form.Values) (result.Result, error) {
 	p := Place(v)
-	from, to := v.Date("term.first_day"), v.Date("term.last_day")
-	if v.Has("from") {
-		from = v.Date("from")
-	}
-	if v.Has("to") {
-		to = v.Date("to")
-	}
-	if err := schoolRange(from, to); err != nil {
+	from, to, err := daysAsked(v)
+	if err != nil {
 		return result.Result{}, err
 	}
 	lessons := v.Spans("term.lesson_times")
@@ -96,6 +90,19 @@ var schoolDay = form.TimeSpan{From: 9 * time.Hour, To: 15 * time.Hour}
 
 func clockFace(d time.Duration) say.Value {
 	return say.Clock(time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC).Add(d))
+}
+
+// daysAsked are the first and the last of the days asked for; of the term where
+// nothing is said.
+func daysAsked(v form.Values) (from, to place.Date, err error) {
+	from, to = v.Date("term.first_day"), v.Date("term.last_day")
+	if v.Has("from") {
+		from = v.Date("from")
+	}
+	if v.Has("to") {
+		to = v.Date("to")
+	}
+	return from, to, schoolRange(from, to)
 }
 
 func schoolRange(from, to place.Date) error {

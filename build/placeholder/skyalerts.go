@@ -44,14 +44,8 @@ type alert struct {
 
 func reckonAlerts(v form.Values) (result.Result, error) {
 	p := Place(v)
-	from, to := v.Date("term.first_day"), v.Date("term.last_day")
-	if v.Has("from") {
-		from = v.Date("from")
-	}
-	if v.Has("to") {
-		to = v.Date("to")
-	}
-	if err := schoolRange(from, to); err != nil {
+	from, to, err := daysAsked(v)
+	if err != nil {
 		return result.Result{}, err
 	}
 	list, err := alertsBetween(v, p, from, to)

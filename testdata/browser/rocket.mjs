@@ -3,10 +3,10 @@
 // from the page. What they must be follows from the demo's pipe and the usual sizes,
 // worked out here a second time.
 
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { paths } from './paths.mjs';
 
 const within = { mm: 0.2, deg: 0.1 }; // of the issue
 
@@ -31,32 +31,12 @@ export async function rocket(context, edition, ledger) {
 			await page.addStyleTag({ content: '.fold { stroke-dasharray: none !important; }' });
 			const file = path.join(folder, 'page.pdf');
 			await page.pdf({ path: file, preferCSSPageSize: true, printBackground: true });
-			ledger.check(edition.label(name), kind, measure(lines(file, folder), ledger));
+			ledger.check(edition.label(name), kind, measure(paths(file, 1, folder), ledger));
 		}
 	} finally {
 		rmSync(folder, { recursive: true });
 		await page.close();
 	}
-}
-
-// lines are the paths of the first page in millimetres, each a list of points.
-function lines(pdf, folder) {
-	const file = path.join(folder, 'page.svg');
-	execFileSync('pdftocairo', ['-svg', '-f', '1', '-l', '1', pdf, file]);
-	const found = [];
-	for (const [, tag] of readFileSync(file, 'utf8').matchAll(/<path ([^>]*)\/>/g)) {
-		const d = tag.match(/ ?d="([^"]*)"/)?.[1] ?? '';
-		const [a, b, c, e, x, y] = (tag.match(/matrix\(([^)]*)\)/)?.[1] ?? '1,0,0,1,0,0').split(',').map(Number);
-		for (const part of d.split(/(?=M)/)) {
-			const numbers = part.match(/-?[\d.]+(?:e-?\d+)?/g)?.map(Number) ?? [];
-			const points = [];
-			for (let i = 0; i + 1 < numbers.length; i += 2) {
-				points.push([a * numbers[i] + c * numbers[i + 1] + x, b * numbers[i] + e * numbers[i + 1] + y].map((pt) => (pt * 25.4) / 72));
-			}
-			if (points.length > 1) found.push({ points, curved: /C/.test(part) });
-		}
-	}
-	return found;
 }
 
 const apart = ([a, b], [c, d]) => Math.hypot(a - c, b - d);

@@ -2,9 +2,10 @@
 // and measured there. Outlines are read by pdftocairo (poppler).
 
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
+import { paths } from './paths.mjs';
 
 // A fifth of a millimetre, as near as a tube can be marked with a sharp pencil
 // (common practice, no source).
@@ -58,31 +59,16 @@ function near(a, b) {
 	return Math.abs(a - b) <= withinMillimetres;
 }
 
-// sheetsOf gives the extents, in millimetres, of every path with straight sides on
+// sheetsOf gives the extents, in millimetres, of every line with straight sides on
 // each page.
 function sheetsOf(folder, file) {
 	const pages = Number(execFileSync('pdfinfo', [file], { encoding: 'utf8' }).match(/^Pages: +(\d+)/m)[1]);
-	return Array.from({ length: pages }, (_, i) => {
-		const out = path.join(folder, 'sheet.svg');
-		execFileSync('pdftocairo', ['-svg', '-f', i + 1, '-l', i + 1, file, out]);
-		return [...readFileSync(out, 'utf8').matchAll(/<path ([^>]*)\/>/g)].map((path) => extent(path[1])).filter(Boolean);
-	});
+	return Array.from({ length: pages }, (_, i) => paths(file, i + 1, folder).filter(({ curved }) => !curved).map(extent));
 }
 
-// extent reads one path: its points through its matrix, in points of 1/72 inch.
-function extent(attributes) {
-	const d = attributes.match(/(?:^| )d="([^"CQA]*)"/)?.[1];
-	if (!d) return null; // a curve
-	const numbers = d.match(/-?\d+(\.\d+)?/g)?.map(Number) ?? [];
-	const [a, b, c, e, x, y] = attributes.match(/matrix\(([^)]*)\)/)?.[1].split(',').map(Number) ?? [1, 0, 0, 1, 0, 0];
-	const across = [], down = [];
-	for (let i = 0; i + 1 < numbers.length; i += 2) {
-		across.push(a * numbers[i] + c * numbers[i + 1] + x);
-		down.push(b * numbers[i] + e * numbers[i + 1] + y);
-	}
-	if (across.length < 2) return null;
-	const millimetres = (list) => ((Math.max(...list) - Math.min(...list)) * 25.4) / 72;
-	return { width: millimetres(across), height: millimetres(down) };
+function extent({ points }) {
+	const across = points.map(([x]) => x), down = points.map(([, y]) => y);
+	return { width: Math.max(...across) - Math.min(...across), height: Math.max(...down) - Math.min(...down) };
 }
 
 // drawnStrips runs in the page: the strips of the first sheet and their labels, in

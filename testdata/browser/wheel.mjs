@@ -9,11 +9,11 @@
 // out here: sidereal time from its formula, stars from their catalogue places. Nothing
 // is asked of the page. Exit 0: all within limits; 1: something is off; 2: wrong use.
 
-import { execFileSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { chromium } from 'playwright-core';
+import { paths } from './paths.mjs';
 
 // Half the width of a pencil line; a sixth of a day's step, and what 0.15 mm are at
 // the rim.
@@ -48,26 +48,6 @@ function check(what, got, want, unit) {
 const signed = (degrees) => ((((degrees + 180) % 360) + 360) % 360) - 180;
 const radians = (degrees) => (degrees * Math.PI) / 180;
 const apart = ([a, b], [c, d]) => Math.hypot(a - c, b - d);
-
-// paths are the lines of a page in millimetres, each a list of points.
-function paths(pdf, sheet, scratch) {
-	const svg = path.join(scratch, 'page.svg');
-	execFileSync('pdftocairo', ['-svg', '-f', `${sheet}`, '-l', `${sheet}`, pdf, svg]);
-	const found = [];
-	for (const [, tag] of readFileSync(svg, 'utf8').matchAll(/<path ([^>]*)\/>/g)) {
-		const d = tag.match(/ ?d="([^"]*)"/)?.[1] ?? '';
-		const [a, b, c, e, x, y] = (tag.match(/matrix\(([^)]*)\)/)?.[1] ?? '1,0,0,1,0,0').split(',').map(Number);
-		for (const part of d.split(/(?=M)/)) {
-			const numbers = part.match(/-?[\d.]+(?:e-?\d+)?/g)?.map(Number) ?? [];
-			const points = [];
-			for (let i = 0; i + 1 < numbers.length; i += 2) {
-				points.push([a * numbers[i] + c * numbers[i + 1] + x, b * numbers[i] + e * numbers[i + 1] + y].map((pt) => (pt * 25.4) / 72));
-			}
-			if (points.length > 1) found.push({ points, curved: /C/.test(part), filled: !/stroke-width/.test(tag) });
-		}
-	}
-	return found;
-}
 
 // circle finds the circle of about that radius, and returns its centre and radius.
 function circle(all, radius) {
