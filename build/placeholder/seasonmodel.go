@@ -77,6 +77,7 @@ func reckonSeasonModel(v form.Values) (result.Result, error) {
 	if p.Latitude < 0 {
 		r.Notes = append(r.Notes, say.Line("season-model.note_south"))
 	}
+	r.Notes = append(r.Notes, seasonNotes(p)...)
 	phi := p.Latitude.Degrees()
 	for _, s := range []station{stations[almanac.JuneSolstice], stations[almanac.DecemberSolstice]} {
 		dec := s.overhead.Degrees()

@@ -67,6 +67,16 @@ func TestSunOverhead(t *testing.T) {
 	}
 }
 
+// Where the names of the seasons mean little, the model says so, as the table does.
+func TestSeasonsOfTheTropics(t *testing.T) {
+	says := func(school, key string) bool {
+		return slices.ContainsFunc(reckon(t, school, "season-model", "2027-04-20").Notes, func(p say.Phrase) bool { return p.Key == key })
+	}
+	if !says("equator", "season-dates.equator") || says("alder reach", "season-dates.equator") || says("alder reach", "season-dates.tropics") {
+		t.Error("the notes are not those of the place")
+	}
+}
+
 // overheadDays reads a list of two dates as month × 100 + day.
 func overheadDays(v say.Value) []int {
 	var days []int

@@ -72,14 +72,20 @@ func reckonSeasons(v form.Values) (result.Result, error) {
 		}})
 	}
 	r.Tables = []result.Table{table}
-	switch latitude := p.Latitude.Degrees(); {
-	case latitude == 0:
-		r.Notes = []say.Phrase{say.Line("season-dates.equator")}
-	case latitude > -tropic && latitude < tropic:
-		r.Notes = []say.Phrase{say.Line("season-dates.tropics")}
-	}
+	r.Notes = seasonNotes(p)
 	r.Facts = append(r.Facts, seasonAround(p, date)...)
 	return r, nil
+}
+
+// seasonNotes say what the names of the seasons are worth at a place.
+func seasonNotes(p place.Place) []say.Phrase {
+	switch latitude := p.Latitude.Degrees(); {
+	case latitude == 0:
+		return []say.Phrase{say.Line("season-dates.equator")}
+	case latitude > -tropic && latitude < tropic:
+		return []say.Phrase{say.Line("season-dates.tropics")}
+	}
+	return nil
 }
 
 // tropic is the latitude in degrees up to which the Sun can stand overhead, the
