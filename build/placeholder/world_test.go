@@ -202,6 +202,11 @@ func TestWorldCompareOrders(t *testing.T) {
 	}
 	// 1321 Earths by volume: NASA's fact sheet of Jupiter, from memory.
 	near(t, "Earths in Jupiter", fact(t, r, "earths_in_jupiter").Number, 1321, 1)
+	for _, table := range reckon(t, "alder reach", "world-compare", "2027-04-20", "sort=mixed").Tables {
+		if table.Name == "groups" {
+			t.Error("the worlds that pupils are to sort come with their groups")
+		}
+	}
 	if got := len(reckon(t, "alder reach", "world-compare", "2027-04-20", "chart=none").Drawings); got != 0 {
 		t.Errorf("%d charts where none were wanted", got)
 	}

@@ -16,7 +16,7 @@ func worldCompare() Entry {
 		Name:    "world-compare",
 		Summary: "The worlds side by side: in groups, in the order of any number, and on a chart of size and density or of mass and size.",
 		Arguments: form.Form{
-			{Name: "sort", Choices: orders(), Default: "mixed", Doc: "By which number the worlds are put in order, the largest first; mixed is for pupils who sort them themselves."},
+			{Name: "sort", Choices: orders(), Default: "mixed", Doc: "By which number the worlds are put in order, the largest first; mixed is for pupils who sort them themselves, and so shows no groups."},
 			{Name: "chart", Choices: []string{"density", "mass", "both", "none"}, Default: "density", Doc: "Chart of density over size, of size over mass, both or none."},
 		},
 		Facts: []Fact{
@@ -87,9 +87,14 @@ func reckonCompare(v form.Values) (result.Result, error) {
 	worlds := ordered(by)
 	r := result.Result{
 		Facts:  compareFacts(worlds),
-		Tables: []result.Table{sortedTable(worlds, by), groupTable()},
-		Notes:  []say.Phrase{say.Line("world-compare.note_density"), say.Line("world-compare.note_groups"), say.Line("world-cards.note_moons", say.Date(world.MoonsAsOf()))},
+		Tables: []result.Table{sortedTable(worlds, by)},
+		Notes:  []say.Phrase{say.Line("world-compare.note_density")},
 	}
+	if by != "mixed" { // the groups are what pupils are to find in a mixed table
+		r.Tables = append(r.Tables, groupTable())
+		r.Notes = append(r.Notes, say.Line("world-compare.note_groups"))
+	}
+	r.Notes = append(r.Notes, say.Line("world-cards.note_moons", say.Date(world.MoonsAsOf())))
 	if chart := v.Text("chart"); chart == "density" || chart == "both" {
 		r.Drawings = append(r.Drawings, densityChart())
 	}
