@@ -179,9 +179,14 @@ func pocketStrip(year []correctionDate) drawing.Drawing {
 	return d
 }
 
-// signed prints a stretch of time to be added or taken away.
+// signed prints a stretch of time to be added or taken away. One that rounds to
+// no minute, or no second, has nothing to add.
 func signed(v say.Value) say.Value {
-	if v.Number <= 0 {
+	step := 60.0
+	if v.Decimals > 0 {
+		step = 1
+	}
+	if math.Round(v.Number/step) <= 0 {
 		return v
 	}
 	return v.As("dial-clock.plus", v)

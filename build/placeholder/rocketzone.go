@@ -135,8 +135,8 @@ func reckonRocketZone(v form.Values) (result.Result, error) {
 	r.Tables = []result.Table{peopleTable(v.Whole("class.pupils"), z)}
 	r.Notes = []say.Phrase{say.Line("rocket-zone.note_people"), say.Line("rocket-zone.authority")}
 	r.Working = []say.Phrase{
-		say.Line("rocket-zone.working_reach", speedOf(z.launch.Speed), speedOf(z.air.Along), degrees(z.at, 0), metres(z.reach, 1)),
-		say.Line("rocket-zone.working_clear", metres(z.reach, 1), say.Number(z.margin, "", 2), metres(z.clear, 1)),
+		say.Line("rocket-zone.working_reach", speedOf(z.launch.Speed), speedOf(z.air.Along), degrees(z.at, 0), metres(z.reach, 2)),
+		say.Line("rocket-zone.working_clear", metres(z.reach, 2), say.Number(z.margin, "", 2), metres(z.clear, 0)),
 		say.Line("rocket-zone.working_free", speedOf(z.launch.Speed), metres(rocket.NoAirReach(z.launch), 1)),
 	}
 	return r, nil
