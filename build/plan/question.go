@@ -76,7 +76,8 @@ func (c *collector) add(q question) {
 }
 
 // before returns what an answer answers: the paragraph or list before it, with
-// the pictures and tables that stand between.
+// the pictures and tables that stand between, and with the words that lead to a
+// list by a colon.
 func (c *collector) before(answer ast.Node) []ast.Node {
 	var asked []ast.Node
 	for n := answer.PreviousSibling(); n != nil; n = n.PreviousSibling() {
@@ -84,12 +85,26 @@ func (c *collector) before(answer ast.Node) []ast.Node {
 			break
 		}
 		asked = append(asked, n)
-		if n.Kind() == ast.KindParagraph || n.Kind() == ast.KindTextBlock || n.Kind() == ast.KindList {
+		if lead := n.PreviousSibling(); n.Kind() == ast.KindList && lead != nil && leads(lead, c.lesson.Source) {
+			asked = append(asked, lead)
+		}
+		if n.Kind() == ast.KindParagraph && !picture(n) || n.Kind() == ast.KindTextBlock || n.Kind() == ast.KindList {
 			break
 		}
 	}
 	slices.Reverse(asked)
 	return asked
+}
+
+// leads reports whether the words end in a colon, so that what follows them can
+// not be read alone.
+func leads(n ast.Node, src []byte) bool {
+	return n.Kind() == ast.KindParagraph && bytes.HasSuffix(bytes.TrimSpace(n.Lines().Value(src)), []byte(":"))
+}
+
+// picture reports whether a paragraph is one picture and nothing else.
+func picture(n ast.Node) bool {
+	return n.ChildCount() == 1 && n.FirstChild().Kind() == ast.KindImage
 }
 
 // toFill reports whether a table has cells for a pencil.

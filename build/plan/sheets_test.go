@@ -203,6 +203,24 @@ func TestPupilSheet(t *testing.T) {
 	}
 }
 
+// What a picture or a list asks can be read: the words before them come along.
+func TestPupilSheetLeadsIn(t *testing.T) {
+	lesson := "```lesson\ntitle = \"A\"\n```\n\nAlone.\n\nDraw the ball.\n\n![A circle](circle.svg)\n\n| Stop | |\n|---|---|\n| 1 | |\n\n```answer\nHalf\n```\n\n" +
+		"Prose.\n\n- Unled\n\n```answer\nSo\n```\n\nWhich of them:\n\n- Led\n\n```answer\nThis\n```\n"
+	unit, words := read(t, fstest.MapFS{
+		"unit.toml":  {Data: readFile(t, "../../testdata/units/south/unit.toml")},
+		"1-a.md":     {Data: []byte(lesson)},
+		"circle.svg": {Data: readFile(t, "../../content/phase-sheet.svg")},
+	}, "leads")
+	class, _ := pressings(t, unit, words, unit.Settings)
+	page := class["pupil-a.html"]
+	for word, want := range map[string]int{"Alone.": 0, "Draw the ball.": 1, "<table": 1, "Prose.": 0, "Unled": 1, "Which of them:": 1, ">Led<": 1} {
+		if got := strings.Count(page, word); got != want {
+			t.Errorf("%q is there %d times, want %d", word, got, want)
+		}
+	}
+}
+
 // The pages that lessons of the demo give their pupils hold every question.
 func TestPupilSheetsOfTheDemo(t *testing.T) {
 	unit, words := read(t, os.DirFS("../../content"), "content")
