@@ -96,10 +96,10 @@ func (w wheelParts) dates(d *drawing.Drawing) {
 		case day.Day == 1:
 			role, long = "month", discRadius-maskRadius
 		case day.Day == 10 || day.Day == 20:
-			role, long = "tick ten", 3
-			w.around(d, "small", turn, maskRadius+3.4, say.Count(day.Day))
+			role, long = "tick ten", 2.5
+			w.around(d, "small", turn, maskRadius+2.8, say.Count(day.Day)) // clear of the months
 		case day.Day%5 == 0 && day.Day != 30:
-			role, long = "tick five", 2.3
+			role, long = "tick five", 2.1
 		}
 		d.Line(role, w.on(turn, maskRadius), w.on(turn, maskRadius+long))
 		if day.Day == 15 {

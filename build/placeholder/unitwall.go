@@ -19,7 +19,7 @@ const (
 	wallWeeks = 5    // most on a sheet
 	wallRow   = 43.0 // greatest height of a week
 	wallLine  = 3.9  // from line to line
-	wallMoon  = 2.6  // radius
+	wallMoon  = 2.4  // radius; its disc stays above the first line of the day
 	wallEdge  = 0.2  // that the outer lines keep from the edge of the drawing
 	// wallLetter is the mean width of a bold letter of a lesson's name, 3.2 mm high,
 	// in a wide font: two thirds of the height, common practice.
@@ -108,13 +108,17 @@ func (w *weeksPlan) draw(paper drawing.Paper, monday place.Date, weeks int) draw
 	row := min(wallRow, (height-wallHead-wallEdge)/float64(weeks))
 	column := (width - 2*wallEdge) / float64(max(1, len(w.days)))
 	left := func(i int) float64 { return wallEdge + float64(i)*column }
+	last := monday.Add(7*weeks - 1)
+	if n := len(w.days); n > 0 {
+		last = monday.Add(7*(weeks-1) + (int(w.days[n-1])+6)%7) // the last that has a column
+	}
 	d := drawing.Drawing{
 		Name: "wall", Width: width, Height: wallHead + row*float64(weeks) + wallEdge,
-		Title:       say.Line("unit-plan.wall", say.Text(w.title), say.Date(monday), say.Date(monday.Add(7*weeks-1))),
+		Title:       say.Line("unit-plan.wall", say.Text(w.title), say.Date(monday), say.Date(last)),
 		Description: say.Line("unit-plan.wall_description"),
 	}
 	d.Label("numeral", drawing.Point{X: 0, Y: 5}, drawing.Start, say.Text(w.title))
-	d.Label("strong", drawing.Point{X: width, Y: 5}, drawing.End, say.Words("unit-plan.weeks", dayOfYear(monday), say.Date(monday.Add(7*weeks-1))))
+	d.Label("strong", drawing.Point{X: width, Y: 5}, drawing.End, say.Words("unit-plan.weeks", dayOfYear(monday), say.Date(last)))
 	for i, day := range w.days {
 		name := [...]string{"weekday.0", "weekday.1", "weekday.2", "weekday.3", "weekday.4", "weekday.5", "weekday.6"}[day]
 		d.Label("strong", drawing.Point{X: left(i) + column/2, Y: wallHead - 2.5}, drawing.Middle, say.Words(name))
@@ -146,7 +150,7 @@ func (w *weeksPlan) cell(d *drawing.Drawing, date place.Date, x, y, width, heigh
 	figure := say.Words("unit-plan.day", say.Count(date.Day), shortMonth(date.Month))
 	d.Label("strong", drawing.Point{X: x + 1.5, Y: y + 4.4}, drawing.Start, figure)
 	if phase, ok := w.phases[date]; ok {
-		centre := drawing.Point{X: x + width - wallMoon - 1.4, Y: y + wallMoon + 1.4}
+		centre := drawing.Point{X: x + width - wallMoon - 1.4, Y: y + wallMoon + 1}
 		drawMoon(d, centre, wallMoon, almanac.Moon.LimbFrom(w.p, phase.At))
 		d.Label("small", drawing.Point{X: centre.X - wallMoon - 1, Y: centre.Y + 1}, drawing.End, phaseName(phase.Phase))
 	}
