@@ -222,8 +222,8 @@ func drawCard(d *drawing.Drawing, c card, at, size drawing.Point) {
 	}
 	y += 9
 	d.Label("strong", drawing.Point{X: x, Y: y}, drawing.Start, say.Words("strip-cards.notice"))
-	d.Label("cell", drawing.Point{X: x, Y: y + 6}, drawing.Start, c.notice)
-	y += 14
+	d.Paragraph("cell", drawing.Point{X: x, Y: y + 6}, size.X-2*inset, 3.2, 4.2, c.notice)
+	y += 16
 	d.Label("strong", drawing.Point{X: x, Y: y}, drawing.Start, say.Words("strip-cards.own"))
 	for y += 9; y < bottom-5; y += 9 {
 		d.Line("rim", drawing.Point{X: x, Y: y}, drawing.Point{X: right - inset, Y: y})
