@@ -27,7 +27,7 @@ func lensLog() Entry {
 			{"eye_mean", "mm", "mean focal length of the eye lens"},
 			{"eye_spread", "mm", "standard deviation of one measurement of it"},
 		},
-		Sources: []string{sourceLens, "Misread: more than three spreads from the median, the spread taken from the median deviation, and more than 3 %: common practice, no source"},
+		Sources: []string{sourceLens, "Misread: more than three times the scatter from the median, the scatter taken from the median deviation, and more than 3 %: common practice, no source"},
 		Reckon:  reckonLensLog,
 	}
 }
