@@ -17,6 +17,9 @@ func (p *Plan) calendar(settings form.Values) (classroom.Calendar, problem.List)
 	var problems problem.List
 	calendar := placeholder.Calendar(settings, p.lessons)
 	term := placeholder.Term(settings)
+	if term.First.IsZero() || term.Last.IsZero() || len(term.Days()) == 0 {
+		return calendar, nil // source reported the term; no lesson is to blame
+	}
 	taught := p.taught()
 	for i, h := range calendar.Held {
 		l := taught[i]

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 
 	"noonbook/build/concordance"
 	"noonbook/build/drawing"
@@ -20,10 +21,11 @@ type Page struct {
 }
 
 // Press fills the slots of every page for one school. It returns no pages when
-// a problem is a fault; warnings come with the pages.
+// a problem is a fault, or when the settings lack something that has no default,
+// which source reports; warnings come with the pages.
 func (p *Plan) Press(settings form.Values) ([]Page, problem.List) {
 	s, problems := p.reckon(settings)
-	if problems.Faults() > 0 {
+	if problems.Faults() > 0 || lacking(settings, source.Settings()) {
 		return nil, problems.Sorted()
 	}
 	colour := p.colour(settings, &problems)
@@ -118,11 +120,14 @@ func (p *Plan) reckon(settings form.Values) (*school, problem.List) {
 
 // ready reports whether the values hold everything that has no default.
 func ready(e placeholder.Entry, values form.Values) bool {
-	for _, field := range source.Settings().Pick(e.Settings...) {
-		if field.Required && !values.Has(field.Name) {
-			return false
-		}
+	if lacking(values, source.Settings().Pick(e.Settings...)) {
+		return false
 	}
 	_, dated := e.Arguments.Field("date")
 	return !dated || !values.Date("date").IsZero()
+}
+
+// lacking reports whether the values lack something that has no default.
+func lacking(values form.Values, f form.Form) bool {
+	return slices.ContainsFunc(f, func(field form.Field) bool { return field.Required && !values.Has(field.Name) })
 }

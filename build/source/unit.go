@@ -69,7 +69,7 @@ func Read(folder fs.FS, root string, own fs.FS, catalogue []placeholder.Entry) (
 	}
 	for _, part := range gathering {
 		if !slices.ContainsFunc(r.unit.Lessons, func(l *Lesson) bool { return l.Part() == part }) {
-			if err := r.lesson(own, "noonbook", path.Join(r.language(), part+".md")); err != nil {
+			if err := r.lesson(own, "noonbook", path.Join(r.unit.Settings.Text("school.language"), part+".md")); err != nil {
 				return nil, nil, err
 			}
 		}
@@ -140,15 +140,8 @@ func leadingNumber(name string) int {
 	return n
 }
 
-// language is that of the settings, or English where they could not be read.
-func (r *reader) language() string {
-	if code := r.unit.Settings.Text("school.language"); code != "" {
-		return code
-	}
-	return "en"
-}
-
 func (r *reader) settings() error {
+	r.unit.Settings = Settings().Complete(form.Values{}) // for what reads on where the file can not be used
 	at := problem.Place{File: path.Join(r.root, SettingsFile)}
 	src, err := r.read(r.folder, r.root, SettingsFile, maxLesson)
 	if errors.Is(err, fs.ErrNotExist) {

@@ -217,6 +217,11 @@ func TestBadInput(t *testing.T) {
 		{"empty folder", bare, "unit.toml: the file is missing", contentFault},
 		{"no lessons", folder(t, nil), "no lessons are here", contentFault},
 		{"no folder", filepath.Join(bare, "none"), "there is no folder", wrongUse},
+		{"zone misspelt", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": strings.Replace(school, "Auckland", "Auklan", 1)}), "unit.toml:5:20: school.time_zone \"Pacific/Auklan\" is not in the IANA time zone database", contentFault},
+		{"decimal comma", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\ndate = 2027-05-07\n```\n", "unit.toml": strings.Replace(school, "-45.87", "-45,87", 1)}), "unit.toml:3:22: not valid TOML", contentFault},
+		{"empty settings", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": ""}), "unit.toml:1:1: [school] is missing: school.latitude, a number from −90° to 90°", contentFault},
+		{"settings of another encoding", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": "\xff\xfe"}), "unit.toml:1:1: byte 0xff is not UTF-8", contentFault},
+		{"empty lesson", folder(t, map[string]string{"1-a.md": ""}), "1-a.md:1:1: the file does not begin with a ```lesson block", contentFault},
 		{"50 MB", folder(t, map[string]string{"1-a.md": lesson + strings.Repeat("A line of text.\n", 50<<20/16)}), "1-a.md: the file has 51200 kB; up to 512 kB are read", contentFault},
 		{"lesson outside by a link", linked, "2-b.md: the file leads outside the content folder", contentFault},
 		{"byte of another encoding", folder(t, map[string]string{"1-a.md": lesson + "caf\xe9"}), "1-a.md:5:4: byte 0xe9 is not UTF-8", contentFault},
@@ -246,6 +251,10 @@ func TestBadInput(t *testing.T) {
 			}
 			if _, err := os.Stat(out); err == nil {
 				t.Error("a handbook was written")
+			}
+			code, _, errs = noonbook(t, "proof", c.dir)
+			if code != c.code || !strings.Contains(errs, c.want) || strings.Contains(errs, "0000-00-00") {
+				t.Errorf("proof: exit %d, says %s", code, errs)
 			}
 		})
 	}
