@@ -2,7 +2,6 @@ package placeholder
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"noonbook/build/form"
@@ -42,7 +41,7 @@ type asking struct {
 func reckonFamilyNote(v form.Values) (result.Result, error) {
 	lessons, held, only := Lessons(v), HeldOn(v).Held, v.Whole("lesson")
 	if only > len(lessons) {
-		return result.Result{}, fmt.Errorf("lesson %d is not in the unit, which has %d", only, len(lessons))
+		return result.Result{}, lessonRange(only, len(lessons))
 	}
 	told := func(i int) bool { return (only == 0 || only == i+1) && held[i].Placed }
 	counted := make([]classroom.Lesson, len(lessons)) // those that are not told have no kit
@@ -57,8 +56,8 @@ func reckonFamilyNote(v form.Values) (result.Result, error) {
 	}
 	var askings []asking
 	for _, line := range classroom.List(counted, v.Whole("class.pupils"), classroom.Groups(v.Whole("class.pupils"), v.Whole("class.group_size"))) {
-		if line.Source == classroom.FromHome && line.Need > 0 {
-			askings = append(askings, asking{line, held[line.Lessons[0]-1].Date.Add(-v.Whole("supplies.home_days"))})
+		if by, ok := neededBy(v, line, held); ok && line.Source == classroom.FromHome && line.Need > 0 {
+			askings = append(askings, asking{line, by})
 		}
 	}
 	slices.SortStableFunc(askings, func(a, b asking) int { return cmp.Compare(b.by.DaysUntil(a.by), 0) })

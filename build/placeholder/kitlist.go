@@ -1,6 +1,8 @@
 package placeholder
 
 import (
+	"slices"
+
 	"noonbook/build/form"
 	"noonbook/build/result"
 	"noonbook/build/say"
@@ -44,7 +46,7 @@ func reckonKit(v form.Values) (result.Result, error) {
 		counted = make([]classroom.Lesson, len(lessons)) // the others have no kit
 		counted[n-1] = lessons[n-1]
 	}
-	lines := classroom.List(counted, pupils, groups)
+	lines := slices.DeleteFunc(classroom.List(counted, pupils, groups), func(l classroom.Line) bool { return l.Need == 0 })
 	r := result.Result{}
 	if len(lines) > 0 {
 		r.Tables = append(r.Tables, kitTable(v, lines, calendar))
@@ -60,7 +62,7 @@ func reckonKit(v form.Values) (result.Result, error) {
 		if line.Source == classroom.ToBuy && line.Packs > 0 {
 			cost, priced = cost+line.Cost, true
 		}
-		if by, ok := neededBy(v, line, calendar); ok && line.Source == classroom.FromHome && (home.IsZero() || by.Before(home)) {
+		if by, ok := neededBy(v, line, calendar.Held); ok && line.Source == classroom.FromHome && (home.IsZero() || by.Before(home)) {
 			home = by
 		}
 	}
@@ -90,17 +92,20 @@ func reckonKit(v form.Values) (result.Result, error) {
 	return r, nil
 }
 
-// neededBy is the day by which a thing has to be at school.
-func neededBy(v form.Values, line classroom.Line, calendar classroom.Calendar) (place.Date, bool) {
+// neededBy is the day by which a thing has to be at school. Lessons with dates of
+// their own need not be held in their order, so the first in the unit may not be
+// the first on which it is needed.
+func neededBy(v form.Values, line classroom.Line, held []classroom.Held) (place.Date, bool) {
+	var first place.Date
 	for _, n := range line.Lessons {
-		if h := calendar.Held[n-1]; h.Placed {
-			if line.Source == classroom.FromHome {
-				return h.Date.Add(-v.Whole("supplies.home_days")), true
-			}
-			return h.Date, true
+		if h := held[n-1]; h.Placed && (first.IsZero() || h.Date.Before(first)) {
+			first = h.Date
 		}
 	}
-	return place.Date{}, false
+	if line.Source == classroom.FromHome && !first.IsZero() {
+		first = first.Add(-v.Whole("supplies.home_days"))
+	}
+	return first, !first.IsZero()
 }
 
 // money is a sum in the school's currency.
@@ -122,11 +127,11 @@ func kitTable(v form.Values, lines []classroom.Line, calendar classroom.Calendar
 	}
 	for _, source := range []classroom.Source{classroom.ToBuy, classroom.FromHome, classroom.AtSchool} {
 		for _, line := range lines {
-			if line.Source != source || line.Need == 0 {
+			if line.Source != source {
 				continue
 			}
 			by := say.None("unit-plan.no_room")
-			if date, ok := neededBy(v, line, calendar); ok {
+			if date, ok := neededBy(v, line, calendar.Held); ok {
 				by = say.Date(date).As("unit-plan.day", say.Count(date.Day), shortMonth(date.Month))
 			}
 			cost := say.None("sky.dash")

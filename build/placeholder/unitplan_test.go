@@ -154,3 +154,31 @@ func TestSkyAlerts(t *testing.T) {
 	}
 	find("the dial at its most ahead", "Tuesday 3 November")
 }
+
+// Two lessons with dates of their own need not be held in their order; a thing
+// is wanted for the earlier day, in the list and in the note to families.
+func TestThingsForTheEarlierDay(t *testing.T) {
+	rolls := []classroom.Thing{{Item: "card rolls", Count: 1, Share: classroom.PerPupil, Source: classroom.FromHome}}
+	unit := []classroom.Lesson{
+		{Title: "A", Date: day(t, "2027-04-20"), Start: 9 * time.Hour, Kit: rolls},
+		{Title: "B", Date: day(t, "2027-04-14"), Start: 9 * time.Hour, Kit: rolls},
+	}
+	for name, want := range map[string]struct{ table, fact, day string }{
+		"kit-list":    {"list", "home_by", "11 Apr"},
+		"family-note": {"things", "first_by", "Sunday 11 April"},
+	} {
+		entry, _ := placeholder.Find(placeholder.Catalogue(), name)
+		values := entry.Complete(settings(t, "alder reach"), nil, day(t, "2027-04-12"))
+		values["class.pupils"], values["supplies.home_days"] = 27, 3
+		r, err := entry.Reckon(entry.WithLessons(values, unit, placeholder.Calendar(values, unit), 0))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := textsOf(t, r, want.table, "by"); !slices.Equal(got, []string{want.day}) {
+			t.Errorf("%s: by %q, want %q", name, got, want.day)
+		}
+		if got := fact(t, r, want.fact).Time.Format(time.DateOnly); got != "2027-04-11" {
+			t.Errorf("%s: %s is %s", name, want.fact, got)
+		}
+	}
+}
