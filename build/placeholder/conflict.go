@@ -30,7 +30,7 @@ func Conflict(v form.Values, lessons []classroom.Lesson, calendar classroom.Cale
 		p := Place(v)
 		from, _ := other.Moments(p)
 		change, _, _ := p.NextChange(from)
-		return say.Line("calendar.clock", otherTitle, say.Date(p.DateAt(change)))
+		return say.Line("calendar.clock", otherTitle, say.Date(beforeChange(p, change).DateAt(change)))
 	case classroom.ForKept:
 		return say.Line("calendar.kept")
 	case classroom.ForOrder:

@@ -124,10 +124,16 @@ func clockChange(p place.Place, after time.Time) say.Value {
 	if jump < 0 {
 		key, jump = "place-facts.change_back", -jump
 	}
-	before := at.Add(-time.Second).In(p.Zone)
-	_, seconds := before.Zone()
-	shown := at.In(time.FixedZone("", seconds)) // as the clock shows it before the change
-	return say.Clock(at.In(p.Zone)).As(key, say.Date(p.DateAt(before)), say.Clock(shown), say.Minutes(jump))
+	old := beforeChange(p, at)
+	return say.Clock(at.In(p.Zone)).As(key, say.Date(old.DateAt(at)), say.Clock(at.In(old.Zone)), say.Minutes(jump))
+}
+
+// beforeChange is the place with the clock that it has until a change, which shows
+// when the change is: back at midnight is 0:00 by it, and 23:00 the day before by
+// the new one.
+func beforeChange(p place.Place, change time.Time) place.Place {
+	p.Zone = time.FixedZone("", int(p.UTCOffset(change.Add(-time.Second)).Seconds()))
+	return p
 }
 
 func offset(d time.Duration) say.Value {

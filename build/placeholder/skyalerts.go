@@ -77,7 +77,7 @@ func reckonAlerts(v form.Values) (result.Result, error) {
 	r.Notes = []say.Phrase{say.Line("sky-alerts.note")}
 	first, what := say.None("sky-alerts.none"), say.None("sky-alerts.none")
 	if len(list) > 0 {
-		first, what = moment(p, list[0].at), list[0].what
+		first, what = moment(list[0].by(p), list[0].at), list[0].what
 	}
 	r.Facts = []result.Fact{
 		{Name: "alerts", Value: say.Count(len(list))},
@@ -88,14 +88,17 @@ func reckonAlerts(v form.Values) (result.Result, error) {
 	return r, nil
 }
 
-func (a alert) clock(p place.Place) say.Value {
+// by is the place with the clock that shows the alert.
+func (a alert) by(p place.Place) place.Place {
 	if a.zone != nil {
-		return say.Clock(a.at.In(a.zone))
+		p.Zone = a.zone
 	}
-	return say.Clock(a.at.In(p.Zone))
+	return p
 }
 
-func (a alert) date(p place.Place) place.Date { return p.DateAt(a.at.Round(time.Minute)) }
+func (a alert) clock(p place.Place) say.Value { return say.Clock(a.at.In(a.by(p).Zone)) }
+
+func (a alert) date(p place.Place) place.Date { return a.by(p).DateAt(a.at.Round(time.Minute)) }
 
 // alertsBetween gathers everything from one date to another, both included, in
 // order of time.

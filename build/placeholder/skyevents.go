@@ -178,7 +178,7 @@ func bestPlanet(p place.Place, b almanac.Body, d place.Date) (alert, bool) {
 
 func clockAlerts(p place.Place, from, to place.Date) []alert {
 	var list []alert
-	t, _ := p.Day(from)
+	t, _ := p.Day(from.Add(-1)) // a change at midnight is on the day after by the old clock
 	_, end := p.Day(to)
 	for {
 		at, jump, ok := p.NextChange(t)
@@ -189,8 +189,7 @@ func clockAlerts(p place.Place, from, to place.Date) []alert {
 		if jump < 0 {
 			key = "sky-alerts.clock_back"
 		}
-		_, seconds := at.Add(-time.Second).In(p.Zone).Zone() // as the clock shows it before the change
-		list = append(list, alert{at: at, zone: time.FixedZone("", seconds), what: say.Words(key, say.Minutes(jump.Abs())), look: say.Words("sky-alerts.clock_dial"), short: say.Words("sky-alerts.clock_short")})
+		list = append(list, alert{at: at, zone: beforeChange(p, at).Zone, what: say.Words(key, say.Minutes(jump.Abs())), look: say.Words("sky-alerts.clock_dial"), short: say.Words("sky-alerts.clock_short")})
 		t = at
 	}
 }

@@ -123,6 +123,32 @@ func TestKitList(t *testing.T) {
 	}
 }
 
+// Clocks that change at midnight: in Chile from Saturday to Sunday, 4 April and 5
+// September 2027 (IANA time zone database, rule Chile: Apr Sun>=2 3:00u, Sep Sun>=2
+// 4:00u). By the old clock it is 0:00 of the Sunday: the alerts have it there, and so
+// have the facts of the place.
+func TestClocksThatChangeAtMidnight(t *testing.T) {
+	santiago := []string{"school.latitude=-33.45", "school.longitude=-70.67", "school.time_zone=America/Santiago"}
+	for sunday, want := range map[string]string{
+		"2027-04-04": "on 4 April 2027 at 0:00 the clocks go back by 1\u00a0h",
+		"2027-09-05": "on 5 September 2027 at 0:00 the clocks go forward by 1\u00a0h",
+	} {
+		r := reckon(t, "alder reach", "sky-alerts", sunday, append([]string{"from=" + sunday, "to=" + sunday}, santiago...)...)
+		i := slices.IndexFunc(textsOf(t, r, "days", "what"), func(s string) bool { return strings.HasPrefix(s, "clocks go") })
+		if i < 0 {
+			t.Errorf("%s: no clock change in %q", sunday, textsOf(t, r, "days", "what"))
+			continue
+		}
+		if day, clock := textsOf(t, r, "days", "date")[i], textsOf(t, r, "days", "time")[i]; !strings.HasPrefix(day, "Sunday") || clock != "0:00" {
+			t.Errorf("%s: the clocks change on %s at %s", sunday, day, clock)
+		}
+		facts := reckon(t, "alder reach", "place-facts", sunday[:8]+"01", santiago...)
+		if got := english(t).Text(fact(t, facts, "next_clock_change")); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
+
 // What the sky does: the Moon's shadow crosses the Atlantic on 12
 // August 2026 (NASA eclipse catalogue), daylight-saving time in New Brunswick begins on
 // the second Sunday of March (IANA), the Perseids peak on 12 or 13 August (IMO),
