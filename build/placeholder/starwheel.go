@@ -2,6 +2,7 @@ package placeholder
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"noonbook/build/drawing"
@@ -61,10 +62,7 @@ func reckonSkyWheel(v form.Values) (result.Result, error) {
 	r.Working = []say.Phrase{
 		say.Line("sky-wheel.working_noon", say.Number(p.Longitude.Degrees(), "deg", 2), say.Seconds(meridianTime(p)), say.Seconds(clocks.Standard), signed(say.Seconds(sunAhead(p, clocks)))),
 		say.Line("sky-wheel.working_day"),
-		say.Line("sky-wheel.working_scale", say.Number(mapRadius, "mm", 0), say.Number(180-math.Abs(p.Latitude.Degrees()), "deg", 0)),
-	}
-	if len(faces) == 2 {
-		r.Working[2] = say.Line("sky-wheel.working_scale", say.Number(mapRadius, "mm", 0), say.Number(120, "deg", 0))
+		say.Line("sky-wheel.working_scale", say.Number(mapRadius, "mm", 0), say.Number(90-sky.WheelOf(p, date.Year, faces[0]).Edge.Degrees(), "deg", 0)),
 	}
 	paper := drawing.PaperOf(v.Text("school.paper"))
 	for _, face := range faces {
@@ -89,7 +87,7 @@ func wheelFacts(p place.Place, date place.Date, faces []sky.Face, clocks sky.Clo
 	case faces[0] == sky.South:
 		which = "sky-wheel.south"
 	}
-	check := checkStar(p, ninth(date, clocks))
+	check := checkStar(p, date, clocks)
 	return []result.Fact{
 		{Name: "faces", Value: say.Words(which)},
 		{Name: "disc", Value: say.Number(2*discRadius, "mm", 0)},
@@ -104,25 +102,29 @@ func wheelFacts(p place.Place, date place.Date, faces []sky.Face, clocks sky.Clo
 	}
 }
 
-// ninth is nine o'clock standard time on the evening of a date.
-func ninth(d place.Date, c sky.Clocks) time.Time {
-	return d.UTC().Add(21*time.Hour - c.Standard)
-}
-
-// checkStar returns a star that is well above the horizon and near the meridian: the
+// checkStar returns a star that is well above the horizon, near the meridian and on
+// every face of the wheel at nine o'clock standard time on the evening of a date: the
 // nearest of the first magnitude within 20°, or else the nearest of the second.
-func checkStar(p place.Place, at time.Time) (best upStar) {
+func checkStar(p place.Place, d place.Date, c sky.Clocks) (best upStar) {
+	at := d.UTC().Add(21*time.Hour - c.Standard)
 	dome := sky.DomeAt(p, at)
+	var wheels []sky.Wheel
+	for _, face := range sky.Faces(p.Latitude) {
+		wheels = append(wheels, sky.WheelOf(p, d.Year, face))
+	}
 	least := math.Inf(1)
 	for _, s := range sky.Stars() {
 		if s.Magnitude > brightLimit && least < 20 {
 			break
 		}
-		h := sky.Seen(dome.Star(s))
+		h, stands := sky.Seen(dome.Star(s)), s.At(at)
 		if s.Name == "" || s.Magnitude > 2.1 || h.Altitude.Degrees() < 15 {
 			continue
 		}
-		if off := math.Abs((dome.Sidereal - s.At(at).RightAscension).Signed().Degrees()); off < least {
+		if slices.ContainsFunc(wheels, func(w sky.Wheel) bool { _, on := w.Disc(stands); return !on }) {
+			continue
+		}
+		if off := math.Abs((dome.Sidereal - stands.RightAscension).Signed().Degrees()); off < least {
 			best, least = upStar{s, h}, off
 		}
 	}

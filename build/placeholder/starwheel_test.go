@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -259,6 +260,32 @@ func TestWheelIsTheSameEveryTime(t *testing.T) {
 	for range 8 {
 		if !reflect.DeepEqual(reckon(t, "alder reach", "sky-wheel", "2027-04-20"), first) {
 			t.Fatal("two evaluations differ")
+		}
+	}
+}
+
+// The star to try a wheel with is printed on every disc: where there are two faces,
+// each reaches 30° beyond the equator, and the step to try stands on both masks. On 1
+// July at the equator it was α Centauri, 61° south, which the northern disc has not.
+func TestWheelIsTriedWithAStarOfBothDiscs(t *testing.T) {
+	for _, latitude := range []string{"-19", "0", "19"} {
+		for month := 1; month <= 12; month++ {
+			day := place.Date{Year: 2027, Month: time.Month(month), Day: 1}
+			r := reckon(t, "line north", "sky-wheel", day.String(), "school.latitude="+latitude)
+			name := english(t).Text(fact(t, r, "check_star"))
+			i := slices.IndexFunc(sky.Stars(), func(s sky.Star) bool { return s.Name == name })
+			if i < 0 {
+				t.Errorf("%s°, %s: no star %q", latitude, day, name)
+				continue
+			}
+			star := sky.Stars()[i]
+			for face, w := range wheelsOf(t, r) {
+				wheel := sky.WheelOf(placeholder.Place(settings(t, "line north")), 2027, sky.Face(face))
+				spot, ok := wheel.Disc(star.At(time.Date(2027, 7, 1, 0, 0, 0, 0, time.UTC)))
+				if _, printed := w.nearest(spot, ok); !printed {
+					t.Errorf("%s°, %s: %s is not on the disc of face %d", latitude, day, name, face)
+				}
+			}
 		}
 	}
 }

@@ -19,7 +19,7 @@ func (w wheelParts) mask() drawing.Drawing {
 	w.directions(&d)
 	w.pin(&d)
 	clocks := w.wheel.Clocks()
-	check := checkStar(w.place, ninth(w.date, clocks))
+	check := checkStar(w.place, w.date, clocks)
 	lines := []say.Value{
 		say.Words("sky-wheel.step_set"), say.Words("sky-wheel.step_midnight"), say.Words("sky-wheel.step_hold"),
 		say.Words("sky-wheel.step_try", dayOfYear(w.date), starWord(check.star), say.Number(check.stands.Altitude.Degrees(), "deg", 0), toward(check.stands.Azimuth)),
