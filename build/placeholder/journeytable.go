@@ -104,7 +104,7 @@ func reckonJourney(v form.Values) (result.Result, error) {
 	axis := (1 + au) / 2
 	r.Working = []say.Phrase{
 		say.Line("journey-table.working_time", worldName(own.World), say.Number(au, "au", 3), say.Number(axis, "au", 3), inDays(own.way.Time)),
-		say.Line("journey-table.working_ahead", inDays(own.way.Time), say.Number(own.Year.Hours()/24, "days", 1), say.Number(360*own.way.Time.Hours()/own.Year.Hours(), "deg", 0), say.Number(own.way.Ahead.Degrees(), "deg", 0)),
+		say.Line("journey-table.working_ahead", say.Number(own.way.Time.Hours()/24, "days", 0), say.Number(own.Year.Hours()/24, "days", 1), say.Number(360*own.way.Time.Hours()/own.Year.Hours(), "deg", 0), say.Number(own.way.Ahead.Degrees(), "deg", 0)),
 		say.Line("journey-table.working_synodic", say.Number(earth().Year.Hours()/24, "days", 1), say.Number(own.Year.Hours()/24, "days", 1), inDays(journey.Synodic(own.World))),
 	}
 	return r, nil

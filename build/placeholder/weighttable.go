@@ -98,10 +98,16 @@ func (l life) whole(w world.World) int {
 	return number - 1
 }
 
+// age is in whole years where the calendar counts birthdays, else in turns.
 func (l life) age(w world.World) say.Value {
 	if w.Name == "earth" || w.Kind == world.Moon {
 		return say.Count(l.whole(w))
 	}
+	return l.turns(w)
+}
+
+// turns is how often the world has gone round the Sun meanwhile.
+func (l life) turns(w world.World) say.Value {
 	age := w.Age(float64(l.days))
 	return say.Number(age, "", max(1, min(3, digits(age, 2))))
 }
@@ -121,13 +127,22 @@ func reckonWeight(v form.Values) (result.Result, error) {
 		Tables:   []result.Table{scaleTable(v), birthdayTable(l)},
 		Notes:    []say.Phrase{say.Line("weight-table.note_mass"), say.Line("weight-table.note_same"), say.Line("weight-table.note_giants"), say.Line("weight-table.note_air")},
 	}
-	e := earth()
-	r.Working = []say.Phrase{
-		say.Line("weight-table.working_scale", worldName(w), kilograms(v.Number("mass_kg")), worldPull(w), worldPull(e), kilograms(w.Weight(v.Number("mass_kg")))),
-		say.Line("weight-table.working_jump", jumpHere(v), worldPull(e), say.Number(math.Sqrt(2*e.Gravity()*v.Number("jump_m")), "m_s", 2), worldPull(w), jumpOn(w, v)),
-		say.Line("weight-table.working_age", say.Count(l.days), say.Number(w.Year.Hours()/24, "days", 1), l.age(w)),
-	}
+	r.Working = weightWorking(v, w, l)
 	return r, nil
+}
+
+func weightWorking(v form.Values, w world.World, l life) []say.Phrase {
+	e, mass := earth(), v.Number("mass_kg")
+	working := []say.Phrase{say.Line("weight-table.working_scale", worldName(w), kilograms(mass), worldPull(w), worldPull(e), kilograms(w.Weight(mass)))}
+	speed := say.Number(math.Sqrt(2*e.Gravity()*v.Number("jump_m")), "m_s", 2)
+	switch jump := jumpOn(w, v); jump.Phrase.Key {
+	case "weight-table.no_ground": // nothing to reckon
+	case "weight-table.leaves":
+		working = append(working, say.Line("weight-table.working_leaves", jumpHere(v), worldPull(e), speed, say.Number(w.Escape(), "m_s", 2)))
+	default:
+		working = append(working, say.Line("weight-table.working_jump", jumpHere(v), worldPull(e), speed, worldPull(w), jump))
+	}
+	return append(working, say.Line("weight-table.working_age", say.Count(l.days), say.Number(w.Year.Hours()/24, "days", 1), l.turns(w)))
 }
 
 func weightFacts(v form.Values, w world.World, l life) []result.Fact {

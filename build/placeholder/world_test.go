@@ -167,6 +167,36 @@ func TestWorldBirthdays(t *testing.T) {
 	}
 }
 
+// What the working says is true as it stands. By hand: 3956 ÷ 365.3 is 10.8, though
+// the calendar has counted ten birthdays; days are divided by days on the way to
+// Saturn, 0.5 × √5.268³ years being 2208 of them and 2208 ÷ 10 755.7 of 360° 74°; and a jump on the comet is not an equation
+// with words in it: √(2 GM/r) of 666.2 m³/s² and 1647 m is 0.90 m/s.
+func TestWorkingOfWeightsAndWays(t *testing.T) {
+	for _, c := range []struct{ name, given, want string }{
+		{"weight-table", "world=earth", "= 3956 ÷ 365.3\u00a0days = 10.8."},
+		{"weight-table", "world=comet", "There 0.90\u00a0m/s is enough to get away, so it never comes back."},
+		{"weight-table", "world=mars", "÷ (2 × 3.71\u00a0m/s²) = 0.79\u00a0m"},
+		{"journey-table", "world=saturn", "In 2208\u00a0days the goal goes 2208\u00a0days ÷ 10\u202f755.7\u00a0days × 360° = 74°"},
+	} {
+		given := []string{c.given}
+		if c.name == "weight-table" {
+			given = append(given, "born=2016-06-20")
+		}
+		said := ""
+		for _, line := range reckon(t, "south", c.name, "2027-04-20", given...).Working {
+			said += english(t).Line(line) + "\n"
+		}
+		if !strings.Contains(said, c.want) {
+			t.Errorf("%s %s: %q is not in %q", c.name, c.given, c.want, said)
+		}
+	}
+	for _, line := range reckon(t, "south", "weight-table", "2027-04-20", "world=jupiter").Working {
+		if strings.Contains(english(t).Line(line), "no ground") {
+			t.Errorf("a jump on Jupiter is worked out: %q", english(t).Line(line))
+		}
+	}
+}
+
 // The windows for Mars that the agencies name, as in compute/journey, by the table:
 // October and November 2024, November and December 2026, 30 days from the middle.
 func TestJourneyWindows(t *testing.T) {
