@@ -37,12 +37,12 @@ var showers = []shower{
 // the horizon: their number goes with the sine of it.
 var radiantLow = quantity.Degrees(15)
 
-// meteors finds the showers whose peak falls in the range and whose radiant
-// stands high enough in the night of the peak.
+// meteors finds the showers that peak in the range or a day from it, and whose radiant
+// stands high enough in a night about the peak.
 func meteors(p place.Place, from, to place.Date) []alert {
 	var list []alert
-	begin, _ := p.Day(from)
-	_, end := p.Day(to)
+	begin, _ := p.Day(from.Add(-1)) // the best hour may be on the next date, or on the one before
+	_, end := p.Day(to.Add(1))
 	for _, s := range showers {
 		for t := begin; t.Before(end); t = t.Add(24 * time.Hour) {
 			if away := s.away(t); away <= 0 || s.away(t.Add(24*time.Hour)) > 0 || away > 2 {
@@ -67,29 +67,40 @@ func (s shower) away(t time.Time) float64 {
 	return math.Remainder(s.longitude+years*50.29/3600-almanac.SunAt(t).Longitude.Degrees(), 360)
 }
 
-// alert tells of the best hour in the night nearest to the peak.
+// alert tells of the best hour of a night that is nearest to the peak.
 func (s shower) alert(p place.Place, peak time.Time) (alert, bool) {
-	n := nightOf(p, p.DateAt(peak.Add(-12*time.Hour)))
-	from, to, ok := n.dark(nauticalDepth)
-	if !ok {
+	var best time.Time
+	for night := -2; night <= 1; night++ { // nights begin at noon by the Sun, which may be any hour by the clock
+		if t, ok := s.best(p, nightOf(p, p.DateAt(peak).Add(night))); ok && (best.IsZero() || t.Sub(peak).Abs() < best.Sub(peak).Abs()) {
+			best = t
+		}
+	}
+	if best.IsZero() {
 		return alert{}, false
 	}
-	var best time.Time
+	height := s.height(p, best)
+	look := say.Words("sky-alerts.meteors_look", say.Number(math.Ceil(s.rate*height.Sin()/5)*5, "", 0), say.Number(height.Degrees(), "deg", 0))
+	if moon := almanac.Moon.AspectAt(best); moonUp(p, best) && moon.Lit > 0.3 {
+		look = say.Words("sky-alerts.meteors_moon", look, percent(moon.Lit))
+	}
+	name := say.Words(s.name)
+	return alert{at: best, what: say.Words("sky-alerts.meteors", name), look: look, short: name}, true
+}
+
+// best returns when in the dark of a night the radiant stands highest. ok is false
+// where it stays low or the night is too bright.
+func (s shower) best(p place.Place, n night) (best time.Time, ok bool) {
+	from, to, dark := n.dark(nauticalDepth)
+	if !dark {
+		return best, false
+	}
 	height := radiantLow
 	for t := from; t.Before(to); t = t.Add(15 * time.Minute) {
 		if h := s.height(p, t); h > height {
 			best, height = t, h
 		}
 	}
-	if best.IsZero() {
-		return alert{}, false
-	}
-	look := say.Words("sky-alerts.meteors_look", say.Number(math.Round(s.rate*height.Sin()/5+0.5)*5, "", 0), say.Number(height.Degrees(), "deg", 0))
-	if moon := almanac.Moon.AspectAt(best); moonUp(p, best) && moon.Lit > 0.3 {
-		look = say.Words("sky-alerts.meteors_moon", look, percent(moon.Lit))
-	}
-	name := say.Words(s.name)
-	return alert{at: best, what: say.Words("sky-alerts.meteors", name), look: look, short: name}, true
+	return best, !best.IsZero()
 }
 
 // height is the radiant's altitude. Its shift by precession since J2000, less

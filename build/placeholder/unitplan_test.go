@@ -123,6 +123,32 @@ func TestKitList(t *testing.T) {
 	}
 }
 
+// A shower is looked for at its best hour nearest to the peak: half a day and a few
+// minutes away at most, wherever the peak falls by the clock. Moments at which the
+// Sun's longitude for J2000 is that of the International Meteor Organization's list (as
+// in the code, from memory): pyephem 4.1.4, to the minute.
+func TestShowersAreNearTheirPeaks(t *testing.T) {
+	peaks := map[string]string{
+		"Quadrantids": "2027-01-04T03:25:00Z", "Lyrids": "2027-04-23T01:41:00Z", "Eta Aquariids": "2027-05-06T15:11:00Z",
+		"Southern Delta Aquariids": "2027-07-31T19:37:00Z", "Perseids": "2027-08-13T08:11:00Z", "Orionids": "2027-10-22T00:37:00Z",
+		"Leonids": "2027-11-18T05:59:00Z", "Geminids": "2027-12-14T19:53:00Z", "Ursids": "2027-12-23T04:21:00Z",
+	}
+	for _, longitude := range []string{"-157", "-65", "13", "85", "175"} {
+		r := reckon(t, "alder reach", "sky-alerts", "2027-01-01", "from=2027-01-01", "to=2027-12-31",
+			"school.latitude=20", "school.longitude="+longitude, "school.time_zone=UTC")
+		found, at := 0, cells(t, r, "days", "time")
+		for i, what := range textsOf(t, r, "days", "what") {
+			if name, ok := strings.CutSuffix(what, ": shooting stars"); ok {
+				found++
+				near(t, name+" at "+longitude+"°, hours from the peak", at[i].Time.Sub(instant(t, peaks[name])).Hours(), 0, 12.3)
+			}
+		}
+		if found != len(peaks) {
+			t.Errorf("%d showers at %s°", found, longitude)
+		}
+	}
+}
+
 // Clocks that change at midnight: in Chile from Saturday to Sunday, 4 April and 5
 // September 2027 (IANA time zone database, rule Chile: Apr Sun>=2 3:00u, Sep Sun>=2
 // 4:00u). By the old clock it is 0:00 of the Sunday: the alerts have it there, and so
