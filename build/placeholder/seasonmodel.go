@@ -88,7 +88,8 @@ func reckonSeasonModel(v form.Values) (result.Result, error) {
 }
 
 // sunAway is the Sun's distance about its least and greatest, which fall on the
-// first days of January and July: 3 January and 5 July within two days.
+// first days of January and July: 3 January and 5 July within three days, in which it
+// changes by 4000 km at most.
 func sunAway(year int, month time.Month) say.Value {
 	day := 3
 	if month == time.July {

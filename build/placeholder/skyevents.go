@@ -242,16 +242,20 @@ func dayMoons(v form.Values, p place.Place, from, to place.Date) []alert {
 // crescent does not, common practice, no source.
 func plainByDay(c chance) bool { return c.limb.Lit >= 0.1 }
 
-// dialAlert finds the day on which a dial's time and an even clock are farthest
-// apart, the equation of time at its largest.
+// dialAlert finds the day on which a dial's time and an even clock are farthest apart:
+// the largest of the four turns that the equation of time takes in a year, of those in
+// the range. A day on which it is only large, and still grows or shrinks, is none.
 func dialAlert(p place.Place, from, to place.Date) []alert {
+	equation := func(d place.Date) time.Duration { return almanac.EquationOfTime(noonOr(p, d)).Abs() }
 	var best time.Time
 	var most time.Duration
+	before, here := equation(from.Add(-1)), equation(from)
 	for d := from; !d.After(to); d = d.Add(1) {
-		noon := noonOr(p, d)
-		if e := almanac.EquationOfTime(noon).Abs(); best.IsZero() || e > most {
-			best, most = noon, e
+		after := equation(d.Add(1))
+		if here >= before && here > after && here > most {
+			best, most = noonOr(p, d), here
 		}
+		before, here = here, after
 	}
 	if best.IsZero() {
 		return nil

@@ -212,8 +212,8 @@ func namedTable(up []upStar) result.Table {
 	return table
 }
 
-// highest returns the highest of the stars of the first magnitude; of all named ones
-// where none is up.
+// highest returns the highest of the stars of the first magnitude, of which some are up
+// everywhere and always, and so the first of the list is one.
 func highest(up []upStar) upStar {
 	best := up[0]
 	for _, s := range up {

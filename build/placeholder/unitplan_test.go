@@ -149,6 +149,31 @@ func TestShowersAreNearTheirPeaks(t *testing.T) {
 	}
 }
 
+// The dial is at its most ahead or behind on a turn of the equation of time, about 11
+// February, 14 May, 26 July and 3 November (Meeus, Astronomical Algorithms, 2nd ed. 1998,
+// ch. 28), and not on the first of April because that is where somebody begins.
+func TestDialDayIsATurn(t *testing.T) {
+	for _, c := range []struct {
+		from, to string
+		want     []string // two dates: time zones, and turns are flat
+	}{
+		{"2027-04-01", "2027-04-30", nil}, {"2027-04-01", "2027-06-30", []string{"Friday 14 May", "Saturday 15 May"}},
+		{"2027-06-01", "2027-09-30", []string{"Monday 26 July", "Tuesday 27 July"}},
+		{"2027-01-01", "2027-12-31", []string{"Wednesday 3 November", "Thursday 4 November"}},
+	} {
+		for _, school := range []string{"alder reach", "south", "far east"} {
+			r := reckon(t, school, "sky-alerts", c.from, "from="+c.from, "to="+c.to)
+			i := slices.IndexFunc(textsOf(t, r, "days", "what"), func(s string) bool { return strings.HasPrefix(s, "the dial") })
+			switch {
+			case i < 0 && c.want != nil:
+				t.Errorf("%s, %s to %s: no dial day", school, c.from, c.to)
+			case i >= 0 && !slices.Contains(c.want, textsOf(t, r, "days", "date")[i]):
+				t.Errorf("%s, %s to %s: the dial day is %s, want %q", school, c.from, c.to, textsOf(t, r, "days", "date")[i], c.want)
+			}
+		}
+	}
+}
+
 // Clocks that change at midnight: in Chile from Saturday to Sunday, 4 April and 5
 // September 2027 (IANA time zone database, rule Chile: Apr Sun>=2 3:00u, Sep Sun>=2
 // 4:00u). By the old clock it is 0:00 of the Sunday: the alerts have it there, and so
