@@ -82,10 +82,11 @@ func reckonEclipses(v form.Values) (result.Result, error) {
 }
 
 // eclipsesBetween lists the eclipses from an instant to before another, in the
-// order of their greatest moments.
+// order of their greatest moments. The hours that the clock of the place has beyond
+// the almanac's years, at their ends, are taken to have none.
 func eclipsesBetween(p place.Place, from, to time.Time) ([]eclipse, error) {
 	var list []eclipse
-	for year := max(from.UTC().Year(), almanac.FirstYear); year <= to.UTC().Year(); year++ {
+	for year := max(from.UTC().Year(), almanac.FirstYear); year <= min(to.UTC().Year(), almanac.LastYear); year++ {
 		solar, err := almanac.SolarEclipses(year)
 		if err != nil {
 			return nil, err

@@ -259,3 +259,13 @@ func TestThingsForTheEarlierDay(t *testing.T) {
 		}
 	}
 }
+
+// The last day of the almanac's years is looked at too, east and west of Greenwich,
+// where it ends in the next year.
+func TestSkyAlertsOnTheLastDay(t *testing.T) {
+	for school := range schools {
+		if facts := reckon(t, school, "sky-alerts", "2100-12-01", "from=2100-12-01", "to=2100-12-31").Facts; len(facts) != 4 {
+			t.Errorf("%s: %d facts", school, len(facts))
+		}
+	}
+}
