@@ -105,7 +105,7 @@ func skyAt(p place.Place, t time.Time) skyMoment {
 func moonAt(p place.Place, t time.Time) say.Value {
 	at, aspect := almanac.MoonFrom(p, t), almanac.Moon.AspectAt(t)
 	switch {
-	case !moonUp(p, t):
+	case asSeen(at.Altitude) < 0: // no more than a rim of it is up
 		return say.None("sky.below")
 	case aspect.Elongation < nearSun && almanac.SunFrom(p, t).Altitude > almanac.CivilTwilight:
 		return say.Words("lesson-sky.near_sun")

@@ -269,3 +269,40 @@ func TestSkyAlertsOnTheLastDay(t *testing.T) {
 		}
 	}
 }
+
+// Sun, shadow and Moon at both ends of a lesson of 90 minutes: pyephem 4.1.4, 1010 hPa
+// and 10 °C, to the digits that it was printed with; the air makes another 0.02°. At 12:19
+// on the line the Moon's middle is 0.1° below the horizon and its rim above: the Moon is
+// down, and not so many degrees "high".
+func TestSkyOfALesson(t *testing.T) {
+	for _, c := range []struct {
+		school, times, at string
+		row               int
+		sun, shadow, to   float64
+		moon              string
+	}{
+		{"south", "9:00-10:30", "2027-04-12T21:00:00Z", 0, 16.75, 3.32, 237.3, "below the horizon"},
+		{"south", "9:00-10:30", "2027-04-12T22:30:00Z", 2, 28.17, 1.87, 216.6, "below the horizon"},
+		{"arctic", "9:00-10:30", "2027-04-13T07:00:00Z", 0, 19.80, 2.78, 299.3, "8.3° high, north-east, 43\u00a0% lit"},
+		{"arctic", "9:00-10:30", "2027-04-13T08:30:00Z", 2, 25.71, 2.08, 322.5, "13.4° high, north-east, 43\u00a0% lit"},
+		{"far east", "9:00-10:30", "2027-04-12T19:00:00Z", 0, 37.25, 1.32, 260.3, "below the horizon"},
+		{"half hour", "9:00-10:30", "2027-04-13T04:45:00Z", 2, 60.90, 0.56, 305.6, "below the horizon"},
+		{"line south", "12:19-13:49", "2027-04-13T17:19:00Z", 0, 80.59, 0.17, 173.3, "below the horizon"},
+	} {
+		r := reckon(t, c.school, "lesson-sky", "2027-04-20", "term.lesson_times="+c.times)
+		name := c.school + " at " + c.at
+		if got := cells(t, r, "moments", "clock")[c.row].Time; !got.Equal(instant(t, c.at)) {
+			t.Errorf("%s: the lesson has %s", name, got)
+		}
+		near(t, name+": Sun", cells(t, r, "moments", "sun_altitude")[c.row].Number, c.sun, 0.025)
+		near(t, name+": shadow", cells(t, r, "moments", "shadow_length")[c.row].Number, c.shadow, 0.007)
+		sixteenth := [...]string{"north", "north-north-east", "north-east", "east-north-east", "east", "east-south-east", "south-east", "south-south-east",
+			"south", "south-south-west", "south-west", "west-south-west", "west", "west-north-west", "north-west", "north-north-west"}[int(c.to/22.5+0.5)%16]
+		if got := textsOf(t, r, "moments", "shadow_to")[c.row]; got != sixteenth {
+			t.Errorf("%s: the shadow points %s, want %s", name, got, sixteenth)
+		}
+		if got := textsOf(t, r, "moments", "moon")[c.row]; got != c.moon {
+			t.Errorf("%s: the Moon is %q, want %q", name, got, c.moon)
+		}
+	}
+}
