@@ -110,6 +110,21 @@ func TestMoonLogAgainstPyephem(t *testing.T) {
 	near(t, "lit_off", fact(t, r, "lit_off").Number, (1.7+1.4+51.4)/3, 0.4)
 }
 
+// A Moon overhead has no side and no direction that two pupils would agree on: pyephem
+// 4.1.4 for 1.4° N, 103.8° E has it 83.6° high at 2027-04-17 14:00 UTC, 86.8 % lit, and
+// 74.6° high at 2027-04-15 13:00 UTC, azimuth 346.7°, where a wrong direction counts.
+func TestMoonLogOverhead(t *testing.T) {
+	const head = "date,time,lit_percent,lit_side,direction,altitude_deg\n"
+	for row, fit := range map[string]float64{
+		"2027-04-17,22:00,85,left,west,85\n": 1, "2027-04-17,22:00,85,right,south,85\n": 1, "2027-04-17,22:00,85,right,south,60\n": 0,
+		"2027-04-15,21:00,70,,north,75\n": 1, "2027-04-15,21:00,70,,south,75\n": 0,
+	} {
+		if got := fact(t, reckonLog(t, "line north", "moon-log", head+row), "fit").Number; got != fit {
+			t.Errorf("%q: %v fit, want %v", row, got, fit)
+		}
+	}
+}
+
 // South of the equator the same Moon is lit on the other side: pyephem for
 // 45.87° S, 170.5° E at 2027-04-13 05:00 UTC has 41.6 % lit, azimuth 16.9°,
 // altitude 15.7°, lit at 278° from the top.

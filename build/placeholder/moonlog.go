@@ -122,7 +122,7 @@ func (l moonLook) wrong() []string {
 	if off, sided := l.sideOff(); sided && off > sideNear+22.5 {
 		wrong = append(wrong, "moon-log.wrong_side")
 	}
-	if i := slices.Index(Directions(), l.row.Text("direction")); i >= 0 && apart(45*float64(i), l.where.Azimuth.Degrees()) > directionNear+22.5 {
+	if i := slices.Index(Directions(), l.row.Text("direction")); i >= 0 && !l.overhead() && apart(45*float64(i), l.where.Azimuth.Degrees()) > directionNear+22.5 {
 		wrong = append(wrong, "moon-log.wrong_direction")
 	}
 	if l.row.Has("altitude_deg") && math.Abs(l.row.Number("altitude_deg")-asSeen(l.where.Altitude).Degrees()) > heightNear {
@@ -132,14 +132,19 @@ func (l moonLook) wrong() []string {
 }
 
 // sideOff is how far, in degrees round the disc, the side that was written lies
-// from the middle of the lit part. A Moon that is nearly full or new has no side.
+// from the middle of the lit part. A Moon that is nearly full or new has no side, and
+// which side is up of one overhead depends on which way one faces.
 func (l moonLook) sideOff() (float64, bool) {
 	i := slices.Index(MoonSides(), l.row.Text("lit_side"))
-	if i < 0 || l.limb.Side == almanac.NoSide || l.limb.Side == almanac.AllSides {
+	if i < 0 || l.overhead() || l.limb.Side == almanac.NoSide || l.limb.Side == almanac.AllSides {
 		return 0, false
 	}
 	return apart(45*float64(i), l.limb.Lean.Degrees()), true
 }
+
+// overhead reports whether the Moon stands so near the zenith that a direction off by
+// half a turn is off by no more in the sky than a height may be.
+func (l moonLook) overhead() bool { return l.where.Altitude.Degrees() > 90-heightNear/2 }
 
 // apart is the angle between two directions in degrees, 0 to 180.
 func apart(a, b float64) float64 { return math.Abs(math.Remainder(a-b, 360)) }
