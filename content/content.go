@@ -1,7 +1,7 @@
 // Package content is the demo unit: the lessons, settings and pictures of an
 // invented school, embedded so that the command works in an empty folder.
 //
-//	unit, problems, err := source.Read(content.Files(), "content", theme.OwnPages(), catalogue)
+//	unit, problems, err := source.Read(content.Files(), "content", own, catalogue)
 package content
 
 import "embed"

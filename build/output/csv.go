@@ -8,13 +8,13 @@ import (
 	"strings"
 
 	"noonbook/build/result"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // CSV writes the tables of a result as RFC 4180 with a heading row, or its
 // facts where it has no table. Several tables stand one below the other with an
 // empty line between.
-func CSV(out io.Writer, r result.Result, w *theme.Words) error {
+func CSV(out io.Writer, r result.Result, w *typeset.Words) error {
 	c := csv.NewWriter(out)
 	c.UseCRLF = true
 	if len(r.Tables) == 0 {
@@ -37,7 +37,7 @@ func CSV(out io.Writer, r result.Result, w *theme.Words) error {
 // TableFile writes one table for a spreadsheet: CSV as RFC 4180 has it, behind a
 // byte order mark, without which spreadsheets take the letters for those of
 // another code.
-func TableFile(out io.Writer, t result.Table, w *theme.Words) error {
+func TableFile(out io.Writer, t result.Table, w *typeset.Words) error {
 	if _, err := io.WriteString(out, "\ufeff"); err != nil {
 		return err
 	}
@@ -50,7 +50,7 @@ func TableFile(out io.Writer, t result.Table, w *theme.Words) error {
 
 // writeTable writes a heading row and the rows. A failed write shows when the
 // writer is flushed.
-func writeTable(c *csv.Writer, t result.Table, w *theme.Words) {
+func writeTable(c *csv.Writer, t result.Table, w *typeset.Words) {
 	var heads []string
 	for _, column := range t.Columns {
 		head := column.Name

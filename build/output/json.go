@@ -9,7 +9,7 @@ import (
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
 	"noonbook/build/say"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // The JSON answer of reckon. Field names are part of what other programs rely
@@ -45,7 +45,7 @@ type column struct {
 // JSON writes one result as one JSON object: numbers at full precision in the
 // stated unit, moments in ISO 8601 with offset, dates as dates, null where
 // there is no value.
-func JSON(out io.Writer, e placeholder.Entry, r result.Result, w *theme.Words) error {
+func JSON(out io.Writer, e placeholder.Entry, r result.Result, w *typeset.Words) error {
 	w = w.For(r)
 	a := answer{
 		Placeholder: e.Name,
@@ -80,7 +80,7 @@ func JSON(out io.Writer, e placeholder.Entry, r result.Result, w *theme.Words) e
 }
 
 // bare returns a value as JSON and CSV carry it.
-func bare(v say.Value, w *theme.Words) any {
+func bare(v say.Value, w *typeset.Words) any {
 	switch v.Kind {
 	case say.Quantity, say.Lasting:
 		if math.IsNaN(v.Number) || math.IsInf(v.Number, 0) {
@@ -99,7 +99,7 @@ func bare(v say.Value, w *theme.Words) any {
 	return w.Text(v)
 }
 
-func phrases(list []say.Phrase, w *theme.Words) []string {
+func phrases(list []say.Phrase, w *typeset.Words) []string {
 	lines := []string{}
 	for _, p := range list {
 		lines = append(lines, w.Line(p))

@@ -9,11 +9,11 @@ import (
 
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // Text writes one result for a terminal.
-func Text(out io.Writer, e placeholder.Entry, r result.Result, w *theme.Words) error {
+func Text(out io.Writer, e placeholder.Entry, r result.Result, w *typeset.Words) error {
 	w = w.For(r)
 	var b strings.Builder
 	for _, p := range append(slices.Clone(r.Cautions), r.Warnings...) {

@@ -11,9 +11,9 @@ import (
 	"noonbook/build/result"
 	"noonbook/build/say"
 	"noonbook/build/source"
+	"noonbook/build/typeset"
 	"noonbook/compute/dial"
 	"noonbook/compute/place"
-	"noonbook/theme"
 )
 
 // dialRecords reads a CSV text as the setting records.dial_marks is read.
@@ -90,7 +90,7 @@ func TestMarksTellTheTurn(t *testing.T) {
 
 func words(t *testing.T, r result.Result) string {
 	t.Helper()
-	en, err := theme.Language("en", false)
+	en, err := typeset.Language("en", false)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -10,7 +10,7 @@ import (
 	"noonbook/build/result"
 	"noonbook/build/say"
 	"noonbook/build/source"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // stocked evaluates a placeholder at a school whose stock is the TOML text.
@@ -61,7 +61,7 @@ func TestTubePlanOf250And50(t *testing.T) {
 	if outer+inner-longest < 50 || shortest-outer < 20 || shortest-inner < 5 {
 		t.Errorf("tubes of %v and %v mm do not serve %v to %v", outer, inner, shortest, longest)
 	}
-	words, err := theme.Language("en", false)
+	words, err := typeset.Language("en", false)
 	if err != nil {
 		t.Fatal(err)
 	}

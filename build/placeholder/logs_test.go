@@ -10,7 +10,7 @@ import (
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
 	"noonbook/build/source"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // tryLog evaluates a log placeholder with the text of its CSV file; given are
@@ -49,9 +49,9 @@ func reckonLog(t *testing.T, school, name, text string, given ...string) result.
 	return r
 }
 
-func english(t *testing.T) *theme.Words {
+func english(t *testing.T) *typeset.Words {
 	t.Helper()
-	words, err := theme.Language("en", false)
+	words, err := typeset.Language("en", false)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -17,9 +17,9 @@ import (
 	"noonbook/build/result"
 	"noonbook/build/say"
 	"noonbook/build/source"
+	"noonbook/build/typeset"
 	"noonbook/compute/classroom"
 	"noonbook/compute/place"
-	"noonbook/theme"
 )
 
 // schools are far apart: both hemispheres, the line, the polar day and night,
@@ -162,10 +162,10 @@ func TestCatalogueIsSortedAndDocumented(t *testing.T) {
 // Everywhere and on every kind of day a placeholder answers exactly the facts
 // that it documents, and every value can be written, in each language and measure.
 func TestFactsAreTheDocumentedOnes(t *testing.T) {
-	var languages []*theme.Words
-	for _, code := range theme.Languages() {
+	var languages []*typeset.Words
+	for _, code := range typeset.Languages() {
 		for _, customary := range []bool{false, true} {
-			words, err := theme.Language(code, customary)
+			words, err := typeset.Language(code, customary)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -212,7 +212,7 @@ func TestFactsAreTheDocumentedOnes(t *testing.T) {
 // is asked for: by a literal in the code or a template, or by a name of the
 // catalogue.
 func TestWordsAreThereAndUsed(t *testing.T) {
-	words, err := theme.Language("en", false)
+	words, err := typeset.Language("en", false)
 	if err != nil {
 		t.Fatal(err)
 	}

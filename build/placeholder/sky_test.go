@@ -15,12 +15,12 @@ import (
 	"noonbook/build/result"
 	"noonbook/build/say"
 	"noonbook/build/source"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
-func theWords(t *testing.T) *theme.Words {
+func theWords(t *testing.T) *typeset.Words {
 	t.Helper()
-	words, err := theme.Language("en", false)
+	words, err := typeset.Language("en", false)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -10,7 +10,7 @@ import (
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
 	"noonbook/build/say"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // A measured length of ten squares takes the place of one, and torn squares are
@@ -78,7 +78,7 @@ type covered struct{ left, top, right, bottom float64 }
 // names returns where the names of a drawing stand. A letter of 3.4 mm is taken
 // as 1.9 mm wide on average; in serif and sans faces the average is 0.5 of the
 // height, 1.7 mm: common practice, no source.
-func names(t *testing.T, words *theme.Words, d drawing.Drawing) []covered {
+func names(t *testing.T, words *typeset.Words, d drawing.Drawing) []covered {
 	t.Helper()
 	var list []covered
 	for _, s := range d.Shapes {
@@ -100,7 +100,7 @@ func (a covered) meets(b covered) bool {
 // whatever the length of the strip, its last body and its rows, for planets,
 // the long story and the field.
 func TestNamesNeverCollide(t *testing.T) {
-	words, err := theme.Language("en", false)
+	words, err := typeset.Language("en", false)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -7,7 +7,7 @@ import (
 
 	"noonbook/build/drawing"
 	"noonbook/build/result"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // cardsOf returns the outlines of the cards on a sheet.
@@ -47,7 +47,7 @@ func TestCardsForEveryPupil(t *testing.T) {
 // a letter of 3.2 mm taken as 1.7 mm wide (0.53 of its height, more than the
 // average of common faces).
 func TestCardsAreTrueToSize(t *testing.T) {
-	words, err := theme.Language("en", false)
+	words, err := typeset.Language("en", false)
 	if err != nil {
 		t.Fatal(err)
 	}

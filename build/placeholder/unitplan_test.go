@@ -9,14 +9,14 @@ import (
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/typeset"
 	"noonbook/compute/classroom"
-	"noonbook/theme"
 )
 
 // cellsOf returns what a column of a table says.
 func textsOf(t *testing.T, r result.Result, table, column string) []string {
 	t.Helper()
-	words, err := theme.Language("en", false)
+	words, err := typeset.Language("en", false)
 	if err != nil {
 		t.Fatal(err)
 	}

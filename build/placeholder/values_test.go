@@ -7,7 +7,7 @@ import (
 	"time"
 
 	"noonbook/build/say"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // tan X = sin φ · tan h, the standard formula of the horizontal dial, on every
@@ -82,7 +82,7 @@ func TestHemispheres(t *testing.T) {
 
 // Near the equator the page says that its lines crowd and what to build.
 func TestShallowDialSaysSo(t *testing.T) {
-	words, err := theme.Language("en", false)
+	words, err := typeset.Language("en", false)
 	if err != nil {
 		t.Fatal(err)
 	}

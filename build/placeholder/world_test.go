@@ -8,7 +8,7 @@ import (
 	"noonbook/build/placeholder"
 	"noonbook/build/say"
 	"noonbook/build/source"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // complaint evaluates a placeholder and returns the one message that bad input
@@ -74,12 +74,12 @@ func TestWorldCardsFitTheirPaper(t *testing.T) {
 }
 
 // What a card says keeps to its room, in every language that has words: three lines
-// for a feature and for a question (theme.Lines estimates widths on the wide side),
+// for a feature and for a question (typeset.Lines estimates widths on the wide side),
 // values that end before the right half.
 func TestWorldCardsHoldTheirText(t *testing.T) {
-	for _, code := range theme.Languages() {
+	for _, code := range typeset.Languages() {
 		for _, customary := range []bool{false, true} {
-			words, err := theme.Language(code, customary)
+			words, err := typeset.Language(code, customary)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -87,11 +87,11 @@ func TestWorldCardsHoldTheirText(t *testing.T) {
 				for _, shape := range s.Drawing.Shapes {
 					text := words.Text(shape.Text)
 					if shape.Wide > 0 {
-						if n := len(theme.Lines(text, shape.Wide/shape.Size)); n > 3 {
+						if n := len(typeset.Lines(text, shape.Wide/shape.Size)); n > 3 {
 							t.Errorf("%s: %d lines: %q", code, n, text)
 						}
 					}
-					if shape.Role == "value" && len(theme.Lines(text, 70/3.4*1.25)) > 1 { // 70 mm of letters 3.4 mm tall
+					if shape.Role == "value" && len(typeset.Lines(text, 70/3.4*1.25)) > 1 { // 70 mm of letters 3.4 mm tall
 						t.Errorf("%s: too long for its row: %q", code, text)
 					}
 				}

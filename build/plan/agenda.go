@@ -9,8 +9,8 @@ import (
 	"noonbook/build/output"
 	"noonbook/build/placeholder"
 	"noonbook/build/say"
+	"noonbook/build/typeset"
 	"noonbook/compute/classroom"
-	"noonbook/theme"
 )
 
 // agenda writes the calendar file: the lessons, their reserves, and what the sky
@@ -18,7 +18,7 @@ import (
 func (p *Plan) agenda(s *school) Page {
 	school := placeholder.Place(s.settings)
 	stamp, _ := school.Day(s.settings.Date("term.first_day"))
-	return Page{theme.CalendarFile, output.ICS(s.settings.Text("unit.title"), stamp, append(p.lessonEvents(s), p.skyEvents(s)...))}
+	return Page{typeset.CalendarFile, output.ICS(s.settings.Text("unit.title"), stamp, append(p.lessonEvents(s), p.skyEvents(s)...))}
 }
 
 // uid names an event the same way in every pressing: by what it is and by the

@@ -6,7 +6,7 @@ import (
 	"testing/fstest"
 
 	"noonbook/build/placeholder"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // Lessons with "auto" take the school days in order, weekends and days off left
@@ -56,9 +56,9 @@ lesson_times = ["10:00-10:45"]
 	}
 }
 
-func english(t *testing.T) *theme.Words {
+func english(t *testing.T) *typeset.Words {
 	t.Helper()
-	words, err := theme.Language("en", false)
+	words, err := typeset.Language("en", false)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,9 +6,9 @@ import (
 
 	"noonbook/build/drawing"
 	"noonbook/build/say"
+	"noonbook/build/typeset"
 	"noonbook/compute/dial"
 	"noonbook/compute/quantity"
-	"noonbook/theme"
 )
 
 // cover drafts the first page: the lessons as hour lines of the school's dial,
@@ -21,7 +21,7 @@ func (p *Plan) cover() (*draft, error) {
 	page.Lead = d.mark(setting("unit.summary"))
 	page.Line = d.mark(termLine)
 	page.Here = d.mark(whereLine)
-	var lessons []theme.Link
+	var lessons []typeset.Link
 	for _, link := range page.Lessons {
 		if link.Number != "" {
 			lessons = append(lessons, link)
@@ -41,11 +41,11 @@ func termLine(dst []byte, s *school) []byte {
 	if class := s.settings.Text("class.name"); class != "" {
 		line = say.Words("cover.class_term", say.Text(class), first, last)
 	}
-	return theme.AppendText(dst, s.words.Text(line))
+	return typeset.AppendText(dst, s.words.Text(line))
 }
 
 func whereLine(dst []byte, s *school) []byte {
-	return theme.AppendText(dst, s.words.Say("cover.here",
+	return typeset.AppendText(dst, s.words.Say("cover.here",
 		latitude(s.settings.Number("school.latitude")), longitude(s.settings.Number("school.longitude"))))
 }
 
@@ -114,7 +114,7 @@ func bow(from, to quantity.Angle, r float64) []drawing.Point {
 }
 
 // coverDial draws the school's dial with a line for each lesson.
-func coverDial(latitude quantity.Angle, lessons []theme.Link) drawing.Drawing {
+func coverDial(latitude quantity.Angle, lessons []typeset.Link) drawing.Drawing {
 	f := faceAt(latitude)
 	morning, evening := quantity.Degrees(-90), quantity.Degrees(90)
 	d := drawing.Drawing{Name: "dial", Width: coverWidth, Height: coverHeight, Ornament: true}

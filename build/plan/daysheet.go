@@ -11,7 +11,7 @@ import (
 	"noonbook/build/result"
 	"noonbook/build/say"
 	"noonbook/build/source"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // DayFile and PupilFile name the sheets of a lesson after its page.
@@ -32,7 +32,7 @@ func (p *Plan) daySheet(i int) (*draft, error) {
 	page.Summary = l.Block.Text("summary")
 	page.When = d.mark(when(l.Number - 1))
 	page.Groups = d.mark(groupSizes)
-	page.Previous, page.Next = &theme.Link{Title: l.Title(), File: l.Page}, nil
+	page.Previous, page.Next = &typeset.Link{Title: l.Title(), File: l.Page}, nil
 	s := &daySheet{draft: d, lesson: l, at: i, shown: map[ast.Node]bool{}}
 	s.note()
 	for _, part := range []struct {
@@ -56,7 +56,7 @@ func (p *Plan) daySheet(i int) (*draft, error) {
 		if err != nil {
 			return nil, err
 		}
-		sheet := theme.SheetPart{Name: part.key, Title: p.words.Say(part.title), Body: template.HTML(body)}
+		sheet := typeset.SheetPart{Name: part.key, Title: p.words.Say(part.title), Body: template.HTML(body)}
 		if len(body) == 0 {
 			sheet.Blank = make([]struct{}, blankLines)
 		}
@@ -132,7 +132,7 @@ func (s *daySheet) render(part string) ([]byte, error) {
 
 // before is what to do before the bell, with what to have ready and to print.
 func (s *daySheet) before() ([]byte, error) {
-	page := theme.Page{Words: s.draft.plan.words}
+	page := typeset.Page{Words: s.draft.plan.words}
 	for _, thing := range s.lesson.Block.Tables("kit") {
 		page.Kit = append(page.Kit, s.draft.mark(kit(thing)))
 	}
@@ -223,15 +223,15 @@ func skyFacts() [][3]string {
 // of the day, and the sky during the lesson; then what pupils will see.
 func (s *daySheet) today() ([]byte, error) {
 	p := s.draft.plan
-	page := theme.Page{Words: p.words}
+	page := typeset.Page{Words: p.words}
 	for _, n := range s.lesson.Glance {
 		label := p.words.Say(n.Entry.Name + ".fact." + n.Fact)
-		page.Glance = append(page.Glance, theme.Labelled{Label: label, Value: s.draft.fact(n, s.at)})
+		page.Glance = append(page.Glance, typeset.Labelled{Label: label, Value: s.draft.fact(n, s.at)})
 	}
 	for _, name := range skyFacts() {
 		if entry, ok := placeholder.Find(p.catalogue, name[0]); ok {
 			n := &source.Inline{Ask: s.ask(entry), Fact: name[1]}
-			page.Glance = append(page.Glance, theme.Labelled{Label: p.words.Say(name[2]), Value: s.draft.fact(n, s.at)})
+			page.Glance = append(page.Glance, typeset.Labelled{Label: p.words.Say(name[2]), Value: s.draft.fact(n, s.at)})
 		}
 	}
 	var out bytes.Buffer

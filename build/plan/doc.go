@@ -10,7 +10,7 @@
 // minifier runs there.
 //
 // Marks stand in text only. Computed markup is minimal as it is written
-// (theme), so a page pressed this way is byte for byte the page that would have
+// (typeset), so a page pressed this way is byte for byte the page that would have
 // come from filling the slots first and minifying then, which the tests do.
 //
 // A Plan is not changed by Press and may be pressed by several goroutines.

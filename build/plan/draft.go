@@ -11,7 +11,7 @@ import (
 	"github.com/tdewolff/minify/v2/html"
 
 	"noonbook/build/source"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // A draft is a page whose markup is written out with marks for the slots.
@@ -31,7 +31,7 @@ func (d *draft) mark(s slot) string {
 
 // unusedToken returns letters that occur nowhere in the unit, so that what an
 // author pastes can not be taken for a mark.
-func unusedToken(unit *source.Unit, words *theme.Words) string {
+func unusedToken(unit *source.Unit, words *typeset.Words) string {
 	token := "nbslot"
 	used := func() bool {
 		for _, l := range unit.Lessons {
@@ -53,9 +53,9 @@ func unusedToken(unit *source.Unit, words *theme.Words) string {
 }
 
 // write renders the page through a template of the theme.
-func (d *draft) write(template string, p theme.Page) error {
+func (d *draft) write(template string, p typeset.Page) error {
 	var out bytes.Buffer
-	if err := theme.Write(&out, d.plan.templates, template, p); err != nil {
+	if err := typeset.Write(&out, d.plan.templates, template, p); err != nil {
 		return fmt.Errorf("page %s: %w", d.name, err)
 	}
 	d.markup = d.plan.words.TypesetMarkup(out.Bytes())

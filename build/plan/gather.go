@@ -12,7 +12,7 @@ import (
 
 	"noonbook/build/concordance"
 	"noonbook/build/source"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // gather writes what a page of the parts safety, glossary, sources and
@@ -63,7 +63,7 @@ func (p *Plan) cautions(out *bytes.Buffer, d *draft) error {
 		if len(body) == 0 {
 			continue
 		}
-		link := theme.Page{Title: l.Title(), File: l.Page, Body: template.HTML(body)}
+		link := typeset.Page{Title: l.Title(), File: l.Page, Body: template.HTML(body)}
 		if err := p.templates.ExecuteTemplate(out, "cautions", link); err != nil {
 			return err
 		}

@@ -8,8 +8,8 @@ import (
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
 	"noonbook/build/source"
+	"noonbook/build/typeset"
 	"noonbook/compute/classroom"
-	"noonbook/theme"
 )
 
 // An Edition says for whom a handbook is.
@@ -28,7 +28,7 @@ type Plan struct {
 
 	unit      *source.Unit
 	lessons   []classroom.Lesson
-	words     *theme.Words
+	words     *typeset.Words
 	templates *template.Template
 	edition   Edition
 	catalogue []placeholder.Entry
@@ -57,7 +57,7 @@ type slot func(dst []byte, s *school) []byte
 
 // A school is one set of settings, with all that was computed from it.
 type school struct {
-	words    *theme.Words
+	words    *typeset.Words
 	settings form.Values
 	calendar classroom.Calendar
 	groups   []int
@@ -66,7 +66,7 @@ type school struct {
 }
 
 // Make plans the pages of one edition.
-func Make(unit *source.Unit, words *theme.Words, edition Edition, catalogue []placeholder.Entry) (*Plan, error) {
+func Make(unit *source.Unit, words *typeset.Words, edition Edition, catalogue []placeholder.Entry) (*Plan, error) {
 	p, drafts, err := drafted(unit, words, edition, catalogue)
 	if err != nil {
 		return nil, err
@@ -82,8 +82,8 @@ func Make(unit *source.Unit, words *theme.Words, edition Edition, catalogue []pl
 }
 
 // drafted writes out every page, cover first, and notes every ask on the way.
-func drafted(unit *source.Unit, words *theme.Words, edition Edition, catalogue []placeholder.Entry) (*Plan, []*draft, error) {
-	templates, err := theme.Templates(words)
+func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue []placeholder.Entry) (*Plan, []*draft, error) {
+	templates, err := typeset.Templates(words)
 	if err != nil {
 		return nil, nil, err
 	}

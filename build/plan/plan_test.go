@@ -20,28 +20,29 @@ import (
 	"noonbook/build/result"
 	"noonbook/build/say"
 	"noonbook/build/source"
+	"noonbook/build/typeset"
 	"noonbook/theme"
 )
 
 // read reads a unit and fails the test when it has a fault.
-func read(t *testing.T, files fs.FS, root string) (*source.Unit, *theme.Words) {
+func read(t *testing.T, files fs.FS, root string) (*source.Unit, *typeset.Words) {
 	t.Helper()
 	unit, problems := readWith(t, files, root, placeholder.Catalogue())
 	return sound(t, unit, problems)
 }
 
-func readCatalogue(t *testing.T, files fs.FS, catalogue []placeholder.Entry) (*source.Unit, *theme.Words) {
+func readCatalogue(t *testing.T, files fs.FS, catalogue []placeholder.Entry) (*source.Unit, *typeset.Words) {
 	t.Helper()
 	unit, problems := readWith(t, files, "unit", catalogue)
 	return sound(t, unit, problems)
 }
 
-func sound(t *testing.T, unit *source.Unit, problems problem.List) (*source.Unit, *theme.Words) {
+func sound(t *testing.T, unit *source.Unit, problems problem.List) (*source.Unit, *typeset.Words) {
 	t.Helper()
 	if problems.Faults() > 0 {
 		t.Fatalf("the unit has problems:\n%v", problems)
 	}
-	words, err := theme.Language("en", unit.Settings.Text("school.measure") == "customary")
+	words, err := typeset.Language("en", unit.Settings.Text("school.measure") == "customary")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -50,7 +51,7 @@ func sound(t *testing.T, unit *source.Unit, problems problem.List) (*source.Unit
 
 func readWith(t *testing.T, files fs.FS, root string, catalogue []placeholder.Entry) (*source.Unit, problem.List) {
 	t.Helper()
-	own, err := fs.Sub(theme.OwnPages(), "pages")
+	own, err := fs.Sub(theme.Files(), "pages")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -71,7 +72,7 @@ var units = []string{
 	"testdata/units/pole",
 }
 
-func eachUnit(t *testing.T, do func(t *testing.T, unit *source.Unit, words *theme.Words)) {
+func eachUnit(t *testing.T, do func(t *testing.T, unit *source.Unit, words *typeset.Words)) {
 	for _, name := range units {
 		t.Run(name, func(t *testing.T) {
 			unit, words := read(t, os.DirFS("../../"+name), name)
@@ -100,7 +101,7 @@ func plainly(t *testing.T, d *draft, s *school) []byte {
 }
 
 func TestPlannedPageIsThePlainPage(t *testing.T) {
-	same := func(t *testing.T, unit *source.Unit, words *theme.Words) {
+	same := func(t *testing.T, unit *source.Unit, words *typeset.Words) {
 		for _, edition := range []Edition{Class, Staff} {
 			p, drafts, err := drafted(unit, words, edition, placeholder.Catalogue())
 			if err != nil {

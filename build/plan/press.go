@@ -11,6 +11,7 @@ import (
 	"noonbook/build/problem"
 	"noonbook/build/result"
 	"noonbook/build/source"
+	"noonbook/build/typeset"
 	"noonbook/theme"
 )
 
@@ -38,8 +39,8 @@ func (p *Plan) Press(settings form.Values) ([]Page, problem.List) {
 		problems.Warn(problem.Place{}, "%v", err)
 	}
 	pages = append(pages,
-		Page{theme.StyleFile, theme.StyleSheet(drawing.PaperOf(settings.Text("school.paper")), colour)},
-		Page{theme.ScriptFile, theme.Script()},
+		Page{typeset.StyleFile, typeset.StyleSheet(drawing.PaperOf(settings.Text("school.paper")), colour)},
+		Page{typeset.ScriptFile, theme.Script()},
 		Page{concordance.File, words})
 	pages = append(pages, p.agenda(s))
 	pages = append(pages, s.files...)
@@ -61,18 +62,18 @@ func listed(pages []Page) []concordance.Page {
 
 // colour reads the school's colour, which source has checked, and warns where
 // words need another shade of it.
-func (p *Plan) colour(settings form.Values, problems *problem.List) theme.Colour {
+func (p *Plan) colour(settings form.Values, problems *problem.List) typeset.Colour {
 	given := settings.Text("school.colour")
 	if given == "" {
-		return theme.Colour{}
+		return typeset.Colour{}
 	}
-	c, err := theme.ColourOf(given)
+	c, err := typeset.ColourOf(given)
 	if err != nil {
-		return theme.Colour{}
+		return typeset.Colour{}
 	}
-	if contrast := c.OnPaperContrast(); contrast < theme.Legible {
+	if contrast := c.OnPaperContrast(); contrast < typeset.Legible {
 		problems.Warn(p.unit.SettingPlace("school.colour"), "school.colour %s is too pale for words on paper (%.1f to 1, and %.1f are needed); they are set in %s, and %s stays for what holds no words",
-			given, contrast, theme.Legible, c.OnPaper, given)
+			given, contrast, typeset.Legible, c.OnPaper, given)
 	}
 	return c
 }

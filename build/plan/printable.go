@@ -5,7 +5,7 @@ import (
 	"strconv"
 
 	"noonbook/build/say"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // A printable is a page of sheets at true size, made by one compute block.
@@ -44,7 +44,7 @@ func (d *draft) printLink(entry string, ask, lesson int) string {
 		if len(sheets) == 1 {
 			key = "sheet.count_one"
 		}
-		return theme.AppendText(dst, s.words.Say(key, say.Count(len(sheets)), paper(s)))
+		return typeset.AppendText(dst, s.words.Say(key, say.Count(len(sheets)), paper(s)))
 	})
 	return `<p class="prints"><a href="` + print.page + `"><span class="preview">` + preview + `</span>` +
 		template.HTMLEscapeString(p.words.Say("sheet.print", say.Words(entry+".name"))) + `</a> <small>` + count + `</small></p>`
@@ -57,7 +57,7 @@ func (p *Plan) printable(print printable) (*draft, error) {
 	page := p.shell(d, print.lesson)
 	page.Title = p.words.Say(print.entry + ".name")
 	page.Summary = p.words.Say("sheet.about", say.Text(page.Title), say.Text(l.Title()))
-	page.Previous, page.Next = &theme.Link{Title: l.Title(), File: l.Page}, nil
+	page.Previous, page.Next = &typeset.Link{Title: l.Title(), File: l.Page}, nil
 	page.Number = ""
 	page.Body = template.HTML(d.mark(func(dst []byte, s *school) []byte {
 		return s.words.AppendSheets(dst, s.results[print.ask].Sheets)

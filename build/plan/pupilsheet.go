@@ -7,7 +7,7 @@ import (
 	"github.com/yuin/goldmark/ast"
 
 	"noonbook/build/source"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // leastLines is how many lines a pupil gets where the lesson rules none: the
@@ -23,7 +23,7 @@ func (p *Plan) pupilSheet(i int, asks []question) (*draft, error) {
 	page := p.shell(d, i)
 	page.Title = l.Title()
 	page.Summary = l.Block.Text("summary")
-	page.Previous, page.Next = &theme.Link{Title: l.Title(), File: l.Page}, nil
+	page.Previous, page.Next = &typeset.Link{Title: l.Title(), File: l.Page}, nil
 	var body []byte
 	var under *ast.Heading
 	for n, q := range asks {

@@ -6,7 +6,7 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/source"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // explained lists the English of all that the reference page explains.
@@ -41,11 +41,11 @@ func explained() map[string]bool {
 // Each language but English, which stands in the code, explains every key, fact
 // and placeholder, and nothing that is no more.
 func TestEveryLanguageExplains(t *testing.T) {
-	for _, code := range theme.Languages() {
+	for _, code := range typeset.Languages() {
 		if code == "en" {
 			continue
 		}
-		words, err := theme.Language(code, false)
+		words, err := typeset.Language(code, false)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -66,7 +66,7 @@ func TestEveryLanguageExplains(t *testing.T) {
 
 // In English the page says what the terminal says.
 func TestAllowedAsOnTheTerminal(t *testing.T) {
-	words, err := theme.Language("en", false)
+	words, err := typeset.Language("en", false)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,7 +6,7 @@ import (
 	"html/template"
 
 	"noonbook/build/source"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // A resource describes a page to machines that gather teaching material:
@@ -36,7 +36,7 @@ type provider = within
 
 // resource returns the element that describes the page of a lesson, or with no
 // lesson the unit.
-func (p *Plan) resource(d *draft, page theme.Page, l *source.Lesson) template.HTML {
+func (p *Plan) resource(d *draft, page typeset.Page, l *source.Lesson) template.HTML {
 	about := resource{
 		Context: "https://schema.org", Type: "LearningResource",
 		Name: page.Title, About: page.Summary, Language: p.words.Code, Free: true,

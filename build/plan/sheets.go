@@ -10,7 +10,7 @@ import (
 
 	"noonbook/build/say"
 	"noonbook/build/source"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // lessonSheets drafts the sheets that belong to a lesson: one for pupils where
@@ -39,26 +39,26 @@ func (p *Plan) lessonSheets(i int) ([]*draft, error) {
 }
 
 // sheetsOf returns the links to a lesson's sheets.
-func (p *Plan) sheetsOf(l *source.Lesson) []theme.Link {
-	var links []theme.Link
+func (p *Plan) sheetsOf(l *source.Lesson) []typeset.Link {
+	var links []typeset.Link
 	if l.Number == 0 {
 		return nil
 	}
 	if p.edition == Staff {
-		links = append(links, theme.Link{Title: p.words.Say("day-sheet.name"), File: DayFile(l)})
+		links = append(links, typeset.Link{Title: p.words.Say("day-sheet.name"), File: DayFile(l)})
 	}
 	if len(questions(l)) > 0 {
-		links = append(links, theme.Link{Title: p.words.Say("pupil-sheet.name"), File: PupilFile(l)})
+		links = append(links, typeset.Link{Title: p.words.Say("pupil-sheet.name"), File: PupilFile(l)})
 	}
 	return links
 }
 
 // printsOf returns the links to the printables of a page.
-func (p *Plan) printsOf(page int) []theme.Link {
-	var links []theme.Link
+func (p *Plan) printsOf(page int) []typeset.Link {
+	var links []typeset.Link
 	for _, print := range p.prints {
 		if print.lesson == page {
-			links = append(links, theme.Link{Title: p.words.Say(print.entry + ".name"), File: print.page})
+			links = append(links, typeset.Link{Title: p.words.Say(print.entry + ".name"), File: print.page})
 		}
 	}
 	return links
@@ -80,9 +80,9 @@ func (p *Plan) sheets(out io.Writer, d *draft) error {
 	if p.edition != Staff {
 		return nil
 	}
-	var links []theme.Link
+	var links []typeset.Link
 	for _, l := range p.taught() {
-		link := theme.Link{Title: l.Title(), File: l.Page, Note: d.mark(when(l.Number - 1)), Day: DayFile(l)}
+		link := typeset.Link{Title: l.Title(), File: l.Page, Note: d.mark(when(l.Number - 1)), Day: DayFile(l)}
 		if len(questions(l)) > 0 {
 			link.Pupil = PupilFile(l)
 		}
@@ -117,6 +117,6 @@ func (d *draft) clockColumn(l *source.Lesson, table *extension.Table) map[ast.No
 func clockAt(lesson int, after time.Duration) slot {
 	return func(dst []byte, s *school) []byte {
 		h := s.calendar.Held[lesson]
-		return theme.AppendText(dst, s.words.Text(say.Clock(h.Date.UTC().Add(h.From+after))))
+		return typeset.AppendText(dst, s.words.Text(say.Clock(h.Date.UTC().Add(h.From+after))))
 	}
 }

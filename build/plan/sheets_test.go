@@ -10,11 +10,11 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/source"
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 // pressings presses both editions and returns the pages by name.
-func pressings(t *testing.T, unit *source.Unit, words *theme.Words, settings form.Values) (class, staff map[string]string) {
+func pressings(t *testing.T, unit *source.Unit, words *typeset.Words, settings form.Values) (class, staff map[string]string) {
 	t.Helper()
 	var editions [2]map[string]string
 	for _, edition := range []Edition{Class, Staff} {
@@ -42,7 +42,7 @@ var sheetParts = []string{"before", "care", "minutes", "board", "today", "answer
 // staff edition alone, in which each part holds text or ruled lines; it is
 // reached from the lesson, the cover and the page that is opened first.
 func TestEveryLessonHasADaySheet(t *testing.T) {
-	eachUnit(t, func(t *testing.T, unit *source.Unit, words *theme.Words) {
+	eachUnit(t, func(t *testing.T, unit *source.Unit, words *typeset.Words) {
 		class, staff := pressings(t, unit, words, unit.Settings)
 		for _, l := range unit.Lessons {
 			name := DayFile(l)
@@ -100,7 +100,7 @@ const sheetLesson = "```lesson\ntitle = \"A\"\nminutes = 40\n[sheet]\nbefore = [
 	"## Questions\n\n1. How many?\n\n```answer lines=3\nAs many as {sun-day.rise}\n```\n\n- item\n\n7. Within\n\n   ```answer\n   So\n   ```\n\n8. Next\n\n   ```answer\n   Thus\n   ```\n\n" +
 	"| What | Read |\n|---|---|\n| one | |\n| two | |\n\n```staff\n| Secret | |\n|---|---|\n| | |\n```\n\n## Back\n\n| How far | |\n|---|---|\n| one | |\n| two | |\n"
 
-func sheetUnit(t *testing.T) (*source.Unit, *theme.Words) {
+func sheetUnit(t *testing.T) (*source.Unit, *typeset.Words) {
 	t.Helper()
 	return read(t, fstest.MapFS{
 		"unit.toml": {Data: readFile(t, "../../testdata/units/south/unit.toml")},

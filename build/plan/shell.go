@@ -10,8 +10,8 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/say"
 	"noonbook/build/source"
+	"noonbook/build/typeset"
 	"noonbook/compute/classroom"
-	"noonbook/theme"
 )
 
 // lesson drafts the page of one lesson.
@@ -22,14 +22,14 @@ func (p *Plan) lesson(i int) (*draft, error) {
 	page.Title, page.Summary = l.Title(), l.Block.Text("summary")
 	page.Goals = l.Block.Texts("goals")
 	for _, term := range l.Block.Tables("vocabulary") {
-		page.Terms = append(page.Terms, theme.Labelled{Label: term.Text("term"), Value: term.Text("meaning")})
+		page.Terms = append(page.Terms, typeset.Labelled{Label: term.Text("term"), Value: term.Text("meaning")})
 	}
 	for _, thing := range l.Block.Tables("kit") {
 		page.Kit = append(page.Kit, d.mark(kit(thing)))
 	}
 	for _, n := range l.Glance {
 		label := p.words.Say(n.Entry.Name + ".fact." + n.Fact)
-		page.Glance = append(page.Glance, theme.Labelled{Label: label, Value: d.fact(n, i)})
+		page.Glance = append(page.Glance, typeset.Labelled{Label: label, Value: d.fact(n, i)})
 	}
 	if l.Part() == source.PartLesson {
 		page.When = d.mark(when(l.Number - 1))
@@ -50,8 +50,8 @@ func (p *Plan) lesson(i int) (*draft, error) {
 }
 
 // shell fills in what every page carries.
-func (p *Plan) shell(d *draft, at int) theme.Page {
-	page := theme.Page{
+func (p *Plan) shell(d *draft, at int) typeset.Page {
+	page := typeset.Page{
 		Words:  p.words,
 		File:   d.name,
 		School: d.mark(setting("school.name")),
@@ -61,10 +61,10 @@ func (p *Plan) shell(d *draft, at int) theme.Page {
 	}
 	number := 0
 	for i, l := range p.unit.Lessons {
-		link := theme.Link{Title: l.Title(), File: l.Page, Summary: l.Block.Text("summary"), Here: i == at}
+		link := typeset.Link{Title: l.Title(), File: l.Page, Summary: l.Block.Text("summary"), Here: i == at}
 		switch l.Part() {
 		case source.PartStart:
-			page.Start = &theme.Link{Title: link.Title, File: link.File}
+			page.Start = &typeset.Link{Title: link.Title, File: link.File}
 			page.Lessons = append(page.Lessons, link)
 		case source.PartLesson:
 			number++
@@ -116,7 +116,7 @@ func arcAt(t float64) drawing.Point {
 // arc draws the unit as the Sun's way over the day. The Sun stands at the page's
 // own place, and a stick at noon casts its shadow. The list of pages below it
 // says the same in words.
-func arc(stops []theme.Link) drawing.Drawing {
+func arc(stops []typeset.Link) drawing.Drawing {
 	d := drawing.Drawing{Name: "arc", Width: arcWidth, Height: arcHeight, Ornament: true}
 	d.Line("ground", drawing.Point{Y: arcGround}, drawing.Point{X: arcWidth, Y: arcGround})
 	var way []drawing.Point
@@ -171,14 +171,14 @@ func arcShadow(d *drawing.Drawing, sun drawing.Point) {
 // The slots of the shell.
 
 func setting(name string) slot {
-	return func(dst []byte, s *school) []byte { return theme.AppendText(dst, s.settings.Text(name)) }
+	return func(dst []byte, s *school) []byte { return typeset.AppendText(dst, s.settings.Text(name)) }
 }
 
 func lessonDate(lesson int) slot {
 	return func(dst []byte, s *school) []byte {
 		date := s.calendar.Held[lesson].Date
 		dst = fmt.Appendf(dst, `<time datetime="%s">`, date)
-		dst = theme.AppendText(dst, s.words.DayMonth(date.UTC()))
+		dst = typeset.AppendText(dst, s.words.DayMonth(date.UTC()))
 		return append(dst, "</time>"...)
 	}
 }
@@ -189,7 +189,7 @@ func (p *Plan) crest(dst []byte, _ *school) []byte {
 	if c.Name == "" {
 		return dst
 	}
-	return fmt.Appendf(dst, `<img class="crest" src="%s" alt width="%d" height="%d"> `, theme.AppendAttribute(nil, (&url.URL{Path: c.Name}).EscapedPath()), c.Width, c.Height)
+	return fmt.Appendf(dst, `<img class="crest" src="%s" alt width="%d" height="%d"> `, typeset.AppendAttribute(nil, (&url.URL{Path: c.Name}).EscapedPath()), c.Width, c.Height)
 }
 
 func when(lesson int) slot {
@@ -198,14 +198,14 @@ func when(lesson int) slot {
 		midnight := h.Date.UTC()
 		from := say.Clock(midnight.Add(h.From))
 		to := say.Clock(midnight.Add(h.To))
-		return theme.AppendText(dst, s.words.Say("page.lesson_time", say.Text(s.words.Weekday(midnight)), from, to))
+		return typeset.AppendText(dst, s.words.Say("page.lesson_time", say.Text(s.words.Weekday(midnight)), from, to))
 	}
 }
 
 // groupSizes says how the class divides: "9 of 3", "1 of 4 and 8 of 3".
 func groupSizes(dst []byte, s *school) []byte {
 	if len(s.groups) == 0 {
-		return theme.AppendText(dst, s.words.Say("page.no_groups"))
+		return typeset.AppendText(dst, s.words.Say("page.no_groups"))
 	}
 	large := 0
 	for _, n := range s.groups {
@@ -218,7 +218,7 @@ func groupSizes(dst []byte, s *school) []byte {
 		rest := say.Words("page.groups_of", say.Count(len(s.groups)-large), say.Count(s.groups[0]-1))
 		some = say.Words("page.groups_and", some, rest)
 	}
-	return theme.AppendText(dst, s.words.Text(some))
+	return typeset.AppendText(dst, s.words.Text(some))
 }
 
 // kit says how many of a thing the class needs and how they are shared out.
@@ -235,6 +235,6 @@ func kit(thing form.Values) slot {
 		if thing.Whole("spare") > 0 && total > 0 {
 			key += "_spare"
 		}
-		return theme.AppendText(dst, s.words.Say(key, say.Count(total), say.Text(thing.Text("item")), each, say.Count(thing.Whole("spare"))))
+		return typeset.AppendText(dst, s.words.Say(key, say.Count(total), say.Text(thing.Text("item")), each, say.Count(thing.Whole("spare"))))
 	}
 }

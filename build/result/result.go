@@ -1,6 +1,6 @@
 // Package result holds what a placeholder computes: facts, tables, drawings,
 // the working that leads to them and warnings about them. It is the vocabulary
-// that placeholder and theme share; nothing in it knows a language or HTML.
+// that placeholder and typeset share; nothing in it knows a language or HTML.
 package result
 
 import (

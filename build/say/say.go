@@ -6,7 +6,7 @@
 //	say.Number(-16.24, "deg", 1).As("compass.west_of", …) // 16.2° west
 //	say.Words("sun-day.polar_day")                     // The Sun stays up all day.
 //
-// A value keeps full precision; rounding happens when the theme writes it.
+// A value keeps full precision; rounding happens when typeset writes it.
 package say
 
 import (

@@ -25,7 +25,7 @@ last_day = 2027-04-30
 
 func own(t testing.TB) fs.FS {
 	t.Helper()
-	own, err := fs.Sub(theme.OwnPages(), "pages")
+	own, err := fs.Sub(theme.Files(), "pages")
 	if err != nil {
 		t.Fatal(err)
 	}

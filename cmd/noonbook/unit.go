@@ -10,6 +10,7 @@ import (
 	"noonbook/build/placeholder"
 	"noonbook/build/problem"
 	"noonbook/build/source"
+	"noonbook/build/typeset"
 	"noonbook/content"
 	"noonbook/theme"
 )
@@ -29,7 +30,7 @@ func readUnit(folder string) (*source.Unit, problem.List, error) {
 		return nil, nil, err
 	}
 	defer closing()
-	own, err := fs.Sub(theme.OwnPages(), "pages")
+	own, err := fs.Sub(theme.Files(), "pages")
 	if err != nil {
 		return nil, nil, err
 	}
@@ -58,6 +59,6 @@ func open(folder string) (files fs.FS, root string, closing func() error, err er
 }
 
 // wordsOf returns the words that the settings ask for.
-func wordsOf(settings form.Values) (*theme.Words, error) {
-	return theme.Language(settings.Text("school.language"), settings.Text("school.measure") == "customary")
+func wordsOf(settings form.Values) (*typeset.Words, error) {
+	return typeset.Language(settings.Text("school.language"), settings.Text("school.measure") == "customary")
 }

@@ -1,11 +1,11 @@
-package theme_test
+package typeset_test
 
 import (
 	"slices"
 	"strings"
 	"testing"
 
-	"noonbook/theme"
+	"noonbook/build/typeset"
 )
 
 func TestLines(t *testing.T) {
@@ -17,12 +17,12 @@ func TestLines(t *testing.T) {
 		"unbreakableword a": {"unbreakableword", "a"},
 		"5\u00a0km is far":  {"5\u00a0km is", "far"},
 	} {
-		if got := theme.Lines(text, 5); !slices.Equal(got, want) {
+		if got := typeset.Lines(text, 5); !slices.Equal(got, want) {
 			t.Errorf("%q becomes %q, want %q", text, got, want)
 		}
 	}
 	text := "Nothing is lost when a long text is broken into lines."
-	if got := strings.Join(theme.Lines(text, 8), " "); got != text {
+	if got := strings.Join(typeset.Lines(text, 8), " "); got != text {
 		t.Errorf("%q", got)
 	}
 }

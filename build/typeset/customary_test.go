@@ -1,4 +1,4 @@
-package theme_test
+package typeset_test
 
 import (
 	"testing"

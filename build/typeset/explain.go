@@ -1,7 +1,6 @@
-package theme
+package typeset
 
 import (
-	"embed"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -9,16 +8,15 @@ import (
 	"slices"
 
 	"github.com/BurntSushi/toml"
-)
 
-//go:embed explanations
-var explanationFiles embed.FS
+	"noonbook/theme"
+)
 
 // explanations reads what the language says for the explanations of keys, facts
 // and placeholders, by their English: English stands in the code, because the
 // terminal speaks it, and a changed sentence must not keep an old translation.
 func explanations(code string) (map[string]string, error) {
-	src, err := explanationFiles.ReadFile("explanations/" + code + ".toml")
+	src, err := fs.ReadFile(theme.Files(), "explanations/"+code+".toml")
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil, nil // English, the language of the code
 	}

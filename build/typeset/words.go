@@ -1,8 +1,8 @@
-package theme
+package typeset
 
 import (
-	"embed"
 	"fmt"
+	"io/fs"
 	"maps"
 	"slices"
 	"strconv"
@@ -12,10 +12,8 @@ import (
 	"github.com/BurntSushi/toml"
 
 	"noonbook/build/say"
+	"noonbook/theme"
 )
-
-//go:embed words
-var wordFiles embed.FS
 
 // Words is one language with its way of writing numbers, clocks and dates.
 type Words struct {
@@ -27,7 +25,7 @@ type Words struct {
 
 // Languages returns the codes of the languages that have a words file, sorted.
 func Languages() []string {
-	entries, err := wordFiles.ReadDir("words")
+	entries, err := fs.ReadDir(theme.Files(), "words")
 	if err != nil {
 		return nil // the folder is part of the program
 	}
@@ -41,7 +39,7 @@ func Languages() []string {
 // Language loads the words of a language. With customary set, lengths are
 // written in feet and inches.
 func Language(code string, customary bool) (*Words, error) {
-	src, err := wordFiles.ReadFile("words/" + code + ".toml")
+	src, err := fs.ReadFile(theme.Files(), "words/"+code+".toml")
 	if err != nil {
 		return nil, fmt.Errorf("no words for language %q: %w", code, err)
 	}

@@ -1,4 +1,4 @@
-package theme_test
+package typeset_test
 
 import (
 	"io/fs"
@@ -9,14 +9,15 @@ import (
 
 	"noonbook/build/say"
 	"noonbook/build/source"
+	"noonbook/build/typeset"
 	"noonbook/theme"
 )
 
 // A school may choose each language that there is, and no other.
 func TestLanguagesAreTheChoices(t *testing.T) {
 	field, ok := source.Settings().Field("school.language")
-	if !ok || !slices.Equal(field.Choices, theme.Languages()) {
-		t.Errorf("school.language takes %v, words are there for %v", field.Choices, theme.Languages())
+	if !ok || !slices.Equal(field.Choices, typeset.Languages()) {
+		t.Errorf("school.language takes %v, words are there for %v", field.Choices, typeset.Languages())
 	}
 }
 
@@ -25,7 +26,7 @@ func TestLanguagesAreTheChoices(t *testing.T) {
 // is there, a test of build/placeholder holds.
 func TestLanguagesSayTheSame(t *testing.T) {
 	en := words(t, false)
-	for _, code := range theme.Languages() {
+	for _, code := range typeset.Languages() {
 		w := language(t, code, false)
 		forms := map[string]bool{}
 		for _, key := range w.Keys() {
@@ -63,9 +64,9 @@ func TestLanguagesSayTheSame(t *testing.T) {
 
 // Every language has noonbook's own pages.
 func TestOwnPagesInEveryLanguage(t *testing.T) {
-	for _, code := range theme.Languages() {
+	for _, code := range typeset.Languages() {
 		for _, part := range []string{"glossary", "reference", "safety", "sources"} {
-			if _, err := fs.Stat(theme.OwnPages(), "pages/"+code+"/"+part+".md"); err != nil {
+			if _, err := fs.Stat(theme.Files(), "pages/"+code+"/"+part+".md"); err != nil {
 				t.Error(err)
 			}
 		}

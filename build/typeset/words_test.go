@@ -1,4 +1,4 @@
-package theme_test
+package typeset_test
 
 import (
 	"strings"
@@ -7,16 +7,16 @@ import (
 
 	"noonbook/build/drawing"
 	"noonbook/build/say"
+	"noonbook/build/typeset"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
-	"noonbook/theme"
 )
 
-func words(t *testing.T, customary bool) *theme.Words { return language(t, "en", customary) }
+func words(t *testing.T, customary bool) *typeset.Words { return language(t, "en", customary) }
 
-func language(t *testing.T, code string, customary bool) *theme.Words {
+func language(t *testing.T, code string, customary bool) *typeset.Words {
 	t.Helper()
-	w, err := theme.Language(code, customary)
+	w, err := typeset.Language(code, customary)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -63,7 +63,7 @@ func TestAppendText(t *testing.T) {
 		`"q" é`:  `"q" é`,
 		"ends &": "ends &",
 	} {
-		if got := string(theme.AppendText(nil, text)); got != want {
+		if got := string(typeset.AppendText(nil, text)); got != want {
 			t.Errorf("%q becomes %q, want %q", text, got, want)
 		}
 	}

@@ -1,10 +1,12 @@
-package theme
+package typeset
 
 import (
 	"math"
 	"regexp"
 	"strings"
 	"testing"
+
+	"noonbook/theme"
 )
 
 // Black on white is 21 to 1 by the definition of WCAG 2.2; #767676 is known as the
@@ -54,7 +56,7 @@ func TestColourIsLegible(t *testing.T) {
 // The grounds are those of the style sheet.
 func TestGrounds(t *testing.T) {
 	for _, ground := range []string{paperGround, darkGround} {
-		if !strings.Contains(string(styleSheet), "--paper: "+ground+";") {
+		if !strings.Contains(string(theme.Style()), "--paper: "+ground+";") {
 			t.Errorf("the style sheet has no paper %s", ground)
 		}
 	}
@@ -64,7 +66,7 @@ func TestGrounds(t *testing.T) {
 func TestShadeIsLegible(t *testing.T) {
 	colours := func(name string) []string {
 		var hex []string
-		for _, m := range regexp.MustCompile("--"+name+": (#[0-9a-f]{6});").FindAllStringSubmatch(string(styleSheet), -1) {
+		for _, m := range regexp.MustCompile("--"+name+": (#[0-9a-f]{6});").FindAllStringSubmatch(string(theme.Style()), -1) {
 			hex = append(hex, m[1])
 		}
 		return hex

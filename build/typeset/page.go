@@ -1,25 +1,14 @@
-package theme
+package typeset
 
 import (
-	"bytes"
-	"embed"
 	"fmt"
 	"html/template"
 	"io"
-	"slices"
 
 	"noonbook/build/drawing"
 	"noonbook/build/say"
+	"noonbook/theme"
 )
-
-//go:embed *.html
-var templateFiles embed.FS
-
-//go:embed noonbook.css
-var styleSheet []byte
-
-//go:embed pages
-var ownPages embed.FS
 
 // CalendarFile is the name of the calendar of lessons and sky in the handbook.
 const CalendarFile = "unit.ics"
@@ -27,25 +16,13 @@ const CalendarFile = "unit.ics"
 // StyleFile is the name of the style sheet in the handbook.
 const StyleFile = "noonbook.css"
 
-//go:embed paper.css
-var paperSheet []byte
-
-//go:embed sheets.css
-var sheetSheet []byte
-
-//go:embed noonbook.js
-var script []byte
-
 // ScriptFile is the name of the script in the handbook.
 const ScriptFile = "noonbook.js"
-
-// Script returns the script of the pages.
-func Script() []byte { return bytes.Clone(script) }
 
 // StyleSheet returns the style sheet for a school's paper and colour. Printables
 // have pages without margins, since their sheets are the whole paper.
 func StyleSheet(p drawing.Paper, c Colour) []byte {
-	css := slices.Concat(styleSheet, paperSheet, sheetSheet)
+	css := theme.Style()
 	css = fmt.Appendf(css, "@page{size:%gmm %gmm;margin:18mm 16mm 20mm}\n@page upright{size:%gmm %gmm;margin:0}\n@page across{size:%gmm %gmm;margin:0}\n",
 		p.Width, p.Height, p.Width, p.Height, p.Height, p.Width)
 	if c.Given {
@@ -53,10 +30,6 @@ func StyleSheet(p drawing.Paper, c Colour) []byte {
 	}
 	return css
 }
-
-// OwnPages holds the lessons that stand in for parts a unit leaves out, by
-// language: pages/en/safety.md.
-func OwnPages() embed.FS { return ownPages }
 
 // A Page is what the templates show. A string that depends on the school is a
 // mark that the press replaces; marks may stand in text only.
@@ -122,7 +95,7 @@ func Templates(w *Words) (*template.Template, error) {
 			}
 			return w.Say(key, values...)
 		}}).
-		ParseFS(templateFiles, "*.html")
+		ParseFS(theme.Files(), "templates/*.html")
 }
 
 // Write writes the page through one of the templates "page" and "cover".
