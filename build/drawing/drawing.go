@@ -76,6 +76,12 @@ func (d *Drawing) Label(role string, at Point, anchor Anchor, text say.Value) {
 	d.Shapes = append(d.Shapes, Shape{Role: role, Points: []Point{at}, Text: text, Anchor: anchor})
 }
 
+// Turned writes a label that is turned about its middle, in degrees clockwise.
+func (d *Drawing) Turned(role string, at Point, clockwise float64, text say.Value) {
+	d.Label(role, at, Middle, text)
+	d.Shapes[len(d.Shapes)-1].Turn = clockwise
+}
+
 // Paragraph writes a value in as many lines as it needs, no wider than wide; the
 // point is the left end of the first line. How many lines that makes depends on
 // the language: leave room. Size is what the style sheet gives the role.

@@ -151,7 +151,7 @@ func pocketStrip(year []correctionDate) drawing.Drawing {
 	at := func(month time.Month) float64 { return stripLeft + (float64(month)-0.5)*wide }
 	line := func(row int) float64 { return stripHead + 4 + float64(row)*stripRow }
 	for month := time.January; month <= time.December; month++ {
-		d.Label("strong", drawing.Point{X: at(month), Y: line(0)}, drawing.Middle, monthShort(month))
+		d.Label("strong", drawing.Point{X: at(month), Y: line(0)}, drawing.Middle, shortMonth(month))
 	}
 	rows := map[int]int{1: 1, 11: 2, 21: 3}
 	saving := time.Duration(0)
@@ -194,11 +194,4 @@ func signed(v say.Value) say.Value {
 
 func monthKey(m time.Month) string {
 	return "month." + [...]string{"", "1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12"}[m]
-}
-
-func monthShort(m time.Month) say.Value {
-	return say.Words([...]string{
-		"month-short.jan", "month-short.feb", "month-short.mar", "month-short.apr", "month-short.may", "month-short.jun",
-		"month-short.jul", "month-short.aug", "month-short.sep", "month-short.oct", "month-short.nov", "month-short.dec",
-	}[m-1])
 }

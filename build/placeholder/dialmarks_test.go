@@ -10,7 +10,7 @@ import (
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
 	"noonbook/build/say"
-	"noonbook/build/source"
+	"noonbook/build/school"
 	"noonbook/build/typeset"
 	"noonbook/compute/dial"
 	"noonbook/compute/place"
@@ -19,7 +19,7 @@ import (
 // dialRecords reads a CSV text as the setting records.dial_marks is read.
 func dialRecords(t *testing.T, text string) form.Records {
 	t.Helper()
-	field, _ := source.Settings().Field("records.dial_marks")
+	field, _ := school.Settings().Field("records.dial_marks")
 	records, faults := field.ReadRecords([]byte(text))
 	if len(faults) > 0 {
 		t.Fatal(faults)

@@ -9,7 +9,7 @@ import (
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
 	"noonbook/build/say"
-	"noonbook/build/source"
+	"noonbook/build/school"
 	"noonbook/build/typeset"
 )
 
@@ -20,11 +20,11 @@ func stocked(t *testing.T, name, stock string) (result.Result, error) {
 	if !ok {
 		t.Fatalf("no placeholder %s", name)
 	}
-	values, faults, _ := source.Settings().Read([]byte("unit.title = \"T\"\nschool.name = \"S\"\nterm.first_day = 2027-04-12\nterm.last_day = 2027-04-30\n" + schools["alder reach"] + "\n[class]\npupils = 27\n[stock]\n" + stock))
+	values, faults, _ := school.Settings().Read([]byte("unit.title = \"T\"\nschool.name = \"S\"\nterm.first_day = 2027-04-12\nterm.last_day = 2027-04-30\n" + schools["alder reach"] + "\n[class]\npupils = 27\n[stock]\n" + stock))
 	if len(faults) > 0 {
 		t.Fatal(faults)
 	}
-	return entry.Reckon(entry.Complete(source.Settings().Complete(values), nil, day(t, "2027-04-19")))
+	return entry.Reckon(entry.Complete(school.Settings().Complete(values), nil, day(t, "2027-04-19")))
 }
 
 func warned(r result.Result, key string) bool {

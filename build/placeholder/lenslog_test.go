@@ -8,13 +8,13 @@ import (
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
 	"noonbook/build/say"
-	"noonbook/build/source"
+	"noonbook/build/school"
 )
 
 // lensLog evaluates the log of measurements that a CSV text holds.
 func lensLog(t *testing.T, text string) (result.Result, error) {
 	t.Helper()
-	field, ok := source.Settings().Field("records.lens_log")
+	field, ok := school.Settings().Field("records.lens_log")
 	if !ok {
 		t.Fatal("no setting records.lens_log")
 	}

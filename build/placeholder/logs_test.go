@@ -9,16 +9,16 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
-	"noonbook/build/source"
+	"noonbook/build/school"
 	"noonbook/build/typeset"
 )
 
 // tryLog evaluates a log placeholder with the text of its CSV file; given are
 // key=value pairs.
-func tryLog(t *testing.T, school, name, text string, given ...string) (result.Result, error) {
+func tryLog(t *testing.T, where, name, text string, given ...string) (result.Result, error) {
 	t.Helper()
 	key := "records." + strings.ReplaceAll(name, "-", "_")
-	field, ok := source.Settings().Field(key)
+	field, ok := school.Settings().Field(key)
 	if !ok {
 		t.Fatalf("no setting %s", key)
 	}
@@ -31,13 +31,13 @@ func tryLog(t *testing.T, school, name, text string, given ...string) (result.Re
 	entry, _ := placeholder.Find(placeholder.Catalogue(), name)
 	for _, pair := range given {
 		key, value, _ := strings.Cut(pair, "=")
-		v, complaint := entry.Form(source.Settings()).ParsePair(key, value)
+		v, complaint := entry.Form(school.Settings()).ParsePair(key, value)
 		if complaint != "" {
 			t.Fatal(complaint)
 		}
 		values[key] = v
 	}
-	return entry.Reckon(entry.Complete(settings(t, school), values, day(t, "2027-04-20")))
+	return entry.Reckon(entry.Complete(settings(t, where), values, day(t, "2027-04-20")))
 }
 
 func reckonLog(t *testing.T, school, name, text string, given ...string) result.Result {
@@ -182,7 +182,7 @@ func TestLogsAreChecked(t *testing.T) {
 		{"strip_log", "body,squares\nearth,\n", `2:7 squares is missing: a number from 0 to 100000`},
 		{"strip_log", "body,squares\n" + strings.Repeat("mars,15\n", 100000), `502:1 more than 500 rows; records.strip_log takes no more`},
 	} {
-		field, _ := source.Settings().Field("records." + c.key)
+		field, _ := school.Settings().Field("records." + c.key)
 		_, faults := field.ReadRecords([]byte(c.text))
 		if len(faults) != 1 {
 			t.Errorf("%.40q: %d faults: %v", c.text, len(faults), faults)
@@ -193,7 +193,7 @@ func TestLogsAreChecked(t *testing.T) {
 			t.Errorf("%.40q:\n got %s\nwant %s", c.text, got, c.want)
 		}
 	}
-	field, _ := source.Settings().Field("records.strip_log")
+	field, _ := school.Settings().Field("records.strip_log")
 	records, faults := field.ReadRecords([]byte("group;body;squares;past_cm\nA;mars;15;3,5\n"))
 	if len(faults) > 0 || records.Rows[0].Number("past_cm") != 3.5 {
 		t.Errorf("a decimal comma is read as %v %v", records.Rows, faults)

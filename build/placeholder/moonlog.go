@@ -11,6 +11,7 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/almanac"
 	"noonbook/compute/place"
 )
@@ -43,18 +44,6 @@ func moonLog() Entry {
 		Sources: []string{sourceMoon, sourceMoonrise, sourceIANA, "How well an eye judges the Moon: lit part to 15 %, side and direction to 45°, height to 15°: common practice, no source"},
 		Reckon:  reckonMoonLog,
 	}
-}
-
-// MoonSides returns what a diary may write for the lit side, each an eighth of a
-// turn clockwise from the one before.
-func MoonSides() []string {
-	return []string{"top", "upper_right", "right", "lower_right", "bottom", "lower_left", "left", "upper_left"}
-}
-
-// Directions returns what a diary may write for the direction, each an eighth of
-// a turn clockwise from the one before.
-func Directions() []string {
-	return []string{"north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest"}
 }
 
 // A moonLook is one row of the diary with what the almanac has for it.
@@ -122,7 +111,7 @@ func (l moonLook) wrong() []string {
 	if off, sided := l.sideOff(); sided && off > sideNear+22.5 {
 		wrong = append(wrong, "moon-log.wrong_side")
 	}
-	if i := slices.Index(Directions(), l.row.Text("direction")); i >= 0 && !l.overhead() && apart(45*float64(i), l.where.Azimuth.Degrees()) > directionNear+22.5 {
+	if i := slices.Index(school.Directions(), l.row.Text("direction")); i >= 0 && !l.overhead() && apart(45*float64(i), l.where.Azimuth.Degrees()) > directionNear+22.5 {
 		wrong = append(wrong, "moon-log.wrong_direction")
 	}
 	if l.row.Has("altitude_deg") && math.Abs(l.row.Number("altitude_deg")-asSeen(l.where.Altitude).Degrees()) > heightNear {
@@ -135,7 +124,7 @@ func (l moonLook) wrong() []string {
 // from the middle of the lit part. A Moon that is nearly full or new has no side, and
 // which side is up of one overhead depends on which way one faces.
 func (l moonLook) sideOff() (float64, bool) {
-	i := slices.Index(MoonSides(), l.row.Text("lit_side"))
+	i := slices.Index(school.MoonSides(), l.row.Text("lit_side"))
 	if i < 0 || l.overhead() || l.limb.Side == almanac.NoSide || l.limb.Side == almanac.AllSides {
 		return 0, false
 	}
@@ -216,7 +205,7 @@ func moonLogTable(looks []moonLook) result.Table {
 		if l.row.Has("lit_percent") {
 			lit = say.Number(l.row.Number("lit_percent"), "percent", 0)
 		}
-		if i := slices.Index(MoonSides(), l.row.Text("lit_side")); i >= 0 {
+		if i := slices.Index(school.MoonSides(), l.row.Text("lit_side")); i >= 0 {
 			side = litSide(almanac.Top + almanac.Side(i))
 		}
 		if !l.up {

@@ -16,7 +16,7 @@ import (
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
 	"noonbook/build/say"
-	"noonbook/build/source"
+	"noonbook/build/school"
 	"noonbook/build/typeset"
 	"noonbook/compute/classroom"
 	"noonbook/compute/place"
@@ -57,14 +57,14 @@ school.longitude = -157.4
 school.time_zone = "Pacific/Kiritimati"`,
 }
 
-func settings(t testing.TB, school string) form.Values {
+func settings(t testing.TB, where string) form.Values {
 	t.Helper()
-	text := "unit.title = \"T\"\nschool.name = \"S\"\nterm.first_day = 2027-04-12\nterm.last_day = 2027-04-30\n" + schools[school]
-	values, faults, _ := source.Settings().Read([]byte(text))
+	text := "unit.title = \"T\"\nschool.name = \"S\"\nterm.first_day = 2027-04-12\nterm.last_day = 2027-04-30\n" + schools[where]
+	values, faults, _ := school.Settings().Read([]byte(text))
 	if len(faults) > 0 {
 		t.Fatal(faults)
 	}
-	return source.Settings().Complete(values)
+	return school.Settings().Complete(values)
 }
 
 // lessons are those of a small unit, for entries that read them.
@@ -89,7 +89,7 @@ func day(t *testing.T, date string) place.Date {
 }
 
 // reckon evaluates a placeholder at a school; given are key=value pairs.
-func reckon(t *testing.T, school, name, date string, given ...string) result.Result {
+func reckon(t *testing.T, where, name, date string, given ...string) result.Result {
 	t.Helper()
 	entry, ok := placeholder.Find(placeholder.Catalogue(), name)
 	if !ok {
@@ -98,16 +98,16 @@ func reckon(t *testing.T, school, name, date string, given ...string) result.Res
 	values := form.Values{}
 	for _, pair := range given {
 		key, value, _ := strings.Cut(pair, "=")
-		v, complaint := entry.Form(source.Settings()).ParsePair(key, value)
+		v, complaint := entry.Form(school.Settings()).ParsePair(key, value)
 		if complaint != "" {
 			t.Fatal(complaint)
 		}
 		values[key] = v
 	}
-	complete := entry.Complete(settings(t, school), values, day(t, date))
+	complete := entry.Complete(settings(t, where), values, day(t, date))
 	r, err := entry.Reckon(entry.WithLessons(complete, lessons, placeholder.Calendar(complete, lessons), 2))
 	if err != nil {
-		t.Fatalf("%s at %s: %v", name, school, err)
+		t.Fatalf("%s at %s: %v", name, where, err)
 	}
 	return r
 }

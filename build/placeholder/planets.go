@@ -69,7 +69,7 @@ func reckonPlanets(v form.Values) (result.Result, error) {
 	var facts []result.Fact
 	var seen []sighting
 	for _, b := range almanac.NakedEye() {
-		s := n.sighting(b)
+		s := sightingIn(n, b)
 		if v.Has("time") {
 			s.at = n.clock(v.Clock("time"))
 			s.stands = b.From(p, s.at)
@@ -92,7 +92,7 @@ func reckonPlanets(v form.Values) (result.Result, error) {
 			result.Fact{Name: name + "_magnitude", Value: magnitude})
 	}
 	r := result.Result{
-		Facts:    append(n.facts(seen), facts...),
+		Facts:    append(nightFacts(n, seen), facts...),
 		Tables:   []result.Table{table},
 		Notes:    []say.Phrase{say.Line("planets-week.note"), say.Line("sky.fist")},
 		Cautions: []say.Phrase{say.Line("planets-week.caution")},
@@ -105,7 +105,7 @@ func reckonPlanets(v form.Values) (result.Result, error) {
 	return r, nil
 }
 
-func (n night) facts(seen []sighting) []result.Fact {
+func nightFacts(n night, seen []sighting) []result.Fact {
 	group := func(c course) say.Value {
 		var names []say.Value
 		for _, s := range seen {

@@ -10,7 +10,7 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/say"
-	"noonbook/build/source"
+	"noonbook/build/school"
 	"noonbook/compute/quantity"
 	"noonbook/compute/rocket"
 )
@@ -244,7 +244,7 @@ func TestRocketBadInput(t *testing.T) {
 		entry, _ := placeholder.Find(placeholder.Catalogue(), name)
 		for _, pair := range pairs {
 			key, value, _ := strings.Cut(pair, "=")
-			if _, complaint := entry.Form(source.Settings()).ParsePair(key, value); complaint == "" {
+			if _, complaint := entry.Form(school.Settings()).ParsePair(key, value); complaint == "" {
 				t.Errorf("%s %s: no complaint", name, pair)
 			}
 		}

@@ -96,7 +96,7 @@ func clinometer(radius float64) drawing.Drawing {
 	for _, e := range []float64{30, 60} {
 		d.Line("mark", on(radius-24, quantity.Degrees(e)), on(radius-28, quantity.Degrees(e)))
 	}
-	turned(&d, "hint", on(radius-30, quantity.Degrees(45)), 45, say.Words("rocket-clinometer.best_label"))
+	d.Turned("hint", on(radius-30, quantity.Degrees(45)), 45, say.Words("rocket-clinometer.best_label"))
 	d.Label("hint", drawing.Point{X: d.Width - 3, Y: d.Height - 4}, drawing.End, say.Words("rocket-clinometer.how_label"))
 	return d
 }

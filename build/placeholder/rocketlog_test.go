@@ -9,12 +9,12 @@ import (
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
 	"noonbook/build/say"
-	"noonbook/build/source"
+	"noonbook/build/school"
 )
 
 func tryFlights(t *testing.T, text string, given form.Values) (result.Result, error) {
 	t.Helper()
-	field, _ := source.Settings().Field("records.rocket_flights")
+	field, _ := school.Settings().Field("records.rocket_flights")
 	records, faults := field.ReadRecords([]byte(text))
 	if len(faults) > 0 {
 		t.Fatal(faults)
@@ -140,7 +140,7 @@ func TestLogRefusesWhatGivesNoHeight(t *testing.T) {
 	if _, err := tryFlights(t, twoTests, form.Values{"group": "C"}); err == nil {
 		t.Error("a group that is not there")
 	}
-	field, _ := source.Settings().Field("records.rocket_flights")
+	field, _ := school.Settings().Field("records.rocket_flights")
 	for _, angle := range []string{"0", "90", "-3", "135", "steep"} {
 		if _, faults := field.ReadRecords([]byte("angle_deg\n" + angle + "\n")); len(faults) != 1 || faults[0].Line != 2 {
 			t.Errorf("an angle of %s: %v", angle, faults)

@@ -216,7 +216,7 @@ func wrapPiece(d rocket.Design) piece {
 		to := func(x, y float64) drawing.Point { return shifted(at, x, y) }
 		p.Area("outline wrap", to(0, 0), to(round+strip, 0), to(round+strip, body), to(0, body))
 		p.Line("fold overlap", to(round, 0), to(round, body))
-		turned(p, "hint", to(round+strip/2+1.1, body/2), -90, say.Words("rocket-wrap.glue_here"))
+		p.Turned("hint", to(round+strip/2+1.1, body/2), -90, say.Words("rocket-wrap.glue_here"))
 		root := d.Fin.Root.Millimetres()
 		for i := range d.Fins {
 			x := round * (float64(i) + 0.5) / float64(d.Fins)
@@ -229,14 +229,8 @@ func wrapPiece(d rocket.Design) piece {
 		p.Label("hint", to(round/2, body/2), drawing.Middle, say.Words("rocket-wrap.roll_label"))
 		p.Line("mark", to(round*0.35, body/2+4), to(round*0.65, body/2+4))
 		p.Line("mark", to(round*0.65-3, body/2+2.5), to(round*0.65, body/2+4), to(round*0.65-3, body/2+5.5))
-		turned(p, "hint", to(round/float64(d.Fins)+1.1, body-root/2), -90, say.Words("rocket-wrap.bottom_label"))
+		p.Turned("hint", to(round/float64(d.Fins)+1.1, body-root/2), -90, say.Words("rocket-wrap.bottom_label"))
 	}}
-}
-
-// turned writes a label that is turned about its middle.
-func turned(p *drawing.Drawing, role string, at drawing.Point, clockwise float64, text say.Value) {
-	p.Label(role, at, drawing.Middle, text)
-	p.Shapes[len(p.Shapes)-1].Turn = clockwise
 }
 
 // conePiece is the sector of the nose cone, a flap to glue along one side, and
@@ -316,7 +310,7 @@ func finPiece(d rocket.Design, number int) piece {
 		p.Line("fold fin-root", to(tab, 0), to(tab, root))
 		p.Line("fold fin-root", to(wide-tab, 0), to(wide-tab, root))
 		p.Label("hint", to(tab+span*0.45, root*0.6), drawing.Middle, say.Words("rocket-wrap.fin_label", say.Text(strconv.Itoa(number))))
-		turned(p, "hint", to(tab/2+1.1, root/2), -90, say.Words("rocket-wrap.tab_label"))
-		turned(p, "hint", to(wide-tab/2+1.1, root/2), -90, say.Words("rocket-wrap.tab_label"))
+		p.Turned("hint", to(tab/2+1.1, root/2), -90, say.Words("rocket-wrap.tab_label"))
+		p.Turned("hint", to(wide-tab/2+1.1, root/2), -90, say.Words("rocket-wrap.tab_label"))
 	}}
 }

@@ -62,7 +62,8 @@ type sighting struct {
 	aspect almanac.Aspect
 }
 
-func (n night) sighting(b almanac.Body) sighting {
+// sightingIn finds a planet in a night.
+func sightingIn(n night, b almanac.Body) sighting {
 	middle := n.noon.Add(n.next.Sub(n.noon) / 2)
 	s := sighting{body: b, at: middle, aspect: b.AspectAt(middle)}
 	dusk, dawn, dark := n.dark(depthFor(s.aspect.Magnitude))

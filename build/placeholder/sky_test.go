@@ -14,7 +14,7 @@ import (
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
 	"noonbook/build/say"
-	"noonbook/build/source"
+	"noonbook/build/school"
 	"noonbook/build/typeset"
 )
 
@@ -238,12 +238,12 @@ func TestSunYear(t *testing.T) {
 // round come back as errors or as answers, never as a panic.
 func TestOddDatesOfTheSky(t *testing.T) {
 	sky := []string{"eclipse-list", "moon-month", "moon-school", "planets-week", "season-dates", "sun-path", "sun-year"}
-	try := func(school, name, date string, given ...string) error {
+	try := func(where, name, date string, given ...string) error {
 		entry, _ := placeholder.Find(placeholder.Catalogue(), name)
 		values := form.Values{}
 		for _, pair := range given {
 			key, value, _ := strings.Cut(pair, "=")
-			v, complaint := entry.Form(source.Settings()).ParsePair(key, value)
+			v, complaint := entry.Form(school.Settings()).ParsePair(key, value)
 			if complaint != "" {
 				t.Fatal(complaint)
 			}
@@ -256,7 +256,7 @@ func TestOddDatesOfTheSky(t *testing.T) {
 				}
 			}
 		}
-		_, err := entry.Reckon(entry.Complete(settings(t, school), values, day(t, date)))
+		_, err := entry.Reckon(entry.Complete(settings(t, where), values, day(t, date)))
 		return err
 	}
 	for _, name := range sky {

@@ -256,6 +256,6 @@ func (c *starChart) directions() {
 		if i%2 == 1 {
 			role = "between"
 		}
-		turned(c.d, role, at, quantity.Degrees(clockwise).Signed().Degrees(), toward(azimuth))
+		c.d.Turned(role, at, quantity.Degrees(clockwise).Signed().Degrees(), toward(azimuth))
 	}
 }

@@ -174,7 +174,7 @@ func (w wheelParts) directions(d *drawing.Drawing) {
 		if away := math.Hypot(p.X-c.X, p.Y-c.Y); away < padRadius+2 {
 			off += padRadius + 0.5 - away // clear of the pin
 		}
-		turned(d, role, drawing.Point{X: p.X + off*nx, Y: p.Y + off*ny}, turn, word)
+		d.Turned(role, drawing.Point{X: p.X + off*nx, Y: p.Y + off*ny}, turn, word)
 		d.Line("mark", p, drawing.Point{X: p.X + 0.9*nx, Y: p.Y + 0.9*ny})
 	}
 }

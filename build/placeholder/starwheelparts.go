@@ -59,7 +59,7 @@ func (w wheelParts) faceWord() say.Value {
 
 // around writes a label along a circle, its head outward.
 func (w wheelParts) around(d *drawing.Drawing, role string, turn quantity.Angle, mm float64, text say.Value) {
-	turned(d, role, w.on(turn, mm), (turn.Degrees()+180)-360*math.Floor((turn.Degrees()+360)/360), text)
+	d.Turned(role, w.on(turn, mm), (turn.Degrees()+180)-360*math.Floor((turn.Degrees()+360)/360), text)
 }
 
 // arc draws a circle's part, clockwise from one angle over an extent, in chords of

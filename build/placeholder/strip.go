@@ -8,6 +8,7 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/quantity"
 	"noonbook/compute/strip"
 )
@@ -15,20 +16,9 @@ import (
 // roll are the settings that describe a strip.
 var roll = []string{"stock.strip_squares", "stock.square_mm", "stock.ten_squares_mm", "stock.torn_squares"}
 
-// StripBodies returns the names of the bodies that have a place on a strip.
-func StripBodies() []string {
-	var bodies []string
-	for _, b := range strip.Bodies() {
-		if b.Orbit > 0 {
-			bodies = append(bodies, b.Name)
-		}
-	}
-	return bodies
-}
-
 func stripArguments() form.Form {
 	return form.Form{
-		{Name: "to", Choices: StripBodies(), Default: strip.DefaultOutermost, Doc: "The body that lands on the last seam of the strip."},
+		{Name: "to", Choices: school.StripBodies(), Default: strip.DefaultOutermost, Doc: "The body that lands on the last seam of the strip."},
 		{Name: "million_km_a_square", Kind: form.Number, Unit: "million km", Min: 0.001, Max: 1e6, Assumed: "the scale that puts the body of `to` on the last seam", Doc: "A fixed scale: how many million kilometres one square stands for."},
 	}
 }

@@ -7,7 +7,7 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/say"
-	"noonbook/build/source"
+	"noonbook/build/school"
 	"noonbook/build/typeset"
 )
 
@@ -22,7 +22,7 @@ func complaint(t *testing.T, name, date string, given ...string) string {
 	values := form.Values{}
 	for _, pair := range given {
 		key, value, _ := strings.Cut(pair, "=")
-		v, complaint := entry.Form(source.Settings()).ParsePair(key, value)
+		v, complaint := entry.Form(school.Settings()).ParsePair(key, value)
 		if complaint != "" {
 			return complaint
 		}

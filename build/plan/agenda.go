@@ -15,7 +15,7 @@ import (
 
 // agenda writes the calendar file: the lessons, their reserves, and what the sky
 // does in the term. It says nothing that the class edition does not.
-func (p *Plan) agenda(s *school) Page {
+func (p *Plan) agenda(s *pressing) Page {
 	school := placeholder.Place(s.settings)
 	stamp, _ := school.Day(s.settings.Date("term.first_day"))
 	return Page{typeset.CalendarFile, output.ICS(s.settings.Text("unit.title"), stamp, append(p.lessonEvents(s), p.skyEvents(s)...))}
@@ -23,12 +23,12 @@ func (p *Plan) agenda(s *school) Page {
 
 // uid names an event the same way in every pressing: by what it is and by the
 // school.
-func (s *school) uid(parts ...any) string {
+func (s *pressing) uid(parts ...any) string {
 	sum := sha256.Sum256([]byte(s.settings.Text("school.name") + "\n" + s.settings.Text("unit.title")))
 	return strings.ToLower(strings.TrimSpace(strings.ReplaceAll(fmt.Sprintln(parts...), " ", "-"))) + "-" + hex.EncodeToString(sum[:6]) + "@noonbook"
 }
 
-func (p *Plan) lessonEvents(s *school) []output.Event {
+func (p *Plan) lessonEvents(s *pressing) []output.Event {
 	school := placeholder.Place(s.settings)
 	var events []output.Event
 	add := func(e output.Event, slots []classroom.Slot) {
@@ -63,7 +63,7 @@ func (p *Plan) lessonEvents(s *school) []output.Event {
 	return events
 }
 
-func (p *Plan) skyEvents(s *school) []output.Event {
+func (p *Plan) skyEvents(s *pressing) []output.Event {
 	var events []output.Event
 	for _, day := range placeholder.SkyDays(s.settings) {
 		about := s.words.Text(day.Look)

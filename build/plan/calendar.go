@@ -106,7 +106,7 @@ func overlaps(problems *problem.List, taught []*source.Lesson, held []classroom.
 
 // dayOf returns the day whose numbers a page shows: that of its lesson, or the
 // first of the term.
-func (p *Plan) dayOf(page int, s *school) place.Date {
+func (p *Plan) dayOf(page int, s *pressing) place.Date {
 	if n := p.unit.Lessons[page].Number; n > 0 && s.calendar.Held[n-1].Placed {
 		return s.calendar.Held[n-1].Date
 	}
@@ -115,7 +115,7 @@ func (p *Plan) dayOf(page int, s *school) place.Date {
 
 // calendarFor returns the calendar for a use of a placeholder: the school's,
 // unless the use has settings of its own that the calendar depends on.
-func (p *Plan) calendarFor(s *school, given, complete form.Values) classroom.Calendar {
+func (p *Plan) calendarFor(s *pressing, given, complete form.Values) classroom.Calendar {
 	for _, name := range placeholder.CalendarSettings() {
 		if given.Has(name) {
 			return placeholder.Calendar(complete, p.lessons)

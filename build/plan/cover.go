@@ -27,14 +27,14 @@ func (p *Plan) cover() (*draft, error) {
 			lessons = append(lessons, link)
 		}
 	}
-	page.Dial = template.HTML(d.mark(func(dst []byte, s *school) []byte {
+	page.Dial = template.HTML(d.mark(func(dst []byte, s *pressing) []byte {
 		return s.words.AppendDrawing(dst, coverDial(quantity.Degrees(s.settings.Number("school.latitude")), lessons))
 	}))
 	page.Resource = p.resource(d, page, nil)
 	return d, d.write("cover", page)
 }
 
-func termLine(dst []byte, s *school) []byte {
+func termLine(dst []byte, s *pressing) []byte {
 	first := say.Text(s.words.DayMonth(s.settings.Date("term.first_day").UTC()))
 	last := say.Date(s.settings.Date("term.last_day"))
 	line := say.Words("cover.term", first, last)
@@ -44,7 +44,7 @@ func termLine(dst []byte, s *school) []byte {
 	return typeset.AppendText(dst, s.words.Text(line))
 }
 
-func whereLine(dst []byte, s *school) []byte {
+func whereLine(dst []byte, s *pressing) []byte {
 	return typeset.AppendText(dst, s.words.Say("cover.here",
 		latitude(s.settings.Number("school.latitude")), longitude(s.settings.Number("school.longitude"))))
 }

@@ -179,7 +179,7 @@ func (s *daySheet) care() ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	out = append(out, s.draft.mark(func(dst []byte, s *school) []byte {
+	out = append(out, s.draft.mark(func(dst []byte, s *pressing) []byte {
 		return s.words.AppendCautions(dst, s.cautions(asks))
 	})...)
 	none := template.HTMLEscapeString(s.draft.plan.words.Say("day-sheet.care_elsewhere"))
@@ -190,7 +190,7 @@ func (s *daySheet) care() ([]byte, error) {
 }
 
 // cautions are those of computed blocks, each once.
-func (s *school) cautions(asks []int) []say.Phrase {
+func (s *pressing) cautions(asks []int) []say.Phrase {
 	var list []say.Phrase
 	told := map[string]bool{}
 	for _, n := range asks {
@@ -240,7 +240,7 @@ func (s *daySheet) today() ([]byte, error) {
 	}
 	if entry, ok := placeholder.Find(p.catalogue, "lesson-sky"); ok {
 		number := p.ask(s.ask(entry), s.at)
-		out.WriteString(s.draft.mark(func(dst []byte, school *school) []byte {
+		out.WriteString(s.draft.mark(func(dst []byte, school *pressing) []byte {
 			return school.words.AppendBlock(dst, entry.Name, brief(entry, school.results[number]), nil)
 		}))
 	}

@@ -100,7 +100,7 @@ func (d *draft) cut() (page, error) {
 }
 
 // fill writes the page for one school.
-func (p page) fill(dst []byte, s *school) []byte {
+func (p page) fill(dst []byte, s *pressing) []byte {
 	for i, ready := range p.ready {
 		dst = append(dst, ready...)
 		if i < len(p.slots) {

@@ -53,10 +53,10 @@ type page struct {
 }
 
 // A slot appends what stands at its place for one school.
-type slot func(dst []byte, s *school) []byte
+type slot func(dst []byte, s *pressing) []byte
 
-// A school is one set of settings, with all that was computed from it.
-type school struct {
+// A pressing is one set of settings, with all that was computed from it.
+type pressing struct {
 	words    *typeset.Words
 	settings form.Values
 	calendar classroom.Calendar

@@ -83,7 +83,7 @@ func eachUnit(t *testing.T, do func(t *testing.T, unit *source.Unit, words *type
 
 // plainly writes a draft the slow and obviously right way: the slots filled in
 // the markup first, the whole minified then.
-func plainly(t *testing.T, d *draft, s *school) []byte {
+func plainly(t *testing.T, d *draft, s *pressing) []byte {
 	t.Helper()
 	marks := regexp.MustCompile(d.plan.token + `(\d+)z`)
 	filled := marks.ReplaceAllFunc(d.markup, func(mark []byte) []byte {

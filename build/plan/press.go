@@ -10,7 +10,7 @@ import (
 	"noonbook/build/placeholder"
 	"noonbook/build/problem"
 	"noonbook/build/result"
-	"noonbook/build/source"
+	"noonbook/build/school"
 	"noonbook/build/typeset"
 	"noonbook/theme"
 )
@@ -26,7 +26,7 @@ type Page struct {
 // which source reports; warnings come with the pages.
 func (p *Plan) Press(settings form.Values) ([]Page, problem.List) {
 	s, problems := p.reckon(settings)
-	if problems.Faults() > 0 || lacking(settings, source.Settings()) {
+	if problems.Faults() > 0 || lacking(settings, school.Settings()) {
 		return nil, problems.Sorted()
 	}
 	colour := p.colour(settings, &problems)
@@ -79,9 +79,9 @@ func (p *Plan) colour(settings form.Values, problems *problem.List) typeset.Colo
 }
 
 // reckon evaluates each distinct placeholder once.
-func (p *Plan) reckon(settings form.Values) (*school, problem.List) {
+func (p *Plan) reckon(settings form.Values) (*pressing, problem.List) {
 	calendar, problems := p.calendar(settings)
-	s := &school{
+	s := &pressing{
 		words:    p.words,
 		settings: settings,
 		calendar: calendar,
@@ -121,7 +121,7 @@ func (p *Plan) reckon(settings form.Values) (*school, problem.List) {
 
 // ready reports whether the values hold everything that has no default.
 func ready(e placeholder.Entry, values form.Values) bool {
-	if lacking(values, source.Settings().Pick(e.Settings...)) {
+	if lacking(values, school.Settings().Pick(e.Settings...)) {
 		return false
 	}
 	_, dated := e.Arguments.Field("date")

@@ -32,13 +32,13 @@ func (d *draft) printLink(entry string, ask, lesson int) string {
 	}
 	print := printable{name + ".html", entry, ask, lesson}
 	p.prints = append(p.prints, print)
-	preview := d.mark(func(dst []byte, s *school) []byte {
+	preview := d.mark(func(dst []byte, s *pressing) []byte {
 		if sheets := s.results[ask].Sheets; len(sheets) > 0 {
 			dst = s.words.AppendSheet(dst, sheets[0])
 		}
 		return dst
 	})
-	count := d.mark(func(dst []byte, s *school) []byte {
+	count := d.mark(func(dst []byte, s *pressing) []byte {
 		sheets := s.results[ask].Sheets
 		key := "sheet.count"
 		if len(sheets) == 1 {
@@ -59,7 +59,7 @@ func (p *Plan) printable(print printable) (*draft, error) {
 	page.Summary = p.words.Say("sheet.about", say.Text(page.Title), say.Text(l.Title()))
 	page.Previous, page.Next = &typeset.Link{Title: l.Title(), File: l.Page}, nil
 	page.Number = ""
-	page.Body = template.HTML(d.mark(func(dst []byte, s *school) []byte {
+	page.Body = template.HTML(d.mark(func(dst []byte, s *pressing) []byte {
 		return s.words.AppendSheets(dst, s.results[print.ask].Sheets)
 	}))
 	page.Resource = p.resource(d, page, l)
@@ -67,7 +67,7 @@ func (p *Plan) printable(print printable) (*draft, error) {
 }
 
 // paper names the school's paper as its language does.
-func paper(s *school) say.Value {
+func paper(s *pressing) say.Value {
 	if s.settings.Text("school.paper") == "Letter" {
 		return say.Words("sheet.letter")
 	}

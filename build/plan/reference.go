@@ -7,6 +7,7 @@ import (
 
 	"noonbook/build/form"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/build/source"
 )
 
@@ -28,7 +29,7 @@ type key struct{ Name, Allowed, Default, Doc string }
 type factKey struct{ Name, Unit, Doc string }
 
 func (p *Plan) reference() documented {
-	doc := documented{Settings: p.keys(source.Settings()), Lesson: p.keys(source.LessonBlock())}
+	doc := documented{Settings: p.keys(school.Settings()), Lesson: p.keys(source.LessonBlock())}
 	for _, e := range p.catalogue {
 		entry := documentedEntry{Name: e.Name, Summary: p.words.Explain(e.Summary), Arguments: p.keys(e.Arguments), Settings: e.Settings}
 		for _, f := range e.Facts {

@@ -5,6 +5,7 @@ import (
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
+	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
 )
@@ -17,7 +18,7 @@ func explained() map[string]bool {
 			all[s] = true
 		}
 	}
-	forms := []form.Form{source.Settings(), source.LessonBlock()}
+	forms := []form.Form{school.Settings(), source.LessonBlock()}
 	for _, e := range placeholder.Catalogue() {
 		note(e.Summary)
 		forms = append(forms, e.Arguments)
@@ -71,7 +72,7 @@ func TestAllowedAsOnTheTerminal(t *testing.T) {
 		t.Fatal(err)
 	}
 	p := &Plan{words: words}
-	for _, f := range append(source.Settings(), source.LessonBlock()...) {
+	for _, f := range append(school.Settings(), source.LessonBlock()...) {
 		if f.Kind == form.Number || f.Kind == form.Whole {
 			continue // groups of digits and hard spaces are those of a page
 		}

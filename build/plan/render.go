@@ -63,7 +63,7 @@ func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, enterin
 	number := r.draft.plan.ask(n.Ask, r.lesson)
 	r.draft.plan.asks[number].block = true
 	entry, name, sources := n.Entry, n.Entry.Name, n.Entry.Sources
-	mark := r.draft.mark(func(dst []byte, s *school) []byte {
+	mark := r.draft.mark(func(dst []byte, s *pressing) []byte {
 		if r.gathered {
 			return s.words.AppendBlock(dst, name, brief(entry, s.results[number]), nil)
 		}
@@ -87,7 +87,7 @@ func (r lessonRenderer) inline(w util.BufWriter, _ []byte, node ast.Node, enteri
 func (d *draft) fact(n *source.Inline, lesson int) string {
 	number := d.plan.ask(n.Ask, lesson)
 	fact := n.Fact
-	return d.mark(func(dst []byte, s *school) []byte {
+	return d.mark(func(dst []byte, s *pressing) []byte {
 		value, _ := s.results[number].Fact(fact)
 		return s.words.AppendFact(dst, value)
 	})

@@ -48,7 +48,7 @@ func (p *Plan) resource(d *draft, page typeset.Page, l *source.Lesson) template.
 			about.Keywords = append(about.Keywords, term.Label)
 		}
 	}
-	mark := d.mark(func(dst []byte, s *school) []byte {
+	mark := d.mark(func(dst []byte, s *pressing) []byte {
 		this := about
 		this.Level = s.settings.Text("class.name")
 		this.Provider = &provider{"EducationalOrganization", s.settings.Text("school.name")}

@@ -115,7 +115,7 @@ func (d *draft) clockColumn(l *source.Lesson, table *extension.Table) map[ast.No
 
 // clockAt is the time by the clock that long after the start of a lesson.
 func clockAt(lesson int, after time.Duration) slot {
-	return func(dst []byte, s *school) []byte {
+	return func(dst []byte, s *pressing) []byte {
 		h := s.calendar.Held[lesson]
 		return typeset.AppendText(dst, s.words.Text(say.Clock(h.Date.UTC().Add(h.From+after))))
 	}

@@ -9,6 +9,7 @@ import (
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
+	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
 )
@@ -115,7 +116,7 @@ func TestMinutesGetTheirClock(t *testing.T) {
 		{"9:00-9:50", "9:00 9:07 9:35"},
 		{"13:25-14:15", "13:25 13:32 14:00"},
 	} {
-		spans, complaint := source.Settings().ParsePair("term.lesson_times", c.times)
+		spans, complaint := school.Settings().ParsePair("term.lesson_times", c.times)
 		if complaint != "" {
 			t.Fatal(complaint)
 		}

@@ -171,11 +171,11 @@ func arcShadow(d *drawing.Drawing, sun drawing.Point) {
 // The slots of the shell.
 
 func setting(name string) slot {
-	return func(dst []byte, s *school) []byte { return typeset.AppendText(dst, s.settings.Text(name)) }
+	return func(dst []byte, s *pressing) []byte { return typeset.AppendText(dst, s.settings.Text(name)) }
 }
 
 func lessonDate(lesson int) slot {
-	return func(dst []byte, s *school) []byte {
+	return func(dst []byte, s *pressing) []byte {
 		date := s.calendar.Held[lesson].Date
 		dst = fmt.Appendf(dst, `<time datetime="%s">`, date)
 		dst = typeset.AppendText(dst, s.words.DayMonth(date.UTC()))
@@ -184,7 +184,7 @@ func lessonDate(lesson int) slot {
 }
 
 // crest is the school's mark beside its name, which says what it is.
-func (p *Plan) crest(dst []byte, _ *school) []byte {
+func (p *Plan) crest(dst []byte, _ *pressing) []byte {
 	c := p.unit.Crest
 	if c.Name == "" {
 		return dst
@@ -193,7 +193,7 @@ func (p *Plan) crest(dst []byte, _ *school) []byte {
 }
 
 func when(lesson int) slot {
-	return func(dst []byte, s *school) []byte {
+	return func(dst []byte, s *pressing) []byte {
 		h := s.calendar.Held[lesson]
 		midnight := h.Date.UTC()
 		from := say.Clock(midnight.Add(h.From))
@@ -203,7 +203,7 @@ func when(lesson int) slot {
 }
 
 // groupSizes says how the class divides: "9 of 3", "1 of 4 and 8 of 3".
-func groupSizes(dst []byte, s *school) []byte {
+func groupSizes(dst []byte, s *pressing) []byte {
 	if len(s.groups) == 0 {
 		return typeset.AppendText(dst, s.words.Say("page.no_groups"))
 	}
@@ -224,7 +224,7 @@ func groupSizes(dst []byte, s *school) []byte {
 // kit says how many of a thing the class needs and how they are shared out.
 func kit(thing form.Values) slot {
 	share := map[string]classroom.Share{"pupil": classroom.PerPupil, "group": classroom.PerGroup, "class": classroom.PerClass}[thing.Text("each")]
-	return func(dst []byte, s *school) []byte {
+	return func(dst []byte, s *pressing) []byte {
 		count := thing.Number("count")
 		total := classroom.Total(count, share, thing.Whole("spare"), s.settings.Whole("class.pupils"), s.groups)
 		each := say.Number(count, "", 0)

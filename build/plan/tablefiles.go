@@ -12,7 +12,7 @@ import (
 // tableFiles writes a CSV file for every table that a block of the pages shows,
 // notes its name in the table, and returns the files. Tables that are alike
 // share one file.
-func (p *Plan) tableFiles(s *school, problems *problem.List) []Page {
+func (p *Plan) tableFiles(s *pressing, problems *problem.List) []Page {
 	var files []Page
 	taken := map[string]int{}    // tables by their stem
 	named := map[string]string{} // file names by stem and bytes

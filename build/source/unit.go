@@ -12,6 +12,7 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/problem"
+	"noonbook/build/school"
 )
 
 // A Unit is a content folder, read.
@@ -43,7 +44,7 @@ const (
 // SettingPlace returns where a setting stands in unit.toml.
 func (u *Unit) SettingPlace(name string) problem.Place {
 	at := u.places[name]
-	return problem.Place{File: path.Join(u.root, SettingsFile), Line: max(1, at.Line), Column: max(1, at.Column)}
+	return problem.Place{File: path.Join(u.root, school.SettingsFile), Line: max(1, at.Line), Column: max(1, at.Column)}
 }
 
 // Read reads the content folder. root is what problems call the folder. own
@@ -141,9 +142,9 @@ func leadingNumber(name string) int {
 }
 
 func (r *reader) settings() error {
-	r.unit.Settings = Settings().Complete(form.Values{}) // for what reads on where the file can not be used
-	at := problem.Place{File: path.Join(r.root, SettingsFile)}
-	src, err := r.read(r.folder, r.root, SettingsFile, maxLesson)
+	r.unit.Settings = school.Settings().Complete(form.Values{}) // for what reads on where the file can not be used
+	at := problem.Place{File: path.Join(r.root, school.SettingsFile)}
+	src, err := r.read(r.folder, r.root, school.SettingsFile, maxLesson)
 	if errors.Is(err, fs.ErrNotExist) {
 		r.problems.Add(at, "the file is missing; it says where the school is")
 		return nil
@@ -151,18 +152,18 @@ func (r *reader) settings() error {
 	if err != nil || src == nil {
 		return err
 	}
-	values, faults, places := Settings().Read(src)
+	values, faults, places := school.Settings().Read(src)
 	for _, f := range faults {
 		r.problems.Add(problem.Place{File: at.File, Line: f.Line, Column: f.Column}, "%s", f.Text)
 	}
 	r.unit.places = places
-	if err := r.records(Settings(), values, r.unit.SettingPlace); err != nil {
+	if err := r.records(school.Settings(), values, r.unit.SettingPlace); err != nil {
 		return err
 	}
 	if err := r.livery(values); err != nil {
 		return err
 	}
-	r.unit.Settings = Settings().Complete(values)
+	r.unit.Settings = school.Settings().Complete(values)
 	r.term(values)
 	r.groups(values)
 	return nil

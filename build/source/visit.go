@@ -12,6 +12,7 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/problem"
+	"noonbook/build/school"
 )
 
 // visitor walks the tree of one lesson, puts our nodes in the place of fences
@@ -93,7 +94,7 @@ func (v *visitor) compute(n *ast.FencedCodeBlock, info string, at problem.Place)
 	if !ok {
 		return
 	}
-	keys := entry.Form(Settings())
+	keys := entry.Form(school.Settings())
 	given, faults, places := keys.Read(body(n, v.lesson.Source))
 	for _, f := range faults {
 		v.problems.Add(within(v.lesson.lines, n, form.Place{Line: f.Line, Column: f.Column}), "%s: %s", name, f.Text)
@@ -149,7 +150,7 @@ func (v *visitor) expression(s string, at problem.Place) *Inline {
 		return nil
 	}
 	n := &Inline{Fact: parts[2], Ask: Ask{entry, form.Values{}, at}}
-	keys := entry.Form(Settings())
+	keys := entry.Form(school.Settings())
 	for _, p := range pairs {
 		here := at
 		here.Column += p.offset

@@ -8,14 +8,14 @@ import (
 	"testing"
 
 	"noonbook/build/say"
-	"noonbook/build/source"
+	"noonbook/build/school"
 	"noonbook/build/typeset"
 	"noonbook/theme"
 )
 
 // A school may choose each language that there is, and no other.
 func TestLanguagesAreTheChoices(t *testing.T) {
-	field, ok := source.Settings().Field("school.language")
+	field, ok := school.Settings().Field("school.language")
 	if !ok || !slices.Equal(field.Choices, typeset.Languages()) {
 		t.Errorf("school.language takes %v, words are there for %v", field.Choices, typeset.Languages())
 	}

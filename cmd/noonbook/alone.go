@@ -9,7 +9,7 @@ import (
 	"os"
 	"path/filepath"
 
-	"noonbook/build/source"
+	"noonbook/build/school"
 )
 
 // A spot is where noonbook finds itself when it is started without a word, as by
@@ -26,7 +26,7 @@ type spot struct {
 func standing(working, program string, exists func(string) bool) (spot, bool) {
 	for _, folder := range []string{working, program} {
 		for _, lessons := range []string{defaultFolder, "."} {
-			if folder != "" && exists(filepath.Join(folder, lessons, source.SettingsFile)) {
+			if folder != "" && exists(filepath.Join(folder, lessons, school.SettingsFile)) {
 				return spot{folder, lessons}, true
 			}
 		}

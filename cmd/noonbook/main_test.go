@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"noonbook/build/form"
+	"noonbook/build/school"
 	"noonbook/build/source"
 )
 
@@ -126,7 +127,7 @@ func TestStarterHasBlankRecords(t *testing.T) {
 		t.Fatal(err, problems)
 	}
 	kinds := 0
-	for _, field := range source.Settings() {
+	for _, field := range school.Settings() {
 		if field.Kind != form.CSV {
 			continue
 		}

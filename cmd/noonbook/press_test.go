@@ -190,7 +190,7 @@ func TestSchoolsOwnLook(t *testing.T) {
 
 const lesson = "```lesson\ntitle = \"A lesson\"\n```\n\n"
 
-const school = `unit.title = "T"
+const southern = `unit.title = "T"
 school.name = "S"
 school.latitude = -45.87
 school.longitude = 170.5
@@ -217,8 +217,8 @@ func TestBadInput(t *testing.T) {
 		{"empty folder", bare, "unit.toml: the file is missing", contentFault},
 		{"no lessons", folder(t, nil), "no lessons are here", contentFault},
 		{"no folder", filepath.Join(bare, "none"), "there is no folder", wrongUse},
-		{"zone misspelt", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": strings.Replace(school, "Auckland", "Auklan", 1)}), "unit.toml:5:20: school.time_zone \"Pacific/Auklan\" is not in the IANA time zone database", contentFault},
-		{"decimal comma", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\ndate = 2027-05-07\n```\n", "unit.toml": strings.Replace(school, "-45.87", "-45,87", 1)}), "unit.toml:3:22: not valid TOML", contentFault},
+		{"zone misspelt", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": strings.Replace(southern, "Auckland", "Auklan", 1)}), "unit.toml:5:20: school.time_zone \"Pacific/Auklan\" is not in the IANA time zone database", contentFault},
+		{"decimal comma", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\ndate = 2027-05-07\n```\n", "unit.toml": strings.Replace(southern, "-45.87", "-45,87", 1)}), "unit.toml:3:22: not valid TOML", contentFault},
 		{"empty settings", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": ""}), "unit.toml:1:1: [school] is missing: school.latitude, a number from −90° to 90°", contentFault},
 		{"settings of another encoding", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": "\xff\xfe"}), "unit.toml:1:1: byte 0xff is not UTF-8", contentFault},
 		{"empty lesson", folder(t, map[string]string{"1-a.md": ""}), "1-a.md:1:1: the file does not begin with a ```lesson block", contentFault},
@@ -228,15 +228,15 @@ func TestBadInput(t *testing.T) {
 		{"quotes without end", folder(t, map[string]string{"1-a.md": lesson + strings.Repeat("> ", 100000)}), "1-a.md:5:1: quotes within quotes, more than 100 deep", contentFault},
 		{"index", folder(t, map[string]string{"index.md": lesson}), "index is the name of the cover", contentFault},
 		{"two of one name", folder(t, map[string]string{"a.md": lesson, "b/a.md": lesson}), "two lessons would be the page a.html", contentFault},
-		{"no lesson times", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": school + "lesson_times = []\n"}), "unit.toml:9:16: term.lesson_times is empty", contentFault},
-		{"lesson times over one another", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": school + "lesson_times = [\"9:00-9:50\", \"9:30-10:20\"]\n"}), "unit.toml:9:30: term.lesson_times: this one begins before the one before it ends", contentFault},
-		{"no school day", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": school + "school_days = [\"sunday\"]\ndays_off = [2027-05-09, 2027-05-16, 2027-05-23]\n"}), "unit.toml:8:12: there is no school day from 2027-05-03 to 2027-05-28", contentFault},
-		{"a term of years", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": strings.Replace(school, "2027-05-28", "2029-05-28", 1)}), "unit.toml:8:12: term.last_day is 756 days after term.first_day; a unit may last up to 400", contentFault},
-		{"a day off", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\ndate = 2027-05-07\n```\n", "unit.toml": school + "days_off = [2027-05-07]\n"}), "1-a.md:3:8: lesson: date 2027-05-07 is no school day", contentFault},
-		{"group of nobody", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": school + "[class]\ngroup_size = 0\n"}), "unit.toml:10:14: class.group_size 0 is outside 1 to 30", contentFault},
-		{"group above the class", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": school + "[class]\npupils = 4\ngroup_size = 5\n"}), "unit.toml:11:14: class.group_size 5 is more than the 4 of class.pupils", contentFault},
-		{"a crowd of lessons", folder(t, map[string]string{"1-a.md": lesson, "2-b.md": lesson, "3-c.md": lesson, "unit.toml": strings.Replace(school, "2027-05-28", "2027-05-04", 1)}), "3-c.md:2:9: lesson: no school day is left for it before term.last_day 2027-05-04; one more school day would do", contentFault},
-		{"visits", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\nvisits = 3\n```\n", "unit.toml": school + "lesson_times = [\"9:00-9:50\", \"10:00-10:50\"]\n"}), "1-a.md:2:9: lesson: no school day has lesson times enough for it", contentFault},
+		{"no lesson times", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": southern + "lesson_times = []\n"}), "unit.toml:9:16: term.lesson_times is empty", contentFault},
+		{"lesson times over one another", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": southern + "lesson_times = [\"9:00-9:50\", \"9:30-10:20\"]\n"}), "unit.toml:9:30: term.lesson_times: this one begins before the one before it ends", contentFault},
+		{"no school day", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": southern + "school_days = [\"sunday\"]\ndays_off = [2027-05-09, 2027-05-16, 2027-05-23]\n"}), "unit.toml:8:12: there is no school day from 2027-05-03 to 2027-05-28", contentFault},
+		{"a term of years", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": strings.Replace(southern, "2027-05-28", "2029-05-28", 1)}), "unit.toml:8:12: term.last_day is 756 days after term.first_day; a unit may last up to 400", contentFault},
+		{"a day off", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\ndate = 2027-05-07\n```\n", "unit.toml": southern + "days_off = [2027-05-07]\n"}), "1-a.md:3:8: lesson: date 2027-05-07 is no school day", contentFault},
+		{"group of nobody", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": southern + "[class]\ngroup_size = 0\n"}), "unit.toml:10:14: class.group_size 0 is outside 1 to 30", contentFault},
+		{"group above the class", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": southern + "[class]\npupils = 4\ngroup_size = 5\n"}), "unit.toml:11:14: class.group_size 5 is more than the 4 of class.pupils", contentFault},
+		{"a crowd of lessons", folder(t, map[string]string{"1-a.md": lesson, "2-b.md": lesson, "3-c.md": lesson, "unit.toml": strings.Replace(southern, "2027-05-28", "2027-05-04", 1)}), "3-c.md:2:9: lesson: no school day is left for it before term.last_day 2027-05-04; one more school day would do", contentFault},
+		{"visits", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\nvisits = 3\n```\n", "unit.toml": southern + "lesson_times = [\"9:00-9:50\", \"10:00-10:50\"]\n"}), "1-a.md:2:9: lesson: no school day has lesson times enough for it", contentFault},
 		{"follows nothing", folder(t, map[string]string{"1-a.md": lesson, "2-b.md": "```lesson\ntitle = \"A\"\nfollows = \"1-b.md\"\n```\n"}), "2-b.md:3:11: lesson: follows \"1-b.md\" is no lesson of the unit; did you mean \"1-a.md\"?", contentFault},
 		{"follows a later one", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\nfollows = \"2-b.md\"\n```\n", "2-b.md": lesson}), "1-a.md:3:11: lesson: follows wants a lesson before this one, and \"A lesson\" is not", contentFault},
 		{"need misspelt", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\nneeds = [\"sum\"]\n```\n"}), "1-a.md:3:10: lesson: needs \"sum\" is unknown, want \"sun\", \"moon\", \"dark\" or \"dry\"", contentFault},

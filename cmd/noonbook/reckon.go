@@ -10,6 +10,7 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/output"
 	"noonbook/build/placeholder"
+	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/compute/classroom"
 )
@@ -82,7 +83,7 @@ func reckon(_ context.Context, args []string, out, errs io.Writer) error {
 // pairs reads the key=value words of the command line.
 func pairs(entry placeholder.Entry, words []string) (form.Values, error) {
 	given := form.Values{}
-	keys := append(entry.Form(source.Settings()), source.Settings().Pick("school.measure", "school.language")...)
+	keys := append(entry.Form(school.Settings()), school.Settings().Pick("school.measure", "school.language")...)
 	for _, word := range words {
 		key, value, ok := strings.Cut(word, "=")
 		if !ok {
@@ -126,7 +127,7 @@ func settingsFor(folder string, entry placeholder.Entry, given form.Values) (for
 	if err != nil {
 		return nil, err
 	}
-	named, err := source.ReadRecords(files, root, entry.Form(source.Settings()), given)
+	named, err := source.ReadRecords(files, root, entry.Form(school.Settings()), given)
 	if err != nil {
 		return nil, err
 	}

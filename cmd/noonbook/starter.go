@@ -13,7 +13,7 @@ import (
 	"strings"
 
 	"noonbook/build/form"
-	"noonbook/build/source"
+	"noonbook/build/school"
 )
 
 //go:embed starter
@@ -63,7 +63,7 @@ func starter(_ context.Context, args []string, out, errs io.Writer) error {
 // blankRecords writes a CSV file for each kind of record: a line that names its
 // columns, ended as spreadsheets do.
 func blankRecords(folder string) error {
-	for _, field := range source.Settings() {
+	for _, field := range school.Settings() {
 		if field.Kind != form.CSV {
 			continue
 		}

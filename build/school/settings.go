@@ -1,8 +1,8 @@
-package source
+package school
 
 import (
 	"noonbook/build/form"
-	"noonbook/build/placeholder"
+	"noonbook/compute/strip"
 )
 
 // SettingsFile is the name of the file that holds what is true of the school.
@@ -110,13 +110,13 @@ func Settings() form.Form {
 			{Name: "time", Kind: form.Clock, Required: true, Doc: "Time by the clock."},
 			{Name: "seen", Choices: []string{"yes", "no", "cloud"}, Default: "yes", Doc: "Whether the Moon was seen."},
 			{Name: "lit_percent", Kind: form.Number, Unit: "percent", Min: 0, Max: 100, Doc: "How much of the disc was lit, judged by eye: half is 50."},
-			{Name: "lit_side", Choices: placeholder.MoonSides(), Default: "", Doc: "On which side it was lit; empty for a full or a new Moon."},
-			{Name: "direction", Choices: placeholder.Directions(), Default: "", Doc: "Which way the Moon stood."},
+			{Name: "lit_side", Choices: MoonSides(), Default: "", Doc: "On which side it was lit; empty for a full or a new Moon."},
+			{Name: "direction", Choices: Directions(), Default: "", Doc: "Which way the Moon stood."},
 			{Name: "altitude_deg", Kind: form.Number, Unit: "deg", Min: 0, Max: 90, Doc: "How high it stood: ten for each fist at the end of the arm."},
 		}},
 		{Name: "records.strip_log", Kind: form.CSV, Max: 500, Doc: "Where the class put its planets on the strip, measured afterwards.", Fields: form.Form{
 			{Name: "group", Default: "", Doc: "Who measured."},
-			{Name: "body", Choices: placeholder.StripBodies(), Required: true, Doc: "Whose place it is."},
+			{Name: "body", Choices: StripBodies(), Required: true, Doc: "Whose place it is."},
 			{Name: "squares", Kind: form.Number, Min: 0, Max: 100000, Required: true, Doc: "Squares from the Sun to the place, or to the last seam before it."},
 			{Name: "past_cm", Kind: form.Number, Unit: "cm", Min: 0, Max: 200, Default: 0.0, Doc: "Beyond that seam."},
 		}},
@@ -140,3 +140,26 @@ func Settings() form.Form {
 }
 
 var weekdayNames = []string{"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"}
+
+// StripBodies returns the names of the bodies that have a place on a strip.
+func StripBodies() []string {
+	var bodies []string
+	for _, b := range strip.Bodies() {
+		if b.Orbit > 0 {
+			bodies = append(bodies, b.Name)
+		}
+	}
+	return bodies
+}
+
+// MoonSides returns what a diary may write for the lit side, each an eighth of a
+// turn clockwise from the one before.
+func MoonSides() []string {
+	return []string{"top", "upper_right", "right", "lower_right", "bottom", "lower_left", "left", "upper_left"}
+}
+
+// Directions returns what a diary may write for the direction, each an eighth of
+// a turn clockwise from the one before.
+func Directions() []string {
+	return []string{"north", "northeast", "east", "southeast", "south", "southwest", "west", "northwest"}
+}
