@@ -6,7 +6,7 @@ import (
 	"fmt"
 	"strings"
 
-	"noonbook/build/output"
+	"noonbook/build/encode"
 	"noonbook/build/placeholder"
 	"noonbook/build/say"
 	"noonbook/build/typeset"
@@ -18,7 +18,7 @@ import (
 func (p *Plan) agenda(s *pressing) Page {
 	school := placeholder.Place(s.settings)
 	stamp, _ := school.Day(s.settings.Date("term.first_day"))
-	return Page{typeset.CalendarFile, output.ICS(s.settings.Text("unit.title"), stamp, append(p.lessonEvents(s), p.skyEvents(s)...))}
+	return Page{typeset.CalendarFile, encode.ICS(s.settings.Text("unit.title"), stamp, append(p.lessonEvents(s), p.skyEvents(s)...))}
 }
 
 // uid names an event the same way in every pressing: by what it is and by the
@@ -28,10 +28,10 @@ func (s *pressing) uid(parts ...any) string {
 	return strings.ToLower(strings.TrimSpace(strings.ReplaceAll(fmt.Sprintln(parts...), " ", "-"))) + "-" + hex.EncodeToString(sum[:6]) + "@noonbook"
 }
 
-func (p *Plan) lessonEvents(s *pressing) []output.Event {
+func (p *Plan) lessonEvents(s *pressing) []encode.Event {
 	school := placeholder.Place(s.settings)
-	var events []output.Event
-	add := func(e output.Event, slots []classroom.Slot) {
+	var events []encode.Event
+	add := func(e encode.Event, slots []classroom.Slot) {
 		uid := e.UID
 		for i, slot := range slots {
 			e.From, e.To = slot.Moments(school)
@@ -48,29 +48,29 @@ func (p *Plan) lessonEvents(s *pressing) []output.Event {
 		}
 		title := say.Words("agenda.lesson", say.Count(i+1), say.Text(l.Title()))
 		stem := strings.TrimSuffix(l.Page, ".html")
-		add(output.Event{UID: s.uid("lesson", stem), Summary: s.words.Text(title), Description: l.Block.Text("summary")},
+		add(encode.Event{UID: s.uid("lesson", stem), Summary: s.words.Text(title), Description: l.Block.Text("summary")},
 			append([]classroom.Slot{h.Slot}, h.More...))
 		switch r := h.Reserve; r.Kind {
 		case classroom.AtAnotherTime:
-			add(output.Event{UID: s.uid("reserve", stem), Summary: s.words.Say("agenda.reserve", title), Description: s.words.Say("agenda.reserve_about"), Tentative: true},
+			add(encode.Event{UID: s.uid("reserve", stem), Summary: s.words.Say("agenda.reserve", title), Description: s.words.Say("agenda.reserve_about"), Tentative: true},
 				append([]classroom.Slot{r.Slot}, r.More...))
 		case classroom.InExchange:
 			other := say.Text(p.lessons[r.With-1].Title)
-			add(output.Event{UID: s.uid("reserve", stem), Summary: s.words.Say("agenda.reserve", title), Description: s.words.Say("agenda.exchange", other), Tentative: true},
+			add(encode.Event{UID: s.uid("reserve", stem), Summary: s.words.Say("agenda.reserve", title), Description: s.words.Say("agenda.exchange", other), Tentative: true},
 				append([]classroom.Slot{r.Slot}, r.More...))
 		}
 	}
 	return events
 }
 
-func (p *Plan) skyEvents(s *pressing) []output.Event {
-	var events []output.Event
+func (p *Plan) skyEvents(s *pressing) []encode.Event {
+	var events []encode.Event
 	for _, day := range placeholder.SkyDays(s.settings) {
 		about := s.words.Text(day.Look)
 		if day.Sun {
 			about += " " + s.words.Say("eclipse-list.caution")
 		}
-		events = append(events, output.Event{
+		events = append(events, encode.Event{
 			UID:  s.uid("sky", day.At.UTC().Format("20060102"), day.Key),
 			From: day.At, To: day.At, Free: true,
 			Summary:     capital(s.words.Text(day.What)),

@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"slices"
 
-	"noonbook/build/output"
+	"noonbook/build/encode"
 	"noonbook/build/problem"
 )
 
@@ -26,7 +26,7 @@ func (p *Plan) tableFiles(s *pressing, problems *problem.List) []Page {
 				continue
 			}
 			var b bytes.Buffer
-			if err := output.TableFile(&b, tables[k], s.words); err != nil {
+			if err := encode.TableFile(&b, tables[k], s.words); err != nil {
 				problems.Warn(a.At, "%s: %v", a.Entry.Name, err)
 				continue
 			}

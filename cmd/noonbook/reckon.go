@@ -7,8 +7,8 @@ import (
 	"io"
 	"strings"
 
+	"noonbook/build/encode"
 	"noonbook/build/form"
-	"noonbook/build/output"
 	"noonbook/build/placeholder"
 	"noonbook/build/school"
 	"noonbook/build/source"
@@ -71,13 +71,14 @@ func reckon(_ context.Context, args []string, out, errs io.Writer) error {
 	if err != nil {
 		return usage{fmt.Errorf("reckon %s: %w", entry.Name, err)}
 	}
+	answer := encode.Answer{Placeholder: entry.Name, Sources: entry.Sources, Result: r}
 	switch {
 	case *asJSON:
-		return output.JSON(out, entry, r, unitWords)
+		return encode.JSON(out, answer, unitWords)
 	case *asCSV:
-		return output.CSV(out, r, unitWords)
+		return encode.CSV(out, r, unitWords)
 	}
-	return output.Text(out, entry, r, unitWords)
+	return encode.Text(out, answer, unitWords)
 }
 
 // pairs reads the key=value words of the command line.

@@ -1,4 +1,4 @@
-package output
+package encode
 
 import (
 	"encoding/csv"

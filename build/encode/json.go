@@ -1,4 +1,4 @@
-package output
+package encode
 
 import (
 	"encoding/json"
@@ -6,15 +6,12 @@ import (
 	"math"
 	"time"
 
-	"noonbook/build/placeholder"
-	"noonbook/build/result"
 	"noonbook/build/say"
 	"noonbook/build/typeset"
 )
 
-// The JSON answer of reckon. Field names are part of what other programs rely
-// on.
-type answer struct {
+// An object is an answer in JSON. Other programs rely on the names of its fields.
+type object struct {
 	Placeholder string          `json:"placeholder"`
 	Facts       map[string]fact `json:"facts"`
 	Tables      []table         `json:"tables"`
@@ -45,21 +42,21 @@ type column struct {
 // JSON writes one result as one JSON object: numbers at full precision in the
 // stated unit, moments in ISO 8601 with offset, dates as dates, null where
 // there is no value.
-func JSON(out io.Writer, e placeholder.Entry, r result.Result, w *typeset.Words) error {
-	w = w.For(r)
-	a := answer{
-		Placeholder: e.Name,
+func JSON(out io.Writer, a Answer, w *typeset.Words) error {
+	w = w.For(a.Result)
+	o := object{
+		Placeholder: a.Placeholder,
 		Facts:       map[string]fact{},
 		Tables:      []table{},
-		Working:     w.Working(r.Working),
-		Sources:     append([]string{}, e.Sources...),
-		Warnings:    phrases(r.Warnings, w),
-		Cautions:    phrases(r.Cautions, w),
+		Working:     w.Working(a.Working),
+		Sources:     append([]string{}, a.Sources...),
+		Warnings:    phrases(a.Warnings, w),
+		Cautions:    phrases(a.Cautions, w),
 	}
-	for _, f := range r.Facts {
-		a.Facts[f.Name] = fact{bare(f.Value, w), f.Value.Unit, w.Text(f.Value)}
+	for _, f := range a.Facts {
+		o.Facts[f.Name] = fact{bare(f.Value, w), f.Value.Unit, w.Text(f.Value)}
 	}
-	for _, t := range r.Tables {
+	for _, t := range a.Tables {
 		one := table{Name: t.Name, Title: w.Line(t.Title), Columns: []column{}, Rows: [][]any{}}
 		for _, c := range t.Columns {
 			one.Columns = append(one.Columns, column{c.Name, c.Unit})
@@ -71,12 +68,12 @@ func JSON(out io.Writer, e placeholder.Entry, r result.Result, w *typeset.Words)
 			}
 			one.Rows = append(one.Rows, cells)
 		}
-		a.Tables = append(a.Tables, one)
+		o.Tables = append(o.Tables, one)
 	}
 	encoder := json.NewEncoder(out)
 	encoder.SetEscapeHTML(false)
 	encoder.SetIndent("", "  ")
-	return encoder.Encode(a)
+	return encoder.Encode(o)
 }
 
 // bare returns a value as JSON and CSV carry it.

@@ -1,4 +1,4 @@
-package output
+package encode
 
 import (
 	"fmt"
@@ -7,30 +7,28 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"noonbook/build/placeholder"
-	"noonbook/build/result"
 	"noonbook/build/typeset"
 )
 
-// Text writes one result for a terminal.
-func Text(out io.Writer, e placeholder.Entry, r result.Result, w *typeset.Words) error {
-	w = w.For(r)
+// Text writes one answer for a terminal.
+func Text(out io.Writer, a Answer, w *typeset.Words) error {
+	w = w.For(a.Result)
 	var b strings.Builder
-	for _, p := range append(slices.Clone(r.Cautions), r.Warnings...) {
+	for _, p := range append(slices.Clone(a.Cautions), a.Warnings...) {
 		fmt.Fprintf(&b, "! %s\n", w.Line(p))
 	}
 	var names []string
-	for _, f := range r.Facts {
+	for _, f := range a.Facts {
 		names = append(names, f.Name)
 	}
 	for i, name := range padded(names, false) {
-		fmt.Fprintf(&b, "%s  %s\n", name, w.Text(r.Facts[i].Value))
+		fmt.Fprintf(&b, "%s  %s\n", name, w.Text(a.Facts[i].Value))
 	}
-	for _, t := range r.Tables {
+	for _, t := range a.Tables {
 		fmt.Fprintf(&b, "\n%s\n", w.Line(t.Title))
 		columns := make([][]string, len(t.Columns))
 		for i, c := range t.Columns {
-			head := w.Say(e.Name + "." + t.Name + "." + c.Name)
+			head := w.Say(a.Placeholder + "." + t.Name + "." + c.Name)
 			if unit := w.Unit(c.Unit); unit != "" && t.Bare(i) {
 				head += " " + unit
 			}
@@ -48,10 +46,10 @@ func Text(out io.Writer, e placeholder.Entry, r result.Result, w *typeset.Words)
 			fmt.Fprintln(&b, strings.TrimRight(line, " "))
 		}
 	}
-	for _, s := range append(phrases(r.Notes, w), w.Working(r.Working)...) {
+	for _, s := range append(phrases(a.Notes, w), w.Working(a.Working)...) {
 		fmt.Fprintf(&b, "\n%s\n", s)
 	}
-	for _, s := range e.Sources {
+	for _, s := range a.Sources {
 		fmt.Fprintf(&b, "\n%s %s", w.Say("page.source"), s)
 	}
 	b.WriteByte('\n')

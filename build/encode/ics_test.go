@@ -1,11 +1,11 @@
-package output_test
+package encode_test
 
 import (
 	"strings"
 	"testing"
 	"time"
 
-	"noonbook/build/output"
+	"noonbook/build/encode"
 )
 
 // The rules of RFC 5545: lines end in CRLF and have at most 75 octets, none is
@@ -13,7 +13,7 @@ import (
 func TestICS(t *testing.T) {
 	long := "Planète Ω, eine „lange“ Zeile; with a \\ and\na second line " + strings.Repeat("☆é", 60)
 	at := time.Date(2027, 4, 13, 12, 10, 0, 0, time.UTC)
-	out := string(output.ICS("Unit", at, []output.Event{{UID: "a@b", From: at, To: at.Add(time.Hour), Summary: long, Description: "x\x00y", Tentative: true}}))
+	out := string(encode.ICS("Unit", at, []encode.Event{{UID: "a@b", From: at, To: at.Add(time.Hour), Summary: long, Description: "x\x00y", Tentative: true}}))
 	if !strings.HasSuffix(out, "END:VCALENDAR\r\n") || strings.Count(out, "\n") != strings.Count(out, "\r\n") {
 		t.Error("line ends are not CRLF")
 	}

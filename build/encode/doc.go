@@ -1,0 +1,20 @@
+// Package encode writes results for other programs: as CSV, as JSON, as a
+// calendar file and, for a terminal, as plain text.
+//
+//	err := encode.JSON(os.Stdout, encode.Answer{Placeholder: "sun-day", Result: r}, words)
+//	calendar := encode.ICS("Our unit", stamp, events)
+//
+// CSV and JSON carry numbers at full precision in metric units, moments in ISO
+// 8601 and dates as dates; only titles and texts are in the language of the words.
+// The names of the fields are the same in every language.
+package encode
+
+import "noonbook/build/result"
+
+// An Answer is a result with the name of its placeholder and the sources of what
+// it computes.
+type Answer struct {
+	Placeholder string
+	Sources     []string
+	result.Result
+}
