@@ -1,7 +1,7 @@
 // Package concordance lists the words of a handbook with the places where they
 // stand, so that a page can look them up without a server.
 //
-//	js := concordance.Of(pages, "en")
+//	js, err := concordance.Of(files, "en")
 //
 // A place is a page, or a part of it under a heading or a glossary term that
 // links can lead to. Words are read off the finished pages of one edition, so
@@ -18,17 +18,12 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"noonbook/build/file"
 )
 
 // File is the name of the script in the handbook.
 const File = "concordance.js"
-
-// A Page is a file of the handbook; the cover and those that are no HTML are left
-// out.
-type Page struct {
-	Name  string
-	Bytes []byte
-}
 
 // What the page script reads.
 type listing struct {
@@ -50,13 +45,13 @@ type spot struct {
 	Note   string `json:"note,omitempty"` // of a glossary term, what it means
 }
 
-// Of returns the script.
-func Of(pages []Page, code string) ([]byte, error) {
+// Of returns the script. The cover and files that are no HTML are left out.
+func Of(files []file.File, code string) ([]byte, error) {
 	c := collector{listing: listing{language: languageOf(code)}, found: map[string][]int{}}
-	for _, p := range pages {
-		if strings.HasSuffix(p.Name, ".html") && p.Name != "index.html" {
+	for _, f := range files {
+		if strings.HasSuffix(f.Name, ".html") && f.Name != "index.html" {
 			r := reader{collector: &c}
-			r.page(p)
+			r.page(f)
 		}
 	}
 	c.finish()

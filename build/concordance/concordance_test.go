@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"noonbook/build/file"
 )
 
 // read takes the script apart again: for each stem the places where it stands.
@@ -43,12 +45,12 @@ func read(t *testing.T, js []byte) (listing, map[string][]string) {
 }
 
 func TestConcordance(t *testing.T) {
-	js, err := Of([]Page{
-		{"index.html", []byte(`<main><h1>Cover</h1>Planets</main>`)},
-		{"unit.html", []byte(`<body><p>outside</p><main><h1>The &amp; unit</h1><p>Planets, 46.1° north</p></main><footer>below</footer>`)},
-		{"clock.html", []byte(`<main><article><h1><span>1</span> Clock</h1><p>Shadows <svg><text>drawn</text></svg>fall</p><h2 id="why">Why the <em>Sun</em> moves</h2><p>a planet's shadow<script>x</script></p><figcaption><p>arctangent</p></figcaption></article></main>`)},
-		{"glossary.html", []byte(`<main><h1>Glossary</h1><dl><div><dt id="nb-term-style">style</dt><dd>The <b>sloping</b> edge. <a href="clock.html">Clock</a></dd></div></dl></main>`)},
-		{"noonbook.css", []byte("body{}")},
+	js, err := Of([]file.File{
+		{Name: "index.html", Bytes: []byte(`<main><h1>Cover</h1>Planets</main>`)},
+		{Name: "unit.html", Bytes: []byte(`<body><p>outside</p><main><h1>The &amp; unit</h1><p>Planets, 46.1° north</p></main><footer>below</footer>`)},
+		{Name: "clock.html", Bytes: []byte(`<main><article><h1><span>1</span> Clock</h1><p>Shadows <svg><text>drawn</text></svg>fall</p><h2 id="why">Why the <em>Sun</em> moves</h2><p>a planet's shadow<script>x</script></p><figcaption><p>arctangent</p></figcaption></article></main>`)},
+		{Name: "glossary.html", Bytes: []byte(`<main><h1>Glossary</h1><dl><div><dt id="nb-term-style">style</dt><dd>The <b>sloping</b> edge. <a href="clock.html">Clock</a></dd></div></dl></main>`)},
+		{Name: "noonbook.css", Bytes: []byte("body{}")},
 	}, "en")
 	if err != nil {
 		t.Fatal(err)
@@ -74,11 +76,11 @@ func TestConcordance(t *testing.T) {
 
 // In a large handbook the words that stand nearly everywhere are listed apart.
 func TestCommonWords(t *testing.T) {
-	page := Page{"a.html", nil}
+	page := file.File{Name: "a.html"}
 	for i := range 100 {
 		page.Bytes = fmt.Appendf(page.Bytes, `<main><h2 id="h%d">the part</h2><p>sun%s</p></main>`, i, strings.Repeat("q", i%7))
 	}
-	js, err := Of([]Page{page}, "en")
+	js, err := Of([]file.File{page}, "en")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -3,6 +3,7 @@ package concordance
 import (
 	"strings"
 
+	"noonbook/build/file"
 	"noonbook/build/markup"
 )
 
@@ -19,10 +20,10 @@ type reader struct {
 	read   strings.Builder
 }
 
-func (r *reader) page(p Page) {
-	r.leaf = leaf{File: p.Name, Places: []spot{}}
+func (r *reader) page(f file.File) {
+	r.leaf = leaf{File: f.Name, Places: []spot{}}
 	r.places++
-	for piece := range markup.Pieces(p.Bytes) {
+	for piece := range markup.Pieces(f.Bytes) {
 		switch {
 		case piece.Tag == "main":
 			r.inside = !piece.End

@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"html"
-	"maps"
 	"net"
 	"net/http"
 	"path"
@@ -15,18 +14,20 @@ import (
 	"time"
 
 	_ "embed"
+
+	"noonbook/build/file"
 )
 
 // A Pressing is what came of the lessons as they were saved.
 type Pressing struct {
-	Files    map[string][]byte // by name; nil where problems left none
-	Problems []string          // each with its place, and the line below it
+	Files    []file.File // nil where problems left none
+	Problems []string    // each with its place, and the line below it
 }
 
 // A Desk holds the last handbook that was whole and the last problems.
 type Desk struct {
 	mu    sync.Mutex
-	files map[string][]byte
+	files map[string][]byte // by name
 	state state
 	next  chan struct{} // closed when the state changes
 }
@@ -50,7 +51,10 @@ func (d *Desk) Put(p Pressing) {
 	d.state.Serial++
 	d.state.Problems = append([]string{}, p.Problems...)
 	if p.Files != nil {
-		d.files, d.state.Whole = maps.Clone(p.Files), d.state.Serial
+		d.files, d.state.Whole = map[string][]byte{}, d.state.Serial
+		for _, f := range p.Files {
+			d.files[f.Name] = f.Bytes
+		}
 	}
 	close(d.next)
 	d.next = make(chan struct{})

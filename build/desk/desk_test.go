@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"noonbook/build/desk"
+	"noonbook/build/file"
 )
 
 func get(t *testing.T, server *httptest.Server, path string) (code int, kind, body string) {
@@ -37,7 +38,7 @@ func TestDesk(t *testing.T) {
 	if code, _, body := get(t, server, "/"); code != http.StatusServiceUnavailable || !strings.Contains(body, "&lt;b&gt; is off") || !strings.Contains(body, `data-whole="0"`) {
 		t.Errorf("before a handbook: %d %s", code, body)
 	}
-	d.Put(desk.Pressing{Files: map[string][]byte{"index.html": []byte("<body>one</body></html>"), "a.svg": []byte("<svg/>")}})
+	d.Put(desk.Pressing{Files: []file.File{{Name: "index.html", Bytes: []byte("<body>one</body></html>")}, {Name: "a.svg", Bytes: []byte("<svg/>")}}})
 	for _, c := range []struct {
 		path, kind, body string
 		code             int
@@ -77,7 +78,7 @@ func TestStateWaits(t *testing.T) {
 		t.Fatalf("it did not wait: %s", body)
 	case <-time.After(50 * time.Millisecond):
 	}
-	d.Put(desk.Pressing{Files: map[string][]byte{}})
+	d.Put(desk.Pressing{Files: []file.File{}})
 	if body := <-told; !strings.Contains(body, `"whole":1`) {
 		t.Errorf("it tells %s", body)
 	}
@@ -87,7 +88,7 @@ func TestStateWaits(t *testing.T) {
 // name of its own.
 func TestOnlyThisMachine(t *testing.T) {
 	d := desk.New()
-	d.Put(desk.Pressing{Files: map[string][]byte{"index.html": []byte("secret")}})
+	d.Put(desk.Pressing{Files: []file.File{{Name: "index.html", Bytes: []byte("secret")}}})
 	for _, c := range []struct {
 		from, host string
 		code       int

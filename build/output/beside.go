@@ -9,6 +9,8 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+
+	"noonbook/build/file"
 )
 
 // A file that stands beside the handbook's folder ends with a seal: the checksum
@@ -65,7 +67,7 @@ func (foreign) Is(target error) bool { return target == ErrNotOurs }
 
 // besides writes new files under names of their own and returns a function that
 // puts them in place, each in one step.
-func besides(folder string, files []File) (place func() error, drop func(), err error) {
+func besides(folder string, files []file.File) (place func() error, drop func(), err error) {
 	var fresh []string
 	drop = func() {
 		for _, name := range fresh {

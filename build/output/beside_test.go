@@ -9,15 +9,17 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+
+	"noonbook/build/file"
 )
 
 func TestZip(t *testing.T) {
-	files := []File{{"b.html", []byte("bb")}, {"a.html", bytes.Repeat([]byte("a"), 1000)}}
+	files := []file.File{{Name: "b.html", Bytes: []byte("bb")}, {Name: "a.html", Bytes: bytes.Repeat([]byte("a"), 1000)}}
 	one, err := Zip("handbook", files)
 	if err != nil {
 		t.Fatal(err)
 	}
-	two, err := Zip("handbook", []File{files[1], files[0]})
+	two, err := Zip("handbook", []file.File{files[1], files[0]})
 	if err != nil || !bytes.Equal(one, two) {
 		t.Errorf("the order of the files shows, %v", err)
 	}
@@ -26,7 +28,7 @@ func TestZip(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for i, want := range []File{files[1], files[0]} {
+	for i, want := range []file.File{files[1], files[0]} {
 		f := r.File[i]
 		in, err := f.Open()
 		if err != nil {
@@ -48,8 +50,8 @@ func TestWriteBeside(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	beside := func(words string) []File {
-		return []File{{"handbook.html", SealHTML([]byte(words))}, {"handbook.zip", SealZip(bytes.Clone(packed))}}
+	beside := func(words string) []file.File {
+		return []file.File{{Name: "handbook.html", Bytes: SealHTML([]byte(words))}, {Name: "handbook.zip", Bytes: SealZip(bytes.Clone(packed))}}
 	}
 	for _, words := range []string{"one", "two"} {
 		if err := Write(context.Background(), folder, handbook(words), beside(words)...); err != nil {

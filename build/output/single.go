@@ -10,6 +10,7 @@ import (
 	"path"
 	"strings"
 
+	"noonbook/build/file"
 	"noonbook/build/markup"
 )
 
@@ -21,7 +22,7 @@ import (
 //
 // The style sheet shows the page that is asked for and prints all of them from
 // the cover; a browser that can not do that shows them one below the other.
-func Single(files []File) ([]byte, error) {
+func Single(files []file.File) ([]byte, error) {
 	b := binder{files: map[string][]byte{}}
 	for _, f := range files {
 		b.files[f.Name] = f.Bytes
@@ -98,7 +99,7 @@ func (b *binder) head(cover []byte) {
 
 // page writes the body of a page as a section. The list of all pages is on the
 // cover, which a link leads to; the finder stands once.
-func (b *binder) page(f File) {
+func (b *binder) page(f file.File) {
 	stem := strings.TrimSuffix(f.Name, ".html")
 	body, inside := markup.Piece{}, false
 	drop := "" // what a details element that is left out is: "finder" or "stops"

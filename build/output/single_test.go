@@ -6,20 +6,22 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"noonbook/build/file"
 )
 
-func pages() []File {
+func pages() []file.File {
 	shell := func(class, inside string) []byte {
 		return []byte(`<!doctype html><html lang="en"><head><meta http-equiv="Content-Security-Policy" content="script-src \'self\'"><meta name="description" content="d"><title>T</title>` +
 			`<link rel="expect" href="#nb-text" blocking="render"><link rel="stylesheet" href="noonbook.css"><script src="noonbook.js" defer></script><script type="application/ld+json">{"a":"<"}</script></head><body` + class + `>` + inside + `</body></html>`)
 	}
 	way := `<nav class="way"><details class="finder" data-words="concordance.js"><summary>Find</summary><input id="nb-finder"></details><details class="stops"><summary>All pages</summary><ol><li><a href="a.html">A</a></li></ol></details></nav>`
-	return []File{
-		{"index.html", shell(` class="cover"`, `<main class="sheet"><h1>U</h1><a href="a.html">A</a><img src="crest.png" alt="">`+way+`</main>`)},
-		{"a.html", shell("", `<a class="skip" href="#nb-text">Skip</a><header>`+way+`</header><main id="nb-text"><h1 id="x">A</h1><a href="b.html#y">B</a><a href="https://example.org/a.html">out</a><a href="list.csv">list</a><svg><a href="index.html">i</a></svg></main>`)},
-		{"b.html", shell(` class="printable"`, `<main><h1>B</h1><p id="y" aria-labelledby="y z">&lt;b&gt;</p><i id="z"></i><a href="a.html">A</a><a href="#y">y</a></main>`)},
-		{"noonbook.css", []byte("p{}")}, {"noonbook.js", []byte("go()")}, {"concordance.js", []byte("var noonbookConcordance={}")},
-		{"crest.png", []byte("png")}, {"list.csv", []byte("a,b")},
+	return []file.File{
+		{Name: "index.html", Bytes: shell(` class="cover"`, `<main class="sheet"><h1>U</h1><a href="a.html">A</a><img src="crest.png" alt="">`+way+`</main>`)},
+		{Name: "a.html", Bytes: shell("", `<a class="skip" href="#nb-text">Skip</a><header>`+way+`</header><main id="nb-text"><h1 id="x">A</h1><a href="b.html#y">B</a><a href="https://example.org/a.html">out</a><a href="list.csv">list</a><svg><a href="index.html">i</a></svg></main>`)},
+		{Name: "b.html", Bytes: shell(` class="printable"`, `<main><h1>B</h1><p id="y" aria-labelledby="y z">&lt;b&gt;</p><i id="z"></i><a href="a.html">A</a><a href="#y">y</a></main>`)},
+		{Name: "noonbook.css", Bytes: []byte("p{}")}, {Name: "noonbook.js", Bytes: []byte("go()")}, {Name: "concordance.js", Bytes: []byte("var noonbookConcordance={}")},
+		{Name: "crest.png", Bytes: []byte("png")}, {Name: "list.csv", Bytes: []byte("a,b")},
 	}
 }
 
@@ -74,10 +76,10 @@ func oneFile(t *testing.T, page string) {
 }
 
 func TestSingleRefuses(t *testing.T) {
-	for name, change := range map[string]func([]File) []File{
-		"no cover":  func(f []File) []File { return f[1:] },
-		"no script": func(f []File) []File { f[4].Name = "x.js"; return f },
-		"an end":    func(f []File) []File { f[3].Bytes = []byte("</style>"); return f },
+	for name, change := range map[string]func([]file.File) []file.File{
+		"no cover":  func(f []file.File) []file.File { return f[1:] },
+		"no script": func(f []file.File) []file.File { f[4].Name = "x.js"; return f },
+		"an end":    func(f []file.File) []file.File { f[3].Bytes = []byte("</style>"); return f },
 	} {
 		if _, err := Single(change(pages())); err == nil {
 			t.Errorf("%s: it is bound", name)

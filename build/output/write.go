@@ -12,6 +12,8 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"noonbook/build/file"
 )
 
 // ErrNotOurs is in the chain of the error that refuses a folder with files that
@@ -22,17 +24,11 @@ var ErrNotOurs = errors.New("holds files that noonbook did not write")
 // sha256sum, so that anyone can check a handbook.
 const listName = ".noonbook-files"
 
-// A File is one file of a handbook. Names are flat.
-type File struct {
-	Name  string
-	Bytes []byte
-}
-
 // Write makes the folder hold the files and nothing else, and puts the files of
 // beside next to it. An error leaves all as it was; only between the steps that
 // put the folder and each file beside it in place may one be new and another
 // still old.
-func Write(ctx context.Context, folder string, files []File, beside ...File) error {
+func Write(ctx context.Context, folder string, files []file.File, beside ...file.File) error {
 	folder, err := resolve(folder)
 	if err != nil {
 		return err
@@ -88,7 +84,7 @@ func resolve(folder string) (string, error) {
 }
 
 // fill writes the files and their list into a new folder.
-func fill(ctx context.Context, folder string, files []File) error {
+func fill(ctx context.Context, folder string, files []file.File) error {
 	var list []string
 	for _, f := range files {
 		if err := ctx.Err(); err != nil {
@@ -155,9 +151,9 @@ func readList(name string) (map[string]string, error) {
 	sums := map[string]string{}
 	lines := bufio.NewScanner(f)
 	for lines.Scan() {
-		sum, file, ok := strings.Cut(lines.Text(), "  ")
+		sum, name, ok := strings.Cut(lines.Text(), "  ")
 		if ok {
-			sums[file] = sum
+			sums[name] = sum
 		}
 	}
 	if err := lines.Err(); err != nil {

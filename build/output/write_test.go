@@ -8,17 +8,19 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"noonbook/build/file"
 )
 
-func handbook(words string) []File {
-	files := []File{{"index.html", []byte(words)}}
+func handbook(words string) []file.File {
+	files := []file.File{{Name: "index.html", Bytes: []byte(words)}}
 	for i := range 20 {
-		files = append(files, File{fmt.Sprintf("page-%d.html", i), []byte(words)})
+		files = append(files, file.File{Name: fmt.Sprintf("page-%d.html", i), Bytes: []byte(words)})
 	}
 	return files
 }
 
-func write(t *testing.T, folder string, files []File) {
+func write(t *testing.T, folder string, files []file.File) {
 	t.Helper()
 	if err := Write(context.Background(), folder, files); err != nil {
 		t.Fatal(err)
@@ -51,7 +53,7 @@ func TestWriteReplacesTheOldHandbook(t *testing.T) {
 	parent := t.TempDir()
 	folder := filepath.Join(parent, "handbook")
 	write(t, folder, handbook("old"))
-	write(t, folder, []File{{"index.html", []byte("new")}})
+	write(t, folder, []file.File{{Name: "index.html", Bytes: []byte("new")}})
 	if got := names(t, folder); len(got) != 2 || content(t, filepath.Join(folder, "index.html")) != "new" {
 		t.Errorf("the folder holds %v", got)
 	}

@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"noonbook/build/file"
 )
 
 // zipTime is the time of every file in a zip: the earliest that the format can
@@ -15,9 +17,9 @@ import (
 var zipTime = time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)
 
 // Zip packs the files of a handbook below one folder, sorted by name.
-func Zip(folder string, files []File) ([]byte, error) {
+func Zip(folder string, files []file.File) ([]byte, error) {
 	files = slices.Clone(files)
-	slices.SortFunc(files, func(a, b File) int { return strings.Compare(a.Name, b.Name) })
+	slices.SortFunc(files, func(a, b file.File) int { return strings.Compare(a.Name, b.Name) })
 	var out bytes.Buffer
 	w := zip.NewWriter(&out)
 	for _, f := range files {

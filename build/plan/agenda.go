@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"noonbook/build/encode"
+	"noonbook/build/file"
 	"noonbook/build/placeholder"
 	"noonbook/build/say"
 	"noonbook/build/typeset"
@@ -15,10 +16,11 @@ import (
 
 // agenda writes the calendar file: the lessons, their reserves, and what the sky
 // does in the term. It says nothing that the class edition does not.
-func (p *Plan) agenda(s *pressing) Page {
+func (p *Plan) agenda(s *pressing) file.File {
 	school := placeholder.Place(s.settings)
 	stamp, _ := school.Day(s.settings.Date("term.first_day"))
-	return Page{typeset.CalendarFile, encode.ICS(s.settings.Text("unit.title"), stamp, append(p.lessonEvents(s), p.skyEvents(s)...))}
+	events := append(p.lessonEvents(s), p.skyEvents(s)...)
+	return file.File{Name: typeset.CalendarFile, Bytes: encode.ICS(s.settings.Text("unit.title"), stamp, events)}
 }
 
 // uid names an event the same way in every pressing: by what it is and by the

@@ -1,7 +1,7 @@
 // Package plan turns a Unit into a handbook in two steps.
 //
-//	p, _ := plan.Make(unit, words, plan.Class)   // once: pages with slots
-//	pages, problems := p.Press(unit.Settings)    // for each school: the slots filled
+//	p, err := plan.Make(unit, words, plan.Class, placeholder.Catalogue()) // once: pages with slots
+//	files, problems := p.Press(unit.Settings)                             // for each school: the slots filled
 //
 // Make renders each lesson, puts it into the theme's shell and minifies it
 // once, with a mark wherever something depends on the school. The page is then

@@ -4,6 +4,7 @@ import (
 	"html/template"
 	"slices"
 
+	"noonbook/build/file"
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/result"
@@ -62,7 +63,7 @@ type pressing struct {
 	calendar classroom.Calendar
 	groups   []int
 	results  []result.Result // by ask
-	files    []Page          // tables as CSV
+	files    []file.File     // tables as CSV
 }
 
 // Make plans the pages of one edition.

@@ -14,6 +14,7 @@ import (
 	"time"
 
 	"noonbook/build/drawing"
+	"noonbook/build/file"
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/problem"
@@ -147,7 +148,7 @@ func TestPlanIsPressedByTwoAtOnce(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var pressings [2][]Page
+	var pressings [2][]file.File
 	var wait sync.WaitGroup
 	for i := range pressings {
 		wait.Go(func() { pressings[i], _ = p.Press(unit.Settings) })

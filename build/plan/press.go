@@ -6,6 +6,7 @@ import (
 
 	"noonbook/build/concordance"
 	"noonbook/build/drawing"
+	"noonbook/build/file"
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/problem"
@@ -15,49 +16,36 @@ import (
 	"noonbook/theme"
 )
 
-// A Page is one file of a pressed handbook.
-type Page struct {
-	Name  string
-	Bytes []byte
-}
-
-// Press fills the slots of every page for one school. It returns no pages when
-// a problem is a fault, or when the settings lack something that has no default,
-// which source reports; warnings come with the pages.
-func (p *Plan) Press(settings form.Values) ([]Page, problem.List) {
+// Press fills the slots of every page for one school, and returns all files of the
+// handbook, the pages first. It returns none when a problem is a fault, or when the
+// settings lack something that has no default, which source reports; warnings come
+// with the files.
+func (p *Plan) Press(settings form.Values) ([]file.File, problem.List) {
 	s, problems := p.reckon(settings)
 	if problems.Faults() > 0 || lacking(settings, school.Settings()) {
 		return nil, problems.Sorted()
 	}
 	colour := p.colour(settings, &problems)
-	pages := make([]Page, 0, len(p.pages)+3+len(p.unit.Files))
+	files := make([]file.File, 0, len(p.pages)+4+len(s.files)+len(p.unit.Files))
 	for _, page := range p.pages {
-		pages = append(pages, Page{page.name, page.fill(nil, s)})
+		files = append(files, file.File{Name: page.name, Bytes: page.fill(nil, s)})
 	}
-	words, err := concordance.Of(listed(pages), p.words.Code)
+	words, err := concordance.Of(files, p.words.Code)
 	if err != nil { // a fault of the program; the pages are whole without it
 		problems.Warn(problem.Place{}, "%v", err)
 	}
-	pages = append(pages,
-		Page{typeset.StyleFile, typeset.StyleSheet(drawing.PaperOf(settings.Text("school.paper")), colour)},
-		Page{typeset.ScriptFile, theme.Script()},
-		Page{concordance.File, words})
-	pages = append(pages, p.agenda(s))
-	pages = append(pages, s.files...)
+	files = append(files,
+		file.File{Name: typeset.StyleFile, Bytes: typeset.StyleSheet(drawing.PaperOf(settings.Text("school.paper")), colour)},
+		file.File{Name: typeset.ScriptFile, Bytes: theme.Script()},
+		file.File{Name: concordance.File, Bytes: words},
+		p.agenda(s))
+	files = append(files, s.files...)
 	for _, f := range p.unit.Files {
 		if !f.Staff || p.edition == Staff {
-			pages = append(pages, Page{f.Name, f.Bytes})
+			files = append(files, f.File)
 		}
 	}
-	return pages, problems.Sorted()
-}
-
-func listed(pages []Page) []concordance.Page {
-	list := make([]concordance.Page, len(pages))
-	for i, page := range pages {
-		list[i] = concordance.Page(page)
-	}
-	return list
+	return files, problems.Sorted()
 }
 
 // colour reads the school's colour, which source has checked, and warns where

@@ -6,14 +6,15 @@ import (
 	"slices"
 
 	"noonbook/build/encode"
+	"noonbook/build/file"
 	"noonbook/build/problem"
 )
 
 // tableFiles writes a CSV file for every table that a block of the pages shows,
 // notes its name in the table, and returns the files. Tables that are alike
 // share one file.
-func (p *Plan) tableFiles(s *pressing, problems *problem.List) []Page {
-	var files []Page
+func (p *Plan) tableFiles(s *pressing, problems *problem.List) []file.File {
+	var files []file.File
 	taken := map[string]int{}    // tables by their stem
 	named := map[string]string{} // file names by stem and bytes
 	for i, a := range p.asks {
@@ -38,7 +39,7 @@ func (p *Plan) tableFiles(s *pressing, problems *problem.List) []Page {
 					name = fmt.Sprintf("%s-%d.csv", stem, taken[stem])
 				}
 				named[stem+"\n"+b.String()] = name
-				files = append(files, Page{name, b.Bytes()})
+				files = append(files, file.File{Name: name, Bytes: b.Bytes()})
 			}
 			tables[k].File = name
 		}

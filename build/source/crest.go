@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"noonbook/build/file"
 	"noonbook/build/form"
 )
 
@@ -56,6 +57,6 @@ func (r *reader) livery(values form.Values) error {
 		return nil
 	}
 	r.unit.Crest = Picture{name, width, height}
-	r.unit.Files = append(r.unit.Files, File{name, name, src, false})
+	r.unit.Files = append(r.unit.Files, File{File: file.File{Name: name, Bytes: src}, Source: name})
 	return nil
 }

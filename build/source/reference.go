@@ -13,6 +13,7 @@ import (
 
 	"github.com/yuin/goldmark/ast"
 
+	"noonbook/build/file"
 	"noonbook/build/form"
 	"noonbook/build/problem"
 )
@@ -245,7 +246,7 @@ func (r *reader) file(name string, ref reference, files map[string]string) error
 	if err != nil {
 		return fmt.Errorf("reading %s: %w", path.Join(r.root, name), err)
 	}
-	r.unit.Files = append(r.unit.Files, File{name, flat, src, ref.staff})
+	r.unit.Files = append(r.unit.Files, File{file.File{Name: flat, Bytes: src}, name, ref.staff})
 	r.size(ref, flat)
 	return nil
 }

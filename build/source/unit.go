@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"noonbook/build/file"
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/problem"
@@ -27,10 +28,9 @@ type Unit struct {
 
 // A File is one that the handbook carries along.
 type File struct {
-	Source string // in the content folder, with slashes
-	Name   string // in the handbook
-	Bytes  []byte
-	Staff  bool // only answers and staff notes refer to it
+	file.File
+	Source string // its name in the content folder, with slashes
+	Staff  bool   // only answers and staff notes refer to it
 }
 
 // maxLesson and maxFile bound what is read into memory. A lesson of half a

@@ -10,11 +10,11 @@ import (
 	"net"
 	"net/http"
 	"os"
-	"path/filepath"
 	"strconv"
 	"time"
 
 	"noonbook/build/desk"
+	"noonbook/build/file"
 	"noonbook/build/plan"
 	"noonbook/build/problem"
 )
@@ -126,11 +126,11 @@ func (t tender) press() error {
 	if err != nil {
 		return err
 	}
-	var pages []plan.Page
+	var files []file.File
 	if problems.Faults() == 0 {
 		watch := progressOn(t.errs)
 		var found problem.List
-		pages, _, found, err = pressed(unit, t.edition, watch)
+		files, _, found, err = pressed(unit, t.edition, watch)
 		watch.end()
 		if err != nil {
 			return err
@@ -139,23 +139,14 @@ func (t tender) press() error {
 	}
 	p := desk.Pressing{Problems: told(problems)}
 	if problems.Faults() == 0 {
-		p.Files = map[string][]byte{}
-		for _, page := range pages {
-			p.Files[page.Name] = page.Bytes
-		}
+		p.Files = files
 	}
 	t.desk.Put(p)
 	if len(problems) > 0 {
 		report(t.errs, problems)
 	}
 	if p.Files != nil {
-		html := 0
-		for name := range p.Files {
-			if filepath.Ext(name) == ".html" {
-				html++
-			}
-		}
-		fmt.Fprintf(t.out, "%s  %s in %d ms\n", begin.Format("15:04:05"), counted(html, "page"), time.Since(begin).Milliseconds())
+		fmt.Fprintf(t.out, "%s  %s in %d ms\n", begin.Format("15:04:05"), counted(pagesAmong(files), "page"), time.Since(begin).Milliseconds())
 	}
 	return nil
 }

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"time"
 
+	"noonbook/build/file"
 	"noonbook/build/output"
 	"noonbook/build/placeholder"
 	"noonbook/build/plan"
@@ -69,15 +70,15 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	if *staff {
 		editions = append(editions, plan.Staff)
 	}
-	var pressings [][]plan.Page
+	var pressings [][]file.File
 	blocks := 0
 	for _, edition := range editions {
-		pages, asks, found, err := pressed(unit, edition, watch)
+		files, asks, found, err := pressed(unit, edition, watch)
 		if err != nil {
 			return err
 		}
 		problems = append(problems, found...)
-		pressings = append(pressings, pages)
+		pressings = append(pressings, files)
 		blocks = asks
 	}
 	problems = problems.Sorted()
@@ -95,13 +96,10 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 		if edition == plan.Staff {
 			where = filepath.Clean(*target) + "-staff"
 		}
-		var files []output.File
-		for _, p := range pressings[i] {
-			files = append(files, output.File(p))
-			bytes += len(p.Bytes)
-			if filepath.Ext(p.Name) == ".html" {
-				pages++
-			}
+		files := pressings[i]
+		pages += pagesAmong(files)
+		for _, f := range files {
+			bytes += len(f.Bytes)
 		}
 		watch.stage("writing " + where)
 		full, err := filepath.Abs(where)
@@ -124,26 +122,36 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 
 // bound returns the handbook as one page and as one zip, as asked for, to stand
 // beside the folder of that name.
-func bound(name string, files []output.File, single, packed bool) (beside []output.File, err error) {
+func bound(name string, files []file.File, single, packed bool) (beside []file.File, err error) {
 	if single {
 		page, err := output.Single(files)
 		if err != nil {
 			return nil, err
 		}
-		beside = append(beside, output.File{Name: name + ".html", Bytes: output.SealHTML(page)})
+		beside = append(beside, file.File{Name: name + ".html", Bytes: output.SealHTML(page)})
 	}
 	if packed {
 		archive, err := output.Zip(name, files)
 		if err != nil {
 			return nil, err
 		}
-		beside = append(beside, output.File{Name: name + ".zip", Bytes: output.SealZip(archive)})
+		beside = append(beside, file.File{Name: name + ".zip", Bytes: output.SealZip(archive)})
 	}
 	return beside, nil
 }
 
+func pagesAmong(files []file.File) int {
+	pages := 0
+	for _, f := range files {
+		if filepath.Ext(f.Name) == ".html" {
+			pages++
+		}
+	}
+	return pages
+}
+
 // pressed plans and presses one edition for the unit's own school.
-func pressed(unit *source.Unit, edition plan.Edition, watch *progress) (pages []plan.Page, asks int, found problem.List, err error) {
+func pressed(unit *source.Unit, edition plan.Edition, watch *progress) (files []file.File, asks int, found problem.List, err error) {
 	words, err := wordsOf(unit.Settings)
 	if err != nil {
 		return nil, 0, nil, err
@@ -158,6 +166,6 @@ func pressed(unit *source.Unit, edition plan.Edition, watch *progress) (pages []
 		return nil, 0, nil, err
 	}
 	p.Progress = func(done, of int) { watch.step("computing the "+name, done, of) }
-	pages, found = p.Press(unit.Settings)
-	return pages, p.Asks(), found, nil
+	files, found = p.Press(unit.Settings)
+	return files, p.Asks(), found, nil
 }

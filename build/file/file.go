@@ -1,0 +1,12 @@
+// Package file holds what every stage from the plan to the disk hands on: the
+// files of a handbook.
+//
+//	cover := file.File{Name: "index.html", Bytes: page}
+package file
+
+// A File is one file of a handbook. All lie in one folder, so that a name holds no
+// slash.
+type File struct {
+	Name  string
+	Bytes []byte
+}
