@@ -171,28 +171,10 @@ func empty(problems []string) []byte {
 	return b.Bytes()
 }
 
-// kinds are the media types of what a handbook may hold. Those of the machine's
-// own lists differ from one to the next.
-var kinds = map[string]string{
-	".html": "text/html; charset=utf-8",
-	".css":  "text/css; charset=utf-8",
-	".js":   "text/javascript; charset=utf-8",
-	".csv":  "text/csv; charset=utf-8",
-	".txt":  "text/plain; charset=utf-8",
-	".ics":  "text/calendar; charset=utf-8",
-	".svg":  "image/svg+xml",
-	".png":  "image/png",
-	".jpg":  "image/jpeg",
-	".jpeg": "image/jpeg",
-	".gif":  "image/gif",
-	".webp": "image/webp",
-	".pdf":  "application/pdf",
-}
-
 func send(w http.ResponseWriter, name string, text []byte) {
-	kind, ok := kinds[strings.ToLower(path.Ext(name))]
-	if !ok {
-		kind = "application/octet-stream"
+	kind := file.MediaType(name)
+	if strings.HasPrefix(kind, "text/") {
+		kind += "; charset=utf-8"
 	}
 	w.Header().Set("Content-Type", kind)
 	w.Header().Set("Cache-Control", "no-store")

@@ -195,12 +195,6 @@ func (b *binder) target(stem, link string) string {
 	return b.data(link)
 }
 
-// kinds are the media types of what handbooks carry: IANA's registry.
-var kinds = map[string]string{
-	".svg": "image/svg+xml", ".png": "image/png", ".jpg": "image/jpeg", ".jpeg": "image/jpeg", ".gif": "image/gif", ".webp": "image/webp",
-	".csv": "text/csv", ".ics": "text/calendar", ".pdf": "application/pdf", ".txt": "text/plain",
-}
-
 // data carries a file of the handbook in its link (RFC 2397).
 func (b *binder) data(link string) string {
 	name, err := url.PathUnescape(link)
@@ -208,9 +202,5 @@ func (b *binder) data(link string) string {
 	if err != nil || !ok {
 		return link
 	}
-	kind := kinds[strings.ToLower(path.Ext(name))]
-	if kind == "" {
-		kind = "application/octet-stream"
-	}
-	return "data:" + kind + ";base64," + base64.StdEncoding.EncodeToString(content)
+	return "data:" + file.MediaType(name) + ";base64," + base64.StdEncoding.EncodeToString(content)
 }

@@ -65,9 +65,10 @@ func (d *draft) write(template string, p typeset.Page) error {
 // minified makes markup small in ways that hold wherever a slot may be filled:
 // end tags and quotes stay, since what follows a mark is not known.
 func minified(markup []byte) ([]byte, error) {
-	m := minify.New()
-	m.Add("text/html", &html.Minifier{KeepDocumentTags: true, KeepEndTags: true, KeepQuotes: true})
-	return m.Bytes("text/html", bytes.Clone(markup)) // the minifier writes into what it reads
+	page := html.Minifier{KeepDocumentTags: true, KeepEndTags: true, KeepQuotes: true}
+	var small bytes.Buffer
+	err := page.Minify(minify.New(), &small, bytes.NewReader(markup), nil)
+	return small.Bytes(), err
 }
 
 // cut minifies the draft and cuts it at its marks.
