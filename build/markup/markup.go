@@ -13,6 +13,7 @@ import (
 	"bytes"
 	"html"
 	"iter"
+	"strings"
 )
 
 // A Piece is a tag, a comment or the text up to the next one.
@@ -88,77 +89,86 @@ func next(page []byte) (Piece, []byte) {
 // Attribute returns the value of an attribute of a tag, with character
 // references read, and whether the tag has it.
 func (p Piece) Attribute(name string) (value string, ok bool) {
-	p.attributes(func(n, v []byte) bool {
-		if string(n) == name {
-			value, ok = html.UnescapeString(string(v)), true
+	for a := range p.attributes() {
+		if a.name == name {
+			return p.value(a), true
 		}
-		return !ok
-	})
-	return value, ok
+	}
+	return "", false
 }
 
 // Rewritten returns the tag with each attribute's value as change answers it.
+// Attributes without a value stay as they are.
 func (p Piece) Rewritten(change func(name, value string) string) []byte {
 	var out []byte
-	from := 0
-	p.attributes(func(n, v []byte) bool {
-		if v == nil {
-			return true
+	kept := 0 // up to here the tag is in out
+	for a := range p.attributes() {
+		if !a.valued {
+			continue
 		}
-		old := html.UnescapeString(string(v))
-		fresh := change(string(n), old)
+		old := p.value(a)
+		fresh := change(a.name, old)
 		if fresh == old {
-			return true
+			continue
 		}
-		at := cap(p.Raw) - cap(v) // v is a part of Raw
-		out = append(out, p.Raw[from:at]...)
+		out = append(out, p.Raw[kept:a.from]...)
 		out = append(out, html.EscapeString(fresh)...)
-		from = at + len(v)
-		return true
-	})
-	return append(out, p.Raw[from:]...)
+		kept = a.to
+	}
+	return append(out, p.Raw[kept:]...)
 }
 
-// attributes goes through the attributes of a tag until do answers false. The
-// value of one without a value is nil.
-func (p Piece) attributes(do func(name, value []byte) bool) {
-	if p.Tag == "" || p.Tag == "!" || p.End {
-		return
-	}
-	rest := p.Raw[1+len(p.Tag):]
-	for {
-		rest = bytes.TrimLeft(rest, " \t\n/>")
-		if len(rest) == 0 {
+// An attribute of a tag has its value, without quotes, at Raw[from:to].
+type attribute struct {
+	name     string
+	valued   bool
+	from, to int
+}
+
+func (p Piece) value(a attribute) string { return html.UnescapeString(string(p.Raw[a.from:a.to])) }
+
+// attributes goes through the attributes of a tag.
+func (p Piece) attributes() iter.Seq[attribute] {
+	return func(yield func(attribute) bool) {
+		if p.Tag == "" || p.Tag == "!" || p.End {
 			return
 		}
-		stop := bytes.IndexAny(rest, "= \t\n/>")
-		if stop < 0 {
-			stop = len(rest)
-		}
-		name := rest[:stop]
-		rest = rest[stop:]
-		var value []byte
-		if len(rest) > 1 && rest[0] == '=' {
-			value, rest = attributeValue(rest[1:])
-		}
-		if !do(name, value) {
-			return
+		at := 1 + len(p.Tag)
+		for {
+			for at < len(p.Raw) && strings.IndexByte(" \t\n/>", p.Raw[at]) >= 0 {
+				at++
+			}
+			if at == len(p.Raw) {
+				return
+			}
+			a := attribute{name: string(p.Raw[at:p.until(at, "= \t\n/>")])}
+			at += len(a.name)
+			if at < len(p.Raw) && p.Raw[at] == '=' {
+				a.valued = true
+				a.from, a.to, at = p.valueAt(at + 1)
+			}
+			if !yield(a) {
+				return
+			}
 		}
 	}
 }
 
-func attributeValue(rest []byte) (value, after []byte) {
-	quote := rest[0]
-	if quote != '"' && quote != '\'' {
-		stop := bytes.IndexAny(rest, " \t\n>")
-		if stop < 0 {
-			stop = len(rest)
-		}
-		return rest[:stop], rest[stop:]
+// until returns where the first of the characters is, or the end of the tag.
+func (p Piece) until(at int, any string) int {
+	if n := bytes.IndexAny(p.Raw[at:], any); n >= 0 {
+		return at + n
 	}
-	stop := bytes.IndexByte(rest[1:], quote)
-	if stop < 0 {
-		return rest[1:], nil
+	return len(p.Raw)
+}
+
+// valueAt returns where a value that begins here, perhaps with a quote, has its
+// first character and its end, and where the tag goes on.
+func (p Piece) valueAt(at int) (from, to, next int) {
+	if at == len(p.Raw) || p.Raw[at] != '"' && p.Raw[at] != '\'' {
+		to = p.until(at, " \t\n>")
+		return at, to, to
 	}
-	return rest[1 : 1+stop], rest[2+stop:]
+	to = p.until(at+1, string(p.Raw[at]))
+	return at + 1, to, min(to+1, len(p.Raw))
 }

@@ -42,6 +42,9 @@ func TestAttributes(t *testing.T) {
 	if _, ok := p.Attribute("hre"); ok {
 		t.Error("it has an attribute that it has not")
 	}
+	if got, ok := (Piece{Raw: []byte(`<a b=`), Tag: "a"}).Attribute("c"); ok { // a page that was cut off
+		t.Errorf("it has an attribute %q that it has not", got)
+	}
 	got := string(p.Rewritten(func(name, value string) string {
 		if name == "href" {
 			return "#x&y"
@@ -49,6 +52,16 @@ func TestAttributes(t *testing.T) {
 		return value
 	}))
 	if want := `<a href="#x&amp;y" title='"' rel=next disabled>`; got != want {
+		t.Errorf("rewritten: %s, want %s", got, want)
+	}
+}
+
+// Each value is replaced where it stands, in quotes or not, and what lies between
+// stays.
+func TestRewrittenInSeveralPlaces(t *testing.T) {
+	p := Piece{Raw: []byte(`<img src='a' hidden alt="" id=c/>`), Tag: "img"}
+	got := string(p.Rewritten(func(name, value string) string { return name + ":" + value }))
+	if want := `<img src='src:a' hidden alt="alt:" id=id:c/>`; got != want {
 		t.Errorf("rewritten: %s, want %s", got, want)
 	}
 }
