@@ -1,8 +1,6 @@
 // Package source reads a content folder into a Unit: the settings of the
-// school and the lessons, each parsed once into a tree.
-//
-//	folder, _ := os.OpenRoot("content")
-//	unit, problems := source.Read(folder.FS(), "content", placeholder.Catalogue())
+// school and the lessons, each parsed once into a tree. The example of Read shows
+// how it is called.
 //
 // A lesson is CommonMark with pipe tables. What is special about it becomes
 // nodes of goldmark's tree: Aside for caution, answer and staff blocks, Block
