@@ -133,7 +133,7 @@ func diaryHours(v form.Values, d place.Date) (lessons, home []form.TimeSpan) {
 	if v.Has("latest") {
 		latest = v.Clock("latest")
 	}
-	if !isSchoolDay(v, d) {
+	if !Term(v).Teaches(d) {
 		return nil, []form.TimeSpan{{From: earliest, To: latest}}
 	}
 	lessons = v.Spans("term.lesson_times")

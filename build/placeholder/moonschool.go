@@ -3,7 +3,6 @@ package placeholder
 import (
 	"fmt"
 	"slices"
-	"strings"
 	"time"
 
 	"noonbook/build/form"
@@ -68,9 +67,10 @@ func reckonMoonSchool(v form.Values) (result.Result, error) {
 		lessons = []form.TimeSpan{schoolDay}
 		r.Warnings = []say.Phrase{say.Line("moon-school.no_lessons", clockFace(schoolDay.From), clockFace(schoolDay.To))}
 	}
+	term := Term(v)
 	var chances []chance
 	for d := from; !d.After(to); d = d.Add(1) {
-		if isSchoolDay(v, d) {
+		if term.Teaches(d) {
 			chances = append(chances, chancesOn(p, d, lessons, quantity.Degrees(v.Number("altitude_deg")))...)
 		}
 	}
@@ -116,11 +116,6 @@ func schoolRange(from, to place.Date) error {
 		return err
 	}
 	return rangeOf(to)
-}
-
-func isSchoolDay(v form.Values, d place.Date) bool {
-	return slices.Contains(v.Texts("term.school_days"), strings.ToLower(d.Weekday().String())) &&
-		!slices.Contains(v.Dates("term.days_off"), d)
 }
 
 // chancesOn returns the stretches of the lessons in which the Moon's centre is

@@ -207,9 +207,9 @@ func dayMoons(v form.Values, p place.Place, from, to place.Date) []alert {
 		days  int
 	}
 	var runs []run
-	open := false
+	term, open := Term(v), false
 	for d := from; !d.After(to); d = d.Add(1) {
-		if !isSchoolDay(v, d) {
+		if !term.Teaches(d) {
 			continue
 		}
 		chances := slices.DeleteFunc(chancesOn(p, d, lessons, dayMoonHeight), func(c chance) bool { return !c.safe() || !plainByDay(c) })

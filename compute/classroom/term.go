@@ -17,12 +17,16 @@ type Term struct {
 	Daily       int    // most lessons of the unit on one day; 0 and 1 are the same
 }
 
-// Holds reports whether there is school on the date.
+// Holds reports whether the date is a school day of the term.
 func (t Term) Holds(d place.Date) bool {
-	return !d.Before(t.First) && !d.After(t.Last) && t.weekday(d) && !slices.Contains(t.DaysOff, d)
+	return !d.Before(t.First) && !d.After(t.Last) && t.Teaches(d)
 }
 
-func (t Term) weekday(d place.Date) bool { return slices.Contains(t.Weekdays, d.Weekday()) }
+// Teaches reports whether the date, within the term or not, is of a weekday with
+// school and no day off.
+func (t Term) Teaches(d place.Date) bool {
+	return slices.Contains(t.Weekdays, d.Weekday()) && !slices.Contains(t.DaysOff, d)
+}
 
 // LongestTerm is the number of days after which a term is cut off, a little more
 // than a school year.
