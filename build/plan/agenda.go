@@ -8,8 +8,9 @@ import (
 
 	"noonbook/build/encode"
 	"noonbook/build/file"
-	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/sky"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/build/typeset"
 	"noonbook/compute/classroom"
 )
@@ -17,7 +18,7 @@ import (
 // agenda writes the calendar file: the lessons, their reserves, and what the sky
 // does in the term. It says nothing that the class edition does not.
 func (p *Plan) agenda(s *pressing) file.File {
-	school := placeholder.Place(s.settings)
+	school := school.Place(s.settings)
 	stamp, _ := school.Day(s.settings.Date("term.first_day"))
 	events := append(p.lessonEvents(s), p.skyEvents(s)...)
 	return file.File{Name: typeset.CalendarFile, Bytes: encode.ICS(s.settings.Text("unit.title"), stamp, events)}
@@ -31,7 +32,7 @@ func (s *pressing) uid(parts ...any) string {
 }
 
 func (p *Plan) lessonEvents(s *pressing) []encode.Event {
-	school := placeholder.Place(s.settings)
+	school := school.Place(s.settings)
 	var events []encode.Event
 	add := func(e encode.Event, slots []classroom.Slot) {
 		uid := e.UID
@@ -67,7 +68,7 @@ func (p *Plan) lessonEvents(s *pressing) []encode.Event {
 
 func (p *Plan) skyEvents(s *pressing) []encode.Event {
 	var events []encode.Event
-	for _, day := range placeholder.SkyDays(s.settings) {
+	for _, day := range sky.SkyDays(s.settings) {
 		about := s.words.Text(day.Look)
 		if day.Sun {
 			about += " " + s.words.Say("eclipse-list.caution")

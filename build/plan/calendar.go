@@ -5,8 +5,9 @@ import (
 	"strings"
 
 	"noonbook/build/form"
-	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/class"
 	"noonbook/build/problem"
+	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/compute/classroom"
 	"noonbook/compute/place"
@@ -15,8 +16,8 @@ import (
 // calendar arranges the lessons and reports what is wrong with their days.
 func (p *Plan) calendar(settings form.Values) (classroom.Calendar, problem.List) {
 	var problems problem.List
-	calendar := placeholder.Calendar(settings, p.lessons)
-	term := placeholder.Term(settings)
+	calendar := school.Calendar(settings, p.lessons)
+	term := school.Term(settings)
 	if term.First.IsZero() || term.Last.IsZero() || len(term.Days()) == 0 {
 		return calendar, nil // source reported the term; no lesson is to blame
 	}
@@ -42,7 +43,7 @@ func (p *Plan) calendar(settings form.Values) (classroom.Calendar, problem.List)
 		case r.Kind == classroom.ForOrder:
 			problems.Add(other.Place("title"), "lesson: no school day is left for it before %q", l.Title())
 		default:
-			problems.Warn(l.Place(ruleKey(l, r)), "lesson: %s", p.words.Line(placeholder.Conflict(settings, p.lessons, calendar, r)))
+			problems.Warn(l.Place(ruleKey(l, r)), "lesson: %s", p.words.Line(class.Conflict(settings, p.lessons, calendar, r)))
 		}
 	}
 	overlaps(&problems, taught, calendar.Held)
@@ -116,9 +117,9 @@ func (p *Plan) dayOf(page int, s *pressing) place.Date {
 // calendarFor returns the calendar for a use of a placeholder: the school's,
 // unless the use has settings of its own that the calendar depends on.
 func (p *Plan) calendarFor(s *pressing, given, complete form.Values) classroom.Calendar {
-	for _, name := range placeholder.CalendarSettings() {
+	for _, name := range school.CalendarSettings() {
 		if given.Has(name) {
-			return placeholder.Calendar(complete, p.lessons)
+			return school.Calendar(complete, p.lessons)
 		}
 	}
 	return s.calendar

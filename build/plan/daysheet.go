@@ -7,7 +7,7 @@ import (
 	"github.com/yuin/goldmark/ast"
 
 	"noonbook/build/form"
-	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/say"
 	"noonbook/build/source"
@@ -229,7 +229,7 @@ func (s *daySheet) today() ([]byte, error) {
 		page.Glance = append(page.Glance, typeset.Labelled{Label: label, Value: s.draft.fact(n, s.at)})
 	}
 	for _, name := range skyFacts() {
-		if entry, ok := placeholder.Find(p.catalogue, name[0]); ok {
+		if entry, ok := entry.Find(p.catalogue, name[0]); ok {
 			n := &source.Inline{Ask: s.ask(entry), Fact: name[1]}
 			page.Glance = append(page.Glance, typeset.Labelled{Label: p.words.Say(name[2]), Value: s.draft.fact(n, s.at)})
 		}
@@ -238,7 +238,7 @@ func (s *daySheet) today() ([]byte, error) {
 	if err := p.templates.ExecuteTemplate(&out, "day-numbers", page); err != nil {
 		return nil, err
 	}
-	if entry, ok := placeholder.Find(p.catalogue, "lesson-sky"); ok {
+	if entry, ok := entry.Find(p.catalogue, "lesson-sky"); ok {
 		number := p.ask(s.ask(entry), s.at)
 		out.WriteString(s.draft.mark(func(dst []byte, school *pressing) []byte {
 			return school.words.AppendBlock(dst, entry.Name, brief(entry, school.results[number]), nil)
@@ -250,7 +250,7 @@ func (s *daySheet) today() ([]byte, error) {
 
 // brief leaves out what another page than the lesson's has no room for. Of a
 // printable, which is printed anyway, the cautions stay.
-func brief(e placeholder.Entry, r result.Result) result.Result {
+func brief(e entry.Entry, r result.Result) result.Result {
 	if e.Printable {
 		return result.Result{Cautions: r.Cautions, Warnings: r.Warnings}
 	}
@@ -258,7 +258,7 @@ func brief(e placeholder.Entry, r result.Result) result.Result {
 	return r
 }
 
-func (s *daySheet) ask(entry placeholder.Entry) source.Ask {
+func (s *daySheet) ask(entry entry.Entry) source.Ask {
 	return source.Ask{Entry: entry, Given: form.Values{}, At: s.lesson.Place("title")}
 }
 

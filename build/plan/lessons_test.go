@@ -7,9 +7,10 @@ import (
 	"testing/fstest"
 
 	"noonbook/build/form"
-	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/place"
 )
 
@@ -17,15 +18,15 @@ import (
 // settings of each pressing and of each use, and the lesson it stands in.
 func TestEntryReadsLessons(t *testing.T) {
 	evaluations := 0
-	diary := placeholder.Entry{
-		Name: "class-facts", Lessons: true, Settings: placeholder.CalendarSettings(),
+	diary := entry.Entry{
+		Name: "class-facts", Lessons: true, Settings: school.CalendarSettings(),
 		Arguments: form.Form{{Name: "lesson", Kind: form.Whole}},
-		Facts:     []placeholder.Fact{{Name: "groups", Doc: "a"}}, Sources: []string{"test"},
+		Facts:     []entry.Fact{{Name: "groups", Doc: "a"}}, Sources: []string{"test"},
 		Reckon: func(v form.Values) (result.Result, error) {
 			evaluations++
 			line := []string{"lesson", string(rune('0' + v.Whole("lesson")))}
-			for i, h := range placeholder.HeldOn(v).Held {
-				line = append(line, placeholder.Lessons(v)[i].Title, h.Date.String()[5:])
+			for i, h := range entry.HeldOn(v).Held {
+				line = append(line, entry.Lessons(v)[i].Title, h.Date.String()[5:])
 			}
 			return result.Result{Facts: []result.Fact{{Name: "groups", Value: say.Text(strings.Join(line, " "))}}}, nil
 		},
@@ -35,8 +36,8 @@ func TestEntryReadsLessons(t *testing.T) {
 		"1-a.md":    {Data: []byte("```lesson\ntitle = \"A\"\n```\n\n{class-facts.groups} {class-facts.groups}\n")},
 		"2-b.md":    {Data: []byte("```lesson\ntitle = \"B\"\n```\n\n{class-facts.groups} {class-facts.groups term.first_day=2027-04-16}\n")},
 		"3-c.md":    {Data: []byte("```lesson\ntitle = \"C\"\npart = \"page\"\n```\n\n{class-facts.groups} {class-facts.groups lesson=2}\n")},
-	}, []placeholder.Entry{diary})
-	p, err := Make(unit, words, Class, []placeholder.Entry{diary})
+	}, []entry.Entry{diary})
+	p, err := Make(unit, words, Class, []entry.Entry{diary})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,7 +6,7 @@ import (
 
 	"noonbook/build/file"
 	"noonbook/build/form"
-	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
@@ -32,7 +32,7 @@ type Plan struct {
 	words     *typeset.Words
 	templates *template.Template
 	edition   Edition
-	catalogue []placeholder.Entry
+	catalogue []entry.Entry
 	token     string
 	asks      []ask
 	prints    []printable
@@ -67,7 +67,7 @@ type pressing struct {
 }
 
 // Make plans the pages of one edition.
-func Make(unit *source.Unit, words *typeset.Words, edition Edition, catalogue []placeholder.Entry) (*Plan, error) {
+func Make(unit *source.Unit, words *typeset.Words, edition Edition, catalogue []entry.Entry) (*Plan, error) {
 	p, drafts, err := drafted(unit, words, edition, catalogue)
 	if err != nil {
 		return nil, err
@@ -83,7 +83,7 @@ func Make(unit *source.Unit, words *typeset.Words, edition Edition, catalogue []
 }
 
 // drafted writes out every page, cover first, and notes every ask on the way.
-func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue []placeholder.Entry) (*Plan, []*draft, error) {
+func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue []entry.Entry) (*Plan, []*draft, error) {
 	templates, err := typeset.Templates(words)
 	if err != nil {
 		return nil, nil, err
@@ -138,12 +138,12 @@ func groupsOf(settings form.Values) []int {
 }
 
 // used returns the entries that the unit's pages use, in the catalogue's order.
-func (p *Plan) used() []placeholder.Entry {
+func (p *Plan) used() []entry.Entry {
 	var names []string
 	for _, a := range p.asks {
 		names = append(names, a.Entry.Name)
 	}
-	return slices.DeleteFunc(slices.Clone(p.catalogue), func(e placeholder.Entry) bool {
+	return slices.DeleteFunc(slices.Clone(p.catalogue), func(e entry.Entry) bool {
 		return !slices.Contains(names, e.Name)
 	})
 }

@@ -17,6 +17,7 @@ import (
 	"noonbook/build/file"
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/problem"
 	"noonbook/build/result"
 	"noonbook/build/say"
@@ -32,7 +33,7 @@ func read(t *testing.T, files fs.FS, root string) (*source.Unit, *typeset.Words)
 	return sound(t, unit, problems)
 }
 
-func readCatalogue(t *testing.T, files fs.FS, catalogue []placeholder.Entry) (*source.Unit, *typeset.Words) {
+func readCatalogue(t *testing.T, files fs.FS, catalogue []entry.Entry) (*source.Unit, *typeset.Words) {
 	t.Helper()
 	unit, problems := readWith(t, files, "unit", catalogue)
 	return sound(t, unit, problems)
@@ -50,7 +51,7 @@ func sound(t *testing.T, unit *source.Unit, problems problem.List) (*source.Unit
 	return unit, words
 }
 
-func readWith(t *testing.T, files fs.FS, root string, catalogue []placeholder.Entry) (*source.Unit, problem.List) {
+func readWith(t *testing.T, files fs.FS, root string, catalogue []entry.Entry) (*source.Unit, problem.List) {
 	t.Helper()
 	own, err := fs.Sub(theme.Files(), "pages")
 	if err != nil {
@@ -252,8 +253,8 @@ func TestClassEditionHoldsNoAnswer(t *testing.T) {
 // A compute block that has sheets gets a page of them, named after its
 // placeholder, and a link to it with the number of sheets.
 func TestPrintablesHaveAPage(t *testing.T) {
-	poster := placeholder.Entry{
-		Name: "strip-picture", Printable: true, Facts: []placeholder.Fact{{Name: "a", Doc: "a"}}, Sources: []string{"test"},
+	poster := entry.Entry{
+		Name: "strip-picture", Printable: true, Facts: []entry.Fact{{Name: "a", Doc: "a"}}, Sources: []string{"test"},
 		Reckon: func(form.Values) (result.Result, error) {
 			d := drawing.Drawing{Name: "poster", Width: 300, Height: 100, Title: say.Line("strip-picture.name")}
 			d.Line("edge", drawing.Point{X: 0, Y: 0}, drawing.Point{X: 300, Y: 100})
@@ -263,8 +264,8 @@ func TestPrintablesHaveAPage(t *testing.T) {
 	unit, words := readCatalogue(t, fstest.MapFS{
 		"unit.toml": {Data: readFile(t, "../../testdata/units/south/unit.toml")},
 		"1-a.md":    {Data: []byte("```lesson\ntitle = \"A\"\n```\n\n```compute strip-picture\n```\n\n```caution\n```compute strip-picture\n```\n")},
-	}, []placeholder.Entry{poster})
-	p, err := Make(unit, words, Class, []placeholder.Entry{poster})
+	}, []entry.Entry{poster})
+	p, err := Make(unit, words, Class, []entry.Entry{poster})
 	if err != nil {
 		t.Fatal(err)
 	}

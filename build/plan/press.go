@@ -8,7 +8,7 @@ import (
 	"noonbook/build/drawing"
 	"noonbook/build/file"
 	"noonbook/build/form"
-	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/problem"
 	"noonbook/build/result"
 	"noonbook/build/school"
@@ -108,7 +108,7 @@ func (p *Plan) reckon(settings form.Values) (*pressing, problem.List) {
 }
 
 // ready reports whether the values hold everything that has no default.
-func ready(e placeholder.Entry, values form.Values) bool {
+func ready(e entry.Entry, values form.Values) bool {
 	if lacking(values, school.Settings().Pick(e.Settings...)) {
 		return false
 	}

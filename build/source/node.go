@@ -4,13 +4,13 @@ import (
 	"github.com/yuin/goldmark/ast"
 
 	"noonbook/build/form"
-	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/problem"
 )
 
 // An Ask is one use of a placeholder, as written.
 type Ask struct {
-	Entry placeholder.Entry
+	Entry entry.Entry
 	Given form.Values // the keys that the author wrote
 	At    problem.Place
 }

@@ -6,7 +6,7 @@ import (
 	"strconv"
 
 	"noonbook/build/form"
-	"noonbook/build/placeholder"
+	"noonbook/build/school"
 	"noonbook/compute/classroom"
 )
 
@@ -22,7 +22,7 @@ func (r *reader) term(values form.Values) {
 		r.problems.Add(at, "term.last_day %s is before term.first_day %s", last, first)
 	case days >= classroom.LongestTerm:
 		r.problems.Add(at, "term.last_day is %d days after term.first_day; a unit may last up to %d", days, classroom.LongestTerm)
-	case len(placeholder.Term(r.unit.Settings).Days()) == 0:
+	case len(school.Term(r.unit.Settings).Days()) == 0:
 		r.problems.Add(at, "there is no school day from %s to %s, with term.school_days and term.days_off as they are", first, last)
 	}
 	r.lessonTimes(values)

@@ -11,7 +11,7 @@ import (
 
 	"noonbook/build/file"
 	"noonbook/build/form"
-	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/problem"
 	"noonbook/build/school"
 )
@@ -51,7 +51,7 @@ func (u *Unit) SettingPlace(name string) problem.Place {
 // holds noonbook's pages for the parts that the folder may leave out, named
 // en/safety.md and so on. The Unit is whole only when no problem is a fault; the
 // error is what the machine did.
-func Read(folder fs.FS, root string, own fs.FS, catalogue []placeholder.Entry) (*Unit, problem.List, error) {
+func Read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry) (*Unit, problem.List, error) {
 	r := &reader{folder: folder, root: root, catalogue: catalogue, unit: &Unit{root: root}}
 	names, err := r.lessonNames()
 	if err != nil {
@@ -104,7 +104,7 @@ func rank(l *Lesson) int {
 type reader struct {
 	folder    fs.FS
 	root      string
-	catalogue []placeholder.Entry
+	catalogue []entry.Entry
 	unit      *Unit
 	problems  problem.List
 }

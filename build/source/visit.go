@@ -10,7 +10,7 @@ import (
 	"github.com/yuin/goldmark/ast"
 
 	"noonbook/build/form"
-	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/problem"
 	"noonbook/build/school"
 )
@@ -105,16 +105,16 @@ func (v *visitor) compute(n *ast.FencedCodeBlock, info string, at problem.Place)
 	n.Parent().ReplaceChild(n.Parent(), n, block)
 }
 
-func (v *visitor) entry(name string, at problem.Place) (placeholder.Entry, bool) {
-	entry, ok := placeholder.Find(v.catalogue, name)
+func (v *visitor) entry(name string, at problem.Place) (entry.Entry, bool) {
+	found, ok := entry.Find(v.catalogue, name)
 	if !ok {
-		hint := form.Meant(name, placeholder.Names(v.catalogue))
+		hint := form.Meant(name, entry.Names(v.catalogue))
 		if hint == "" {
 			hint = "; noonbook reckon --list prints them all"
 		}
 		v.problems.Add(at, "%q is not a placeholder%s", name, hint)
 	}
-	return entry, ok
+	return found, ok
 }
 
 func (v *visitor) brace(n *brace) {

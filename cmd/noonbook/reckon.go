@@ -10,6 +10,7 @@ import (
 	"noonbook/build/encode"
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/compute/classroom"
@@ -45,11 +46,11 @@ func reckon(_ context.Context, args []string, out, errs io.Writer) error {
 	if *list {
 		return printCatalogue(out, catalogue)
 	}
-	names := placeholder.Names(catalogue)
+	names := entry.Names(catalogue)
 	if len(words) == 0 {
 		return usage{fmt.Errorf("reckon: name a placeholder: %s", strings.Join(names, ", "))}
 	}
-	entry, ok := placeholder.Find(catalogue, words[0])
+	entry, ok := entry.Find(catalogue, words[0])
 	if !ok {
 		return usage{fmt.Errorf("reckon: %q is not a placeholder%s", words[0], form.Choice(words[0], names))}
 	}
@@ -66,7 +67,7 @@ func reckon(_ context.Context, args []string, out, errs io.Writer) error {
 		return err
 	}
 	values := entry.Complete(settings, given, settings.Date("term.first_day"))
-	values = entry.WithLessons(values, lessons, placeholder.Calendar(values, lessons), 0)
+	values = entry.WithLessons(values, lessons, school.Calendar(values, lessons), 0)
 	r, err := entry.Reckon(values)
 	if err != nil {
 		return usage{fmt.Errorf("reckon %s: %w", entry.Name, err)}
@@ -82,7 +83,7 @@ func reckon(_ context.Context, args []string, out, errs io.Writer) error {
 }
 
 // pairs reads the key=value words of the command line.
-func pairs(entry placeholder.Entry, words []string) (form.Values, error) {
+func pairs(entry entry.Entry, words []string) (form.Values, error) {
 	given := form.Values{}
 	keys := append(entry.Form(school.Settings()), school.Settings().Pick("school.measure", "school.language")...)
 	for _, word := range words {
@@ -101,7 +102,7 @@ func pairs(entry placeholder.Entry, words []string) (form.Values, error) {
 
 // readFor reads what the entry needs: the settings and, for an entry that reads
 // lessons, the whole unit, whose problems then matter.
-func readFor(folder string, entry placeholder.Entry, given form.Values) (form.Values, []classroom.Lesson, error) {
+func readFor(folder string, entry entry.Entry, given form.Values) (form.Values, []classroom.Lesson, error) {
 	settings, err := settingsFor(folder, entry, given)
 	if err != nil || !entry.Lessons {
 		return settings, nil, err
@@ -118,7 +119,7 @@ func readFor(folder string, entry placeholder.Entry, given form.Values) (form.Va
 
 // settingsFor reads the settings alone, problems in lessons do not matter here,
 // and the files that the given values name.
-func settingsFor(folder string, entry placeholder.Entry, given form.Values) (form.Values, error) {
+func settingsFor(folder string, entry entry.Entry, given form.Values) (form.Values, error) {
 	files, root, closing, err := open(folder)
 	if err != nil {
 		return nil, err
@@ -139,7 +140,7 @@ func settingsFor(folder string, entry placeholder.Entry, given form.Values) (for
 	return settings, nil
 }
 
-func printCatalogue(out io.Writer, catalogue []placeholder.Entry) error {
+func printCatalogue(out io.Writer, catalogue []entry.Entry) error {
 	var b strings.Builder
 	for i, e := range catalogue {
 		if i > 0 {

@@ -1,0 +1,89 @@
+package class
+
+import (
+	"time"
+
+	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/say"
+	"noonbook/build/school"
+	"noonbook/compute/almanac"
+	"noonbook/compute/classroom"
+	"noonbook/compute/place"
+	"noonbook/compute/quantity"
+)
+
+// Conflict says in words what a calendar could not give a lesson, as a sentence
+// whose subject is the lesson.
+func Conflict(v form.Values, lessons []classroom.Lesson, calendar classroom.Calendar, r classroom.Rule) say.Phrase {
+	held := calendar.Held[r.Lesson-1]
+	other, otherTitle := classroom.Held{}, say.Text("")
+	if r.Other > 0 {
+		other, otherTitle = calendar.Held[r.Other-1], say.Text(lessons[r.Other-1].Title)
+	}
+	gap := lessons[r.Lesson-1].After
+	between := say.Count(other.Date.DaysUntil(held.Date))
+	switch r.Kind {
+	case classroom.ForLeast:
+		return say.Line("calendar.least", otherTitle, say.Count(gap.Least), between)
+	case classroom.ForMost:
+		return say.Line("calendar.most", otherTitle, say.Count(gap.Most), between)
+	case classroom.ForClock:
+		p := school.Place(v)
+		from, _ := other.Moments(p)
+		change, _, _ := p.NextChange(from)
+		return say.Line("calendar.clock", otherTitle, say.Date(entry.BeforeChange(p, change).DateAt(change)))
+	case classroom.ForKept:
+		return say.Line("calendar.kept")
+	case classroom.ForOrder:
+		return say.Line("calendar.order", otherTitle)
+	}
+	line := skyConflict(school.Place(v), r.Need, held)
+	if lessons[r.Lesson-1].Date.IsZero() {
+		return say.Line("calendar.nowhere", say.Value{Kind: say.Wording, Phrase: line})
+	}
+	return line
+}
+
+// skyConflict names the first moment at which the sky does not give what the
+// lesson needs.
+func skyConflict(p place.Place, n classroom.Need, held classroom.Held) say.Phrase {
+	day := say.Date(held.Date)
+	sun := func(t time.Time) quantity.Angle { return almanac.SunFrom(p, t).Altitude }
+	moon := func(t time.Time) quantity.Angle { return almanac.MoonFrom(p, t).Altitude }
+	line := func(key string, t time.Time, height quantity.Angle) say.Phrase {
+		return say.Line(key, say.Number(height.Degrees(), "deg", 0), say.Clock(t.In(p.Zone)), day, say.Number(n.Height.Degrees(), "deg", 0))
+	}
+	first := func(bad func(time.Time) bool) (time.Time, bool) {
+		for _, s := range append([]classroom.Slot{held.Slot}, held.More...) {
+			from, to := s.Moments(p)
+			for t := from; !t.After(to); t = t.Add(5 * time.Minute) {
+				if bad(t) {
+					return t, true
+				}
+			}
+		}
+		return time.Time{}, false
+	}
+	switch n.Kind {
+	case classroom.SunUp:
+		t, _ := first(func(t time.Time) bool { return sun(t) < n.Height })
+		return line("calendar.sun", t, sun(t))
+	case classroom.MoonUp:
+		if t, ok := first(func(t time.Time) bool { return moon(t) < n.Height }); ok {
+			return line("calendar.moon", t, moon(t))
+		}
+		return say.Line("calendar.moon_near", day)
+	case classroom.DarkBy:
+		t := classroom.Moment(p, held.Date, n.By)
+		return line("calendar.dark_by", t, sun(t))
+	case classroom.HourMarks:
+		for _, hour := range n.Marks.FullHours() {
+			if t := classroom.Moment(p, held.Date, hour); sun(t) < n.Height {
+				return line("calendar.marks", t, sun(t))
+			}
+		}
+	}
+	t, _ := first(func(t time.Time) bool { return sun(t) > almanac.CivilTwilight })
+	return line("calendar.dark", t, sun(t))
+}

@@ -1,0 +1,37 @@
+package class
+
+import (
+	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/compute/classroom"
+)
+
+func classFacts() entry.Entry {
+	return entry.Entry{
+		Name:     "class-facts",
+		Summary:  "How many pupils there are and how they form groups.",
+		Settings: []string{"school.name", "class.pupils", "class.group_size"},
+		Facts: []entry.Fact{
+			{Name: "school", Doc: "name of the school"},
+			{Name: "pupils", Doc: "number of pupils"},
+			{Name: "groups", Doc: "number of groups; their sizes differ by at most one"},
+			{Name: "group_size", Doc: "pupils in the largest group"},
+		},
+		Sources: []string{"unit.toml of the school"},
+		Reckon: func(v form.Values) (result.Result, error) {
+			groups := classroom.Groups(v.Whole("class.pupils"), v.Whole("class.group_size"))
+			largest := 0
+			if len(groups) > 0 {
+				largest = groups[0]
+			}
+			return result.Result{Facts: []result.Fact{
+				{Name: "school", Value: say.Text(v.Text("school.name"))},
+				{Name: "pupils", Value: say.Count(v.Whole("class.pupils"))},
+				{Name: "groups", Value: say.Count(len(groups))},
+				{Name: "group_size", Value: say.Count(largest)},
+			}}, nil
+		},
+	}
+}

@@ -1,0 +1,173 @@
+package dial
+
+import (
+	"noonbook/build/drawing"
+	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/build/school"
+	"noonbook/compute/dial"
+	"noonbook/compute/quantity"
+)
+
+func dialGnomon() entry.Entry {
+	return entry.Entry{
+		Name:      "dial-gnomon",
+		Summary:   "The gnomon to print and cut at true size, with glue tabs.",
+		Printable: true,
+		Arguments: form.Form{dialKind,
+			{Name: "pieces", Choices: []string{"pair", "single"}, Default: "pair", Doc: "A mirrored pair to glue back to back, or one triangle."},
+		},
+		Settings: []string{"school.paper", "stock.style_mm", "school.latitude", "school.longitude", "school.elevation_m", "school.time_zone"},
+		Facts: []entry.Fact{
+			{Name: "shape", Doc: "a triangle, or a rod where the style stands upright on the plate"},
+			{Name: "angle", Unit: "deg", Doc: "angle between the style and the plate"},
+			{Name: "base", Unit: "mm", Doc: "side along the noon line; zero for a rod"},
+			{Name: "height", Unit: "mm", Doc: "upright side, or how far the rod stands out of the plate"},
+			{Name: "style", Unit: "mm", Doc: "sloping side, whose edge casts the shadow"},
+			{Name: "plate_slope", Unit: "deg", Doc: "slope of the plate: zero lying, 90° upright"},
+		},
+		Sources: []string{"Gnomon: right triangle with the angle between style and plate; on a level plate that is the latitude (common practice)"},
+		Reckon:  reckonDialGnomon,
+	}
+}
+
+func reckonDialGnomon(v form.Values) (result.Result, error) {
+	latitude, face := school.Place(v).Latitude, kindOfDial(v)
+	gnomon, err := dial.GnomonOfStyle(face.Latitude(latitude), quantity.Millimetres(v.Number("stock.style_mm")))
+	if err != nil {
+		return result.Result{}, err
+	}
+	slope := face.Tilt(latitude).By
+	if slope < 0 {
+		slope = -slope
+	}
+	paper := drawing.PaperOf(v.Text("school.paper"))
+	shape, base := say.Words("dial-gnomon.triangle"), gnomon.Base.Millimetres()
+	r := result.Result{Warnings: unreadable(face, latitude), Cautions: []say.Phrase{say.Line("dial-gnomon.caution")}}
+	switch {
+	case isRod(gnomon):
+		shape, base = say.Words("dial-gnomon.rod"), 0
+		r.Sheets = paper.Sheets(rodGauge(gnomon, face, slope))
+		r.Notes = []say.Phrase{say.Line("dial-gnomon.rod_note", say.Number(gnomon.Style.Millimetres(), "mm", 0))}
+	default:
+		r.Sheets = fewest(paper, gnomonPieces(gnomon, v.Text("pieces") == "pair"))
+		r.Notes = []say.Phrase{say.Line("dial-gnomon.note")}
+	}
+	r.Facts = []result.Fact{
+		{Name: "shape", Value: shape},
+		{Name: "angle", Value: say.Number(gnomon.Angle.Degrees(), "deg", 1)},
+		{Name: "base", Value: say.Number(base, "mm", 0)},
+		{Name: "height", Value: say.Number(gnomon.Height.Millimetres(), "mm", 0)},
+		{Name: "style", Value: say.Number(gnomon.Style.Millimetres(), "mm", 0)},
+		{Name: "plate_slope", Value: say.Number(slope.Degrees(), "deg", 1)},
+	}
+	return r, nil
+}
+
+// fewest lays out the drawing that takes the fewest sheets, the first of equals.
+func fewest(paper drawing.Paper, drawings []drawing.Drawing) []drawing.Sheet {
+	var best []drawing.Sheet
+	for _, d := range drawings {
+		if sheets := paper.Sheets(d); best == nil || len(sheets) < len(best) {
+			best = sheets
+		}
+	}
+	return best
+}
+
+// Measures of the pieces in millimetres.
+const (
+	tabDepth  = 14.0
+	tabClear  = 10.0 // from the sharp corner, where a tab would reach beyond the style
+	pieceEdge = 4.0  // round the pieces
+	pieceGap  = 8.0  // between them
+)
+
+// gnomonPieces returns the two ways to lay the pieces out: beside and above
+// each other.
+func gnomonPieces(g dial.Gnomon, pair bool) []drawing.Drawing {
+	base, height := g.Base.Millimetres(), g.Height.Millimetres()
+	piece := drawing.Point{X: base, Y: height + tabDepth}
+	blank := func(width, height float64) drawing.Drawing {
+		return drawing.Drawing{
+			Name: "dial-gnomon", Width: width + 2*pieceEdge, Height: height + 2*pieceEdge,
+			Title:       say.Line("dial-gnomon.title", say.Number(g.Angle.Degrees(), "deg", 1)),
+			Description: say.Line("dial-gnomon.description"),
+		}
+	}
+	if !pair {
+		d := blank(piece.X, piece.Y)
+		triangle(&d, g, drawing.Point{X: pieceEdge, Y: pieceEdge + height}, 1)
+		return []drawing.Drawing{d}
+	}
+	beside := blank(2*piece.X+pieceGap, piece.Y)
+	triangle(&beside, g, drawing.Point{X: pieceEdge, Y: pieceEdge + height}, 1)
+	triangle(&beside, g, drawing.Point{X: beside.Width - pieceEdge, Y: pieceEdge + height}, -1)
+	above := blank(piece.X, 2*piece.Y+pieceGap)
+	triangle(&above, g, drawing.Point{X: pieceEdge, Y: pieceEdge + height}, 1)
+	triangle(&above, g, drawing.Point{X: above.Width - pieceEdge, Y: pieceEdge + piece.Y + pieceGap + height}, -1)
+	return []drawing.Drawing{beside, above}
+}
+
+// triangle draws one piece from its toe, to the right or mirrored to the left:
+// cut lines outside, the base as a fold, and four tabs below it.
+func triangle(d *drawing.Drawing, g dial.Gnomon, toe drawing.Point, side float64) {
+	base, height := g.Base.Millimetres(), g.Height.Millimetres()
+	at := func(x, y float64) drawing.Point { return drawing.Point{X: toe.X + side*x, Y: toe.Y - y} }
+	d.Line("style-edge", at(0, 0), at(base, height))
+	d.Line("edge", at(base, height), at(base, 0))
+	d.Line("fold", at(0, 0), at(base, 0))
+	clear := min(tabClear, base/4)
+	wide := (base - clear) / 4
+	d.Line("edge", at(0, 0), at(clear, 0))
+	for i := range 4 {
+		left := clear + float64(i)*wide
+		slant := min(2.5, wide/4)
+		d.Line("edge", at(left, 0), at(left+slant, -tabDepth), at(left+wide-slant, -tabDepth), at(left+wide, 0))
+	}
+	middle := at(base*0.64, height*0.26)
+	if height > 25 && base > 60 { // elsewhere the page says it
+		d.Label("strong", middle, drawing.Middle, say.Number(g.Angle.Degrees(), "deg", 1))
+		d.Label("small", drawing.Point{X: middle.X, Y: middle.Y + 4.5}, drawing.Middle, say.Words("dial-gnomon.lengths",
+			say.Number(g.Base.Millimetres(), "mm", 0), say.Number(height, "mm", 0), say.Number(g.Style.Millimetres(), "mm", 0)))
+	}
+	above := at(base*0.55+4*g.Angle.Sin(), height*0.55-4*g.Angle.Cos())
+	d.Shapes = append(d.Shapes, drawing.Shape{Role: "small", Points: []drawing.Point{above}, Anchor: drawing.Middle, Turn: -side * g.Angle.Degrees(), Text: say.Words("dial-gnomon.style_here")})
+	if wide > 20 {
+		d.Label("small", at(clear+1.5*wide, -tabDepth/2-1), drawing.Middle, say.Words("dial-gnomon.tabs"))
+	}
+}
+
+// rodGauge is a strip as long as the rod stands out, and for a plate that
+// slopes two props that hold it so.
+func rodGauge(g dial.Gnomon, face dial.Face, slope quantity.Angle) drawing.Drawing {
+	long := g.Style.Millimetres()
+	d := drawing.Drawing{
+		Name: "dial-gnomon", Width: long + 2*pieceEdge, Height: 16 + 2*pieceEdge,
+		Title:       say.Line("dial-gnomon.rod_title", say.Number(long, "mm", 0)),
+		Description: say.Line("dial-gnomon.rod_description"),
+	}
+	d.Area("cut", frame{pieceEdge, pieceEdge, pieceEdge + long, pieceEdge + 12}.corners()...)
+	d.Label("small", drawing.Point{X: pieceEdge + long/2, Y: pieceEdge + 7}, drawing.Middle, say.Words("dial-gnomon.gauge", say.Number(long, "mm", 0)))
+	if face == dial.Level || slope < quantity.Degrees(8) || slope > quantity.Degrees(82) {
+		return d // the plate lies, or stands against something upright
+	}
+	prop, err := dial.GnomonOfStyle(slope, quantity.Millimetres(90))
+	if err != nil {
+		return d
+	}
+	top := d.Height
+	wide, high := prop.Base.Millimetres(), prop.Height.Millimetres()
+	d.Width = max(d.Width, 2*wide+pieceGap+2*pieceEdge)
+	d.Height += high + tabDepth + pieceEdge + 5
+	for _, one := range []struct{ x, side float64 }{{pieceEdge, 1}, {pieceEdge + 2*wide + pieceGap, -1}} {
+		at := func(x, y float64) drawing.Point { return drawing.Point{X: one.x + one.side*x, Y: top + high - y} }
+		d.Line("edge", at(0, 0), at(wide, high), at(wide, 0))
+		d.Line("fold", at(0, 0), at(wide, 0))
+		d.Line("edge", at(0, 0), at(4, -tabDepth), at(wide-4, -tabDepth), at(wide, 0))
+		d.Label("small", at(wide*0.66, high*0.2), drawing.Middle, say.Words("dial-gnomon.prop", say.Number(slope.Degrees(), "deg", 1)))
+	}
+	return d
+}

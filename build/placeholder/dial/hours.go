@@ -1,0 +1,130 @@
+package dial
+
+import (
+	"slices"
+	"time"
+
+	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/build/school"
+	"noonbook/compute/classroom"
+	"noonbook/compute/dial"
+	"noonbook/compute/place"
+)
+
+func dialHours() entry.Entry {
+	return entry.Entry{
+		Name:    "dial-hours",
+		Summary: "The marking day hour by hour: which group goes out when, and where the mark of a true dial lies.",
+		Arguments: form.Form{entry.OnDate(),
+			{Name: "from", Kind: form.Clock, Assumed: "the whole hour before the first of term.lesson_times", Doc: "First hour that is marked."},
+			{Name: "to", Kind: form.Clock, Assumed: "the whole hour after the last of term.lesson_times", Doc: "Last hour that is marked."},
+			{Name: "lines", Kind: form.Flag, Default: true, Doc: "Whether the table says where the lines of a true dial lie; pupils are to find that out."},
+		},
+		Settings: slices.Concat(school.Where(), []string{"class.pupils", "class.group_size", "term.lesson_times"}),
+		Facts: []entry.Fact{
+			{Name: "rounds", Doc: "how many whole hours of the clock can be marked"},
+			{Name: "first", Doc: "the first of them"},
+			{Name: "last", Doc: "the last of them"},
+			{Name: "in_lessons", Doc: "how many of them fall within a lesson time"},
+		},
+		Sources: []string{entry.SourceSun, sourceDial, entry.SourceIANA},
+		Reckon:  reckonDialHours,
+	}
+}
+
+func reckonDialHours(v form.Values) (result.Result, error) {
+	p, date := school.Place(v), v.Date("date")
+	slots := v.Spans("term.lesson_times")
+	groups := len(classroom.Groups(v.Whole("class.pupils"), v.Whole("class.group_size")))
+	table := result.Table{
+		Name: "hours", Title: say.Line("dial-hours.title", say.Date(date)),
+		Columns: []result.Column{{Name: "clock"}, {Name: "group"}, {Name: "during"}, {Name: "sun_time", Unit: "h"}, {Name: "line_angle", Unit: "deg"}},
+	}
+	from, to := markingHours(v)
+	var hours []time.Time
+	inLessons := 0
+	for hour := from; hour <= to; hour += time.Hour {
+		at := p.Clock(date, int(hour/time.Hour), 0).In(p.Zone)
+		angle, declination := dial.SunAt(p, at)
+		line, lit := dial.True(p.Latitude).Line(dial.SunDirection(p.Latitude, declination, angle))
+		if !lit {
+			continue
+		}
+		during := say.Words("dial-hours.between")
+		if slot := slotAt(slots, hour); slot > 0 {
+			during = say.Words("dial-hours.lesson", say.Count(slot))
+			inLessons++
+		}
+		group := say.Words("dial-hours.anyone")
+		if groups > 0 {
+			group = say.Words("dial-hours.group", say.Count(len(hours)%groups+1))
+		}
+		hours = append(hours, at)
+		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{
+			say.Clock(at), group, during,
+			sunTime(12*time.Hour + time.Duration(angle.Hours()*float64(time.Hour))),
+			say.Number(line.Degrees(), "deg", 1),
+		}})
+	}
+	first, last := say.None("dial-hours.no_sun"), say.None("dial-hours.no_sun")
+	r := result.Result{Cautions: []say.Phrase{say.Line("dial-hours.caution")}}
+	if !v.Flag("lines") {
+		table.Columns = table.Columns[:3]
+		for i := range table.Rows {
+			table.Rows[i].Cells = table.Rows[i].Cells[:3]
+		}
+	}
+	if len(hours) > 0 {
+		first, last = say.Clock(hours[0]), say.Clock(hours[len(hours)-1])
+		r.Tables = []result.Table{table}
+		if v.Flag("lines") {
+			r.Notes = []say.Phrase{say.Line("dial-hours.note")}
+		}
+	} else {
+		r.Warnings = []say.Phrase{say.Line("dial-hours.dark", say.Date(date))}
+	}
+	if _, jump, ok := changeOn(p, date); ok {
+		r.Warnings = append(r.Warnings, say.Line("dial-hours.clock_change", say.Minutes(jump.Abs())))
+	}
+	r.Facts = []result.Fact{
+		{Name: "rounds", Value: say.Count(len(hours))},
+		{Name: "first", Value: first},
+		{Name: "last", Value: last},
+		{Name: "in_lessons", Value: say.Count(inLessons)},
+	}
+	return r, nil
+}
+
+// markingHours are the first and last whole hours of the marking day.
+func markingHours(v form.Values) (from, to time.Duration) {
+	from, to = 9*time.Hour, 15*time.Hour // a school day, where no lesson times are given
+	for i, slot := range v.Spans("term.lesson_times") {
+		begin, end := slot.From.Truncate(time.Hour), (slot.To + time.Hour - 1).Truncate(time.Hour)
+		if i == 0 {
+			from, to = begin, end
+		}
+		from, to = min(from, begin), max(to, end)
+	}
+	if v.Has("from") {
+		from = (v.Clock("from") + time.Hour - 1).Truncate(time.Hour)
+	}
+	if v.Has("to") {
+		to = v.Clock("to").Truncate(time.Hour)
+	}
+	return from, min(to, 23*time.Hour)
+}
+
+// slotAt is the number of the lesson time that a moment falls in, from 1.
+func slotAt(slots []form.TimeSpan, at time.Duration) int {
+	return 1 + slices.IndexFunc(slots, func(s form.TimeSpan) bool { return s.From <= at && at < s.To })
+}
+
+// changeOn is the clock change of a day, if it has one.
+func changeOn(p place.Place, d place.Date) (at time.Time, jump time.Duration, ok bool) {
+	from, to := p.Day(d)
+	at, jump, ok = p.NextChange(from.Add(-time.Second))
+	return at, jump, ok && at.Before(to)
+}

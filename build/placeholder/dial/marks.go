@@ -1,0 +1,161 @@
+package dial
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"time"
+
+	"noonbook/build/drawing"
+	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/build/school"
+	"noonbook/compute/almanac"
+	"noonbook/compute/compass"
+	"noonbook/compute/dial"
+	"noonbook/compute/place"
+	"noonbook/compute/quantity"
+)
+
+func dialMarks() entry.Entry {
+	return entry.Entry{
+		Name:    "dial-marks",
+		Summary: "What the class's own marks say: how the plate was turned, the gnomon's angle, the watch.",
+		Arguments: form.Form{entry.OnDate(),
+			{Name: "group", Default: "", Doc: "The group whose marks count; all of them together where none is named."},
+			{Name: "find", Kind: form.Texts, Choices: []string{"turn", "gnomon", "watch"}, Default: []string{"turn", "gnomon", "watch"}, Doc: "What is looked for; the rest is taken to be right."},
+			{Name: "watch_within_min", Kind: form.Number, Unit: "min", Min: 0, Max: 60, Default: 1.0, Doc: "How well the watch was set, as a standard deviation; 0 where nothing is known of it."},
+		},
+		Settings: slices.Concat(school.Where(), []string{"records.dial_marks"}),
+		Facts: []entry.Fact{
+			{Name: "marks", Doc: "how many marks count"},
+			{Name: "turn", Unit: "deg", Doc: "how far plate and gnomon were turned, clockwise positive"},
+			{Name: "turn_margin", Unit: "deg", Doc: "how far that may be wrong"},
+			{Name: "gnomon_off", Unit: "deg", Doc: "how much too steep the gnomon was"},
+			{Name: "gnomon_margin", Unit: "deg", Doc: "how far that may be wrong"},
+			{Name: "watch_off", Unit: "s", Doc: "how fast the watch was"},
+			{Name: "watch_margin", Unit: "s", Doc: "how far that may be wrong"},
+			{Name: "scatter", Unit: "deg", Doc: "how far marks lie from their places when all that is put right"},
+			{Name: "finding", Doc: "the answer in words, or why there is none"},
+		},
+		Sources: []string{entry.SourceSun, entry.SourceWMM, entry.SourceIANA, "Least squares on shadows by vectors, margins that hold together in 95 of 100 classes, as compute/dial documents"},
+		Reckon:  reckonDialMarks,
+	}
+}
+
+// A markRow is one mark of the records.
+type markRow struct {
+	group string
+	at    time.Time // by the watch
+	dial.Mark
+}
+
+func reckonDialMarks(v form.Values) (result.Result, error) {
+	p := school.Place(v)
+	rows, err := markRows(p, v.Records("records.dial_marks"), v.Text("group"))
+	if err != nil {
+		return result.Result{}, err
+	}
+	field, err := compass.At(p.Latitude, p.Longitude, p.Elevation, p.Clock(v.Date("date"), 12, 0))
+	if err != nil {
+		return result.Result{}, err
+	}
+	ask := dial.Unknown{
+		Turn: slices.Contains(v.Texts("find"), "turn"), Gnomon: slices.Contains(v.Texts("find"), "gnomon"), Watch: slices.Contains(v.Texts("find"), "watch"),
+		WatchWithin: time.Duration(v.Number("watch_within_min") * float64(time.Minute)),
+	}
+	fit, err := dial.FitMarks(p.Latitude, marksIn(rows), ask)
+	r := result.Result{Facts: slices.Concat(
+		[]result.Fact{{Name: "marks", Value: say.Count(len(rows))}}, fitFacts(fit, err),
+		[]result.Fact{{Name: "finding", Value: finding(fit, err, ask, field.Declination)}},
+	)}
+	predicted := rows
+	if len(rows) == 0 {
+		predicted = predictedRows(p, v.Date("date"))
+		r.Notes = []say.Phrase{say.Line("dial-marks.no_records")}
+	} else {
+		r.Notes = []say.Phrase{say.Line("dial-marks.margins")}
+	}
+	r.Tables = []result.Table{marksTable(p, predicted, len(rows) > 0, fit)}
+	if groups := groupsIn(rows); len(groups) > 1 {
+		r.Tables = append(r.Tables, groupsTable(p, rows, groups, ask, field.Declination))
+	}
+	if len(predicted) > 1 {
+		r.Drawings = []drawing.Drawing{marksChart(p, predicted, len(rows) > 0, fit, err == nil)}
+	}
+	r.Working = []say.Phrase{say.Line("dial-marks.working_point"), say.Line("dial-marks.working_fit")}
+	return r, nil
+}
+
+// markRows turns records into marks, those of one group or of all.
+func markRows(p place.Place, records form.Records, group string) ([]markRow, error) {
+	var rows []markRow
+	for i, row := range records.Rows {
+		if group != "" && row.Text("group") != group {
+			continue
+		}
+		angle, err := lineOf(row)
+		if err != nil {
+			return nil, fmt.Errorf("%s, line %d: %w", records.File, records.Line[i], err)
+		}
+		clock := row.Clock("time")
+		at := p.Clock(row.Date("date"), int(clock/time.Hour), int(clock/time.Minute)%60)
+		hour, declination := dial.SunAt(p, at)
+		rows = append(rows, markRow{row.Text("group"), at.In(p.Zone), dial.Mark{Line: angle, HourAngle: hour, Declination: declination}})
+	}
+	if group != "" && len(rows) == 0 && len(records.Rows) > 0 {
+		return nil, fmt.Errorf("no marks are of the group %q", group)
+	}
+	return rows, nil
+}
+
+// lineOf is the angle of a mark from the noon line, from angle or point.
+func lineOf(row form.Values) (quantity.Angle, error) {
+	x, y := row.Number("x_mm"), row.Number("y_mm")
+	point := row.Has("x_mm") && row.Has("y_mm")
+	switch {
+	case row.Has("angle_deg") && (row.Has("x_mm") || row.Has("y_mm")):
+		return 0, errors.New("a mark has angle_deg, or x_mm and y_mm, not both")
+	case row.Has("angle_deg"):
+		return quantity.Degrees(row.Number("angle_deg")), nil
+	case !point:
+		return 0, errors.New("a mark needs angle_deg, or both x_mm and y_mm")
+	case math.Hypot(x, y) < 10:
+		return 0, errors.New("a mark within 10 mm of the toe tells no angle")
+	}
+	return quantity.Atan2(x, y), nil
+}
+
+func marksIn(rows []markRow) []dial.Mark {
+	marks := make([]dial.Mark, len(rows))
+	for i, row := range rows {
+		marks[i] = row.Mark
+	}
+	return marks
+}
+
+func groupsIn(rows []markRow) []string {
+	var groups []string
+	for _, row := range rows {
+		if !slices.Contains(groups, row.group) {
+			groups = append(groups, row.group)
+		}
+	}
+	return groups
+}
+
+// predictedRows are the whole hours of a day, without marks.
+func predictedRows(p place.Place, d place.Date) []markRow {
+	from, to := p.Day(d)
+	var rows []markRow
+	for t := entry.FirstHour(from); t.Before(to); t = t.Add(time.Hour) {
+		if almanac.SunFrom(p, t).Altitude > 0 {
+			hour, declination := dial.SunAt(p, t)
+			rows = append(rows, markRow{at: t, Mark: dial.Mark{HourAngle: hour, Declination: declination}})
+		}
+	}
+	return rows
+}

@@ -1,0 +1,280 @@
+package dial
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/build/school"
+	"noonbook/compute/almanac"
+	"noonbook/compute/compass"
+	"noonbook/compute/dial"
+	"noonbook/compute/place"
+	"noonbook/compute/quantity"
+)
+
+const sourceDial = "Hour lines: tan X = sin φ · tan h, the standard formula of the horizontal dial (A. E. Waugh, Sundials, 1973)"
+
+func dialTable() entry.Entry {
+	return entry.Entry{
+		Name:    "dial-table",
+		Summary: "The hour lines of a horizontal dial at the school, and its gnomon.",
+		Arguments: form.Form{entry.OnDate(),
+			{Name: "step_minutes", Kind: form.Whole, Unit: "min", Min: 5, Max: 60, Default: 60, Doc: "Sun time from one line to the next."},
+		},
+		Settings: slices.Concat(school.Where(), []string{"stock.style_mm"}),
+		Facts: []entry.Fact{
+			{Name: "gnomon_angle", Unit: "deg", Doc: "angle of the gnomon between base and style, the latitude"},
+			{Name: "gnomon_base", Unit: "mm", Doc: "side of the gnomon along the noon line"},
+			{Name: "gnomon_height", Unit: "mm", Doc: "upright side of the gnomon"},
+			{Name: "gnomon_style", Unit: "mm", Doc: "sloping side of the gnomon, whose edge casts the shadow"},
+			{Name: "noon_line", Doc: "where the noon line points"},
+			{Name: "turns", Doc: "which way the hours run on the face"},
+			{Name: "first_hour", Unit: "deg", Doc: "angle between the lines of noon and one o'clock"},
+			{Name: "uneven", Unit: "deg", Doc: "angle between the lines of five and six o'clock"},
+			{Name: "needle_noon", Unit: "s", Doc: "what the dial shows at noon on the date, less the true sun time, when plate and gnomon are laid along the compass needle as it is"},
+			{Name: "needle_most", Unit: "s", Doc: "the same where it is largest in the year while the Sun is 10° high"},
+			{Name: "needle_face", Unit: "s", Doc: "the same at noon when only the face follows the needle, under a gnomon that points true"},
+		},
+		Sources: []string{sourceDial, entry.SourceWMM, entry.SourceSun, entry.SourceIANA},
+		Reckon:  reckonDialTable,
+	}
+}
+
+func reckonDialTable(v form.Values) (result.Result, error) {
+	p, date := school.Place(v), v.Date("date")
+	from, to := dial.SunHours(p.Latitude)
+	lines, err := dial.HourLines(p.Latitude, from, to, time.Duration(v.Whole("step_minutes"))*time.Minute)
+	if err != nil {
+		return result.Result{}, err
+	}
+	gnomon, err := dial.GnomonOfStyle(p.Latitude, quantity.Millimetres(v.Number("stock.style_mm")))
+	if err != nil {
+		return result.Result{}, err
+	}
+	table := result.Table{
+		Name:  "lines",
+		Title: say.Line("dial-table.title", entry.Sided(p.Latitude.Degrees(), 1, "compass.north_of", "compass.south_of")),
+		Columns: []result.Column{
+			{Name: "sun_time", Unit: "h"}, {Name: "hour_angle", Unit: "deg"}, {Name: "line_angle", Unit: "deg"},
+			{Name: "bearing", Unit: "deg"}, {Name: "clock_time"},
+		},
+	}
+	for _, line := range lines {
+		clock := say.None("sun-day.no_noon")
+		if t, ok := clockAt(p, date, line.HourAngle); ok {
+			clock = say.Clock(t)
+		}
+		table.Rows = append(table.Rows, result.Row{Marked: line.HourAngle == 0, Cells: []say.Value{
+			sunTime(line.SunTime),
+			say.Number(line.HourAngle.Degrees(), "deg", 0),
+			say.Number(line.Angle.Degrees(), "deg", 1),
+			say.Bearing(line.Bearing, 1),
+			clock,
+		}})
+	}
+	needle, warnings, err := needleFacts(p, date)
+	if err != nil {
+		return result.Result{}, err
+	}
+	hour := func(h float64) quantity.Angle { return dial.LineAt(p.Latitude, quantity.Hours(h)).Angle }
+	pole := say.Words("compass.true_north")
+	turns := say.Words("dial-table.clockwise")
+	if p.Latitude < 0 {
+		pole, turns = say.Words("compass.true_south"), say.Words("dial-table.anticlockwise")
+	}
+	r := result.Result{
+		Facts: append([]result.Fact{
+			{Name: "gnomon_angle", Value: say.Number(math.Abs(v.Number("school.latitude")), "deg", 1)},
+			{Name: "gnomon_base", Value: say.Number(gnomon.Base.Millimetres(), "mm", 0)},
+			{Name: "gnomon_height", Value: say.Number(gnomon.Height.Millimetres(), "mm", 0)},
+			{Name: "gnomon_style", Value: say.Number(gnomon.Style.Millimetres(), "mm", 0)},
+			{Name: "noon_line", Value: pole},
+			{Name: "turns", Value: turns},
+			{Name: "first_hour", Value: say.Number(hour(1).Degrees(), "deg", 1)},
+			{Name: "uneven", Value: say.Number((hour(6) - hour(5)).Degrees(), "deg", 1)},
+		}, needle...),
+		Tables:   []result.Table{table},
+		Notes:    []say.Phrase{say.Line("dial-table.sides", pole, turns)},
+		Warnings: warnings,
+	}
+	if dial.Shallow(p.Latitude) {
+		r.Warnings = append(r.Warnings, say.Line("dial-table.shallow", say.Number(hour(1).Degrees(), "deg", 1)))
+	}
+	r.Working = []say.Phrase{
+		say.Line("dial-table.working_line", say.Number(math.Abs(p.Latitude.Degrees()), "deg", 2),
+			say.Number(gnomon.Angle.Sin(), "", 4), say.Number(gnomon.Angle.Sin(), "", 4), say.Number(hour(3).Degrees(), "deg", 1)),
+		say.Line("dial-table.working_gnomon", say.Number(gnomon.Style.Millimetres(), "mm", 0),
+			say.Number(gnomon.Angle.Degrees(), "deg", 1), say.Number(gnomon.Height.Millimetres(), "mm", 0), say.Number(gnomon.Base.Millimetres(), "mm", 0)),
+		say.Line("dial-table.working_clock"),
+	}
+	return r, nil
+}
+
+// sunTime prints a time of the Sun's day as a dial shows it.
+func sunTime(d time.Duration) say.Value {
+	clock := time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC).Add(d)
+	return say.Number(d.Hours(), "h", 2).As("dial-table.sun_time", say.Clock(clock))
+}
+
+// clockAt returns the moment of the date at which the Sun has the hour angle,
+// counted from the noon of that date. Sun time runs ahead of mean time by the
+// equation of time, which changes by up to 30 s a day.
+func clockAt(p place.Place, d place.Date, hourAngle quantity.Angle) (time.Time, bool) {
+	noon, ok := entry.LocalNoon(p, d)
+	if !ok {
+		return time.Time{}, false
+	}
+	t := noon.Add(time.Duration(hourAngle.Hours() * float64(time.Hour)))
+	drift := almanac.EquationOfTime(t) - almanac.EquationOfTime(noon)
+	return t.Add(-drift), true
+}
+
+// needleFacts says how wrong a dial is that was laid by an uncorrected compass.
+func needleFacts(p place.Place, d place.Date) ([]result.Fact, []say.Phrase, error) {
+	at := p.Clock(d, 12, 0)
+	field, err := compass.At(p.Latitude, p.Longitude, p.Elevation, at)
+	if err != nil {
+		return nil, nil, err
+	}
+	whole := dial.True(p.Latitude).Turned(field.Declination)
+	face := dial.True(p.Latitude).FaceTurned(field.Declination)
+	sun := almanac.SunAt(at).Declination
+	show := func(off time.Duration, ok bool) say.Value {
+		if !ok {
+			return say.None("dial-table.no_shadow")
+		}
+		key := "dial-table.fast"
+		if off < 0 {
+			key = "dial-table.slow"
+		}
+		return say.Minutes(off).As(key, say.Minutes(off.Abs()))
+	}
+	return []result.Fact{
+		{Name: "needle_noon", Value: show(whole.Off(p.Latitude, sun, 0))},
+		{Name: "needle_most", Value: show(mostOff(whole, p.Latitude))},
+		{Name: "needle_face", Value: show(face.Off(p.Latitude, sun, 0))},
+	}, entry.CompassWarnings(field), nil
+}
+
+// mostOff searches the year and the day, by degrees of declination and quarter
+// hours, for the largest error of a dial while the Sun stands 10° high.
+func mostOff(d dial.Dial, latitude quantity.Angle) (most time.Duration, ok bool) {
+	const steps = 24
+	for i := -steps; i <= steps; i++ {
+		declination := dial.MaxDeclination * quantity.Angle(i) / steps
+		for quarter := -48; quarter <= 48; quarter++ {
+			hour := quantity.Hours(float64(quarter) / 4)
+			if _, altitude := dial.SunDirection(latitude, declination, hour); altitude < quantity.Degrees(10) {
+				continue
+			}
+			if off, falls := d.Off(latitude, declination, hour); falls && off.Abs() > most.Abs() {
+				most, ok = off, true
+			}
+		}
+	}
+	return most, ok
+}
+
+func dialDay() entry.Entry {
+	return entry.Entry{
+		Name:    "dial-day",
+		Summary: "What the shadow does on a day, at each whole hour of the school's clock.",
+		Arguments: form.Form{entry.OnDate(),
+			{Name: "height_mm", Kind: form.Number, Unit: "mm", Min: 1, Max: 20000, Assumed: "the height of the gnomon's tip, or 100 mm within 10° of the equator", Doc: "Height of the point whose shadow is followed."},
+		},
+		Settings: slices.Concat(school.Where(), []string{"stock.style_mm"}),
+		Facts: []entry.Fact{
+			{Name: "tip_height", Unit: "mm", Doc: "height of the point whose shadow is followed"},
+			{Name: "noon_shadow", Unit: "mm", Doc: "length of its shadow at the Sun's noon"},
+			{Name: "noon_shadow_bearing", Unit: "deg", Doc: "true bearing of that shadow"},
+			{Name: "noon_shadow_points", Doc: "which way that shadow points"},
+		},
+		Sources: []string{entry.SourceSun, "Shadow: length = height / tan altitude, opposite to the Sun, with the Sun as seen (refraction after Sæmundsson 1986)", entry.SourceWMM, entry.SourceIANA},
+		Reckon:  reckonDialDay,
+	}
+}
+
+func reckonDialDay(v form.Values) (result.Result, error) {
+	p, date := school.Place(v), v.Date("date")
+	height, err := tipHeight(v, p.Latitude)
+	if err != nil {
+		return result.Result{}, err
+	}
+	from, to := p.Day(date)
+	field, err := compass.At(p.Latitude, p.Longitude, p.Elevation, from)
+	if err != nil {
+		return result.Result{}, err
+	}
+	table := result.Table{
+		Name:  "hours",
+		Title: say.Line("dial-day.title", say.Date(date), say.Number(height.Millimetres(), "mm", 0)),
+		Columns: []result.Column{
+			{Name: "clock"}, {Name: "shadow_bearing", Unit: "deg"}, {Name: "compass_bearing", Unit: "deg"},
+			{Name: "sun_altitude", Unit: "deg"}, {Name: "shadow_length", Unit: "mm"},
+		},
+	}
+	for t := entry.FirstHour(from); t.Before(to); t = t.Add(time.Hour) {
+		s, ok := entry.ShadowAt(p, t, height)
+		if !ok {
+			continue
+		}
+		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{
+			say.Clock(t),
+			say.Bearing(s.Bearing, 1),
+			say.Bearing(s.Bearing-field.Declination, 1),
+			say.Number(s.Altitude.Degrees(), "deg", 1),
+			s.LengthValue(height),
+		}})
+	}
+	r := result.Result{
+		Facts:    append([]result.Fact{{Name: "tip_height", Value: say.Number(height.Millimetres(), "mm", 0)}}, noonShadow(p, date, height)...),
+		Warnings: entry.CompassWarnings(field),
+	}
+	if len(table.Rows) == 0 {
+		r.Warnings = append(r.Warnings, say.Line("dial-day.no_sun", say.Date(date)))
+		return r, nil
+	}
+	r.Tables = []result.Table{table}
+	r.Working = []say.Phrase{
+		say.Line("dial-day.working_length", say.Number(height.Millimetres(), "mm", 0)),
+		say.Line("dial-day.working_compass", entry.Sided(field.Declination.Degrees(), 1, "compass.east_of", "compass.west_of")),
+	}
+	return r, nil
+}
+
+// tipHeight is the height of the gnomon's tip, or what the author wants. Near
+// the equator the tip lies almost on the plate, so an upright stick stands in.
+func tipHeight(v form.Values, latitude quantity.Angle) (quantity.Length, error) {
+	if v.Has("height_mm") {
+		return quantity.Millimetres(v.Number("height_mm")), nil
+	}
+	if dial.Shallow(latitude) {
+		return quantity.Millimetres(100), nil
+	}
+	g, err := dial.GnomonOfStyle(latitude, quantity.Millimetres(v.Number("stock.style_mm")))
+	return g.Height, err
+}
+
+func noonShadow(p place.Place, d place.Date, height quantity.Length) []result.Fact {
+	length, bearing, points := say.None("dial-table.no_shadow"), say.None("dial-table.no_shadow"), say.None("dial-table.no_shadow")
+	if noon, ok := entry.LocalNoon(p, d); ok {
+		if s, ok := entry.ShadowAt(p, noon, height); ok {
+			length = s.LengthValue(height)
+			bearing = say.Bearing(s.Bearing, 1)
+			points = say.Words("compass.true_north")
+			if s.Bearing.Cos() < 0 {
+				points = say.Words("compass.true_south")
+			}
+		}
+	}
+	return []result.Fact{
+		{Name: "noon_shadow", Value: length},
+		{Name: "noon_shadow_bearing", Value: bearing},
+		{Name: "noon_shadow_points", Value: points},
+	}
+}

@@ -1,0 +1,91 @@
+package entry
+
+import (
+	"slices"
+
+	"noonbook/build/form"
+	"noonbook/build/result"
+	"noonbook/compute/place"
+)
+
+// An Entry is one placeholder of the catalogue.
+type Entry struct {
+	Name      string
+	Summary   string    // one line
+	Arguments form.Form // its own arguments
+	Settings  []string  // the settings of unit.toml that it reads, in the order they are documented
+	Facts     []Fact
+	Sources   []string // what the numbers rest on
+	Printable bool     // its results have sheets, which get a page of their own
+	Lessons   bool     // it reads the unit's lessons and their calendar, and lists CalendarSettings
+	// Reckon evaluates the placeholder. The values hold its arguments and the
+	// settings it reads, complete and checked, the lessons where it reads them
+	// (WithLessons), and nothing else: equal values give equal results.
+	Reckon func(form.Values) (result.Result, error)
+}
+
+// A Fact documents one value that an entry offers to sentences.
+type Fact struct {
+	Name string
+	Unit string // "" for a moment, a date or words
+	Doc  string
+}
+
+// Form returns the keys that a use of the entry may write: its arguments, and
+// the settings it reads, which then stand for that use only.
+func (e Entry) Form(settings form.Form) form.Form {
+	keys := slices.Clone(e.Arguments)
+	for _, field := range settings.Pick(e.Settings...) {
+		field.Required, field.Default = false, nil
+		keys = append(keys, field)
+	}
+	return keys
+}
+
+// FactNames returns the names of the facts.
+func (e Entry) FactNames() []string {
+	names := make([]string, len(e.Facts))
+	for i, f := range e.Facts {
+		names[i] = f.Name
+	}
+	return names
+}
+
+// Find returns the entry of that name.
+func Find(catalogue []Entry, name string) (Entry, bool) {
+	i := slices.IndexFunc(catalogue, func(e Entry) bool { return e.Name == name })
+	if i < 0 {
+		return Entry{}, false
+	}
+	return catalogue[i], true
+}
+
+// Names returns the names of the entries.
+func Names(catalogue []Entry) []string {
+	names := make([]string, len(catalogue))
+	for i, e := range catalogue {
+		names[i] = e.Name
+	}
+	return names
+}
+
+// Complete returns the values that Reckon reads: what the author gave, then
+// the school's settings, then defaults. Where the argument date is left open it
+// is the given day.
+func (e Entry) Complete(settings, given form.Values, day place.Date) form.Values {
+	full := e.Arguments.Complete(given)
+	for _, name := range e.Settings {
+		if full[name] == nil && settings[name] != nil {
+			full[name] = settings[name]
+		}
+	}
+	if _, takes := e.Arguments.Field("date"); takes && !full.Has("date") {
+		full["date"] = day
+	}
+	return full
+}
+
+// OnDate is the argument of everything that depends on a day.
+func OnDate() form.Field {
+	return form.Field{Name: "date", Kind: form.Date, Assumed: "the date of the lesson, or the first day of term on a page without one", Doc: "Day that the numbers are for."}
+}

@@ -1,0 +1,51 @@
+package entry
+
+import (
+	"fmt"
+
+	"noonbook/build/form"
+	"noonbook/compute/classroom"
+)
+
+// OfLesson is the argument of what tells of one lesson.
+func OfLesson() form.Field {
+	return form.Field{Name: "lesson", Kind: form.Whole, Min: 0, Max: 1000, Assumed: "the lesson that it stands in", Doc: "Number of the lesson in the unit, from 1."}
+}
+
+// The names under which values hold what only entries with Lessons are given.
+const (
+	lessonsKey  = "unit.lessons"
+	calendarKey = "unit.calendar"
+)
+
+// WithLessons adds to complete values what an entry that reads lessons is
+// given: the lessons of the unit, the calendar that follows from them and the
+// values, and, where the argument lesson is left open, the number of the lesson
+// that the entry is used in, 0 for none.
+func (e Entry) WithLessons(values form.Values, lessons []classroom.Lesson, calendar classroom.Calendar, number int) form.Values {
+	if !e.Lessons {
+		return values
+	}
+	full := values.With(form.Values{lessonsKey: lessons, calendarKey: calendar})
+	if _, takes := e.Arguments.Field("lesson"); takes && !full.Has("lesson") {
+		full["lesson"] = number
+	}
+	return full
+}
+
+// Lessons returns the lessons of the unit, in its order.
+func Lessons(v form.Values) []classroom.Lesson {
+	lessons, _ := v[lessonsKey].([]classroom.Lesson)
+	return lessons
+}
+
+// HeldOn returns the calendar of the lessons.
+func HeldOn(v form.Values) classroom.Calendar {
+	calendar, _ := v[calendarKey].(classroom.Calendar)
+	return calendar
+}
+
+// LessonRange says that the unit has no lesson of the number.
+func LessonRange(number, lessons int) error {
+	return fmt.Errorf("lesson %d is not in the unit, which has %d", number, lessons)
+}

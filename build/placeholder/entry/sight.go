@@ -1,0 +1,94 @@
+package entry
+
+import (
+	"fmt"
+	"time"
+
+	"noonbook/build/form"
+	"noonbook/build/say"
+	"noonbook/compute/almanac"
+	"noonbook/compute/place"
+	"noonbook/compute/quantity"
+)
+
+// SunRise is the altitude of the Sun's centre at which it rises: 50′ below, the
+// usual almanac convention.
+func SunRise() quantity.Angle { return quantity.Degrees(-50.0 / 60) }
+
+// DaysAsked are the first and the last of the days asked for; of the term where
+// nothing is said.
+func DaysAsked(v form.Values) (from, to place.Date, err error) {
+	from, to = v.Date("term.first_day"), v.Date("term.last_day")
+	if v.Has("from") {
+		from = v.Date("from")
+	}
+	if v.Has("to") {
+		to = v.Date("to")
+	}
+	return from, to, SchoolRange(from, to)
+}
+
+// SchoolRange holds the days from one date to another against what is computed.
+func SchoolRange(from, to place.Date) error {
+	switch {
+	case to.Before(from):
+		return fmt.Errorf("the last day, %s, is before the first, %s", to, from)
+	case from.DaysUntil(to) > 400:
+		return fmt.Errorf("%s to %s is %d days, more than 400", from, to, from.DaysUntil(to))
+	}
+	if err := RangeOf(from); err != nil {
+		return err
+	}
+	return RangeOf(to)
+}
+
+// InRange holds any year of a local date against the almanac's range; the last
+// night of the last year may reach into the next.
+func InRange(year int) error {
+	if year < almanac.FirstYear || year > almanac.LastYear {
+		return fmt.Errorf("year %d is outside %d to %d, for which the sky is computed", year, almanac.FirstYear, almanac.LastYear)
+	}
+	return nil
+}
+
+// RangeOf holds a date against the almanac's range.
+func RangeOf(d place.Date) error { return InRange(d.Year) }
+
+// AsSeen is a geometric altitude with the lift of the air.
+func AsSeen(altitude quantity.Angle) quantity.Angle {
+	return altitude + almanac.Refraction(altitude)
+}
+
+// AsStands is the geometric altitude of what is seen at an altitude.
+func AsStands(seen quantity.Angle) quantity.Angle {
+	h := seen
+	for range 3 {
+		h = seen - almanac.Refraction(h)
+	}
+	return h
+}
+
+// AltitudeOf is how high the centre of a body is seen, as a value. Below the
+// horizon nothing is seen, and the altitude is the geometric one.
+func AltitudeOf(h almanac.Horizontal) say.Value {
+	altitude := AsSeen(h.Altitude)
+	if altitude < 0 {
+		altitude = h.Altitude
+	}
+	return say.Number(altitude.Degrees(), "deg", 1)
+}
+
+// FirstOr returns the first or last of the moments as a clock time, or why
+// there is none on that day.
+func FirstOr(times []time.Time, state almanac.State, none string) say.Value {
+	if len(times) > 0 {
+		return say.Clock(times[0])
+	}
+	switch state {
+	case almanac.UpAllDay:
+		return say.None("sun-day.stays_up")
+	case almanac.DownAllDay:
+		return say.None("sun-day.stays_down")
+	}
+	return say.None(none)
+}

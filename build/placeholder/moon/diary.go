@@ -1,0 +1,290 @@
+package moon
+
+import (
+	"slices"
+	"time"
+
+	"noonbook/build/drawing"
+	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/build/school"
+	"noonbook/compute/almanac"
+	"noonbook/compute/place"
+	"noonbook/compute/quantity"
+)
+
+func moonDiary() entry.Entry {
+	return entry.Entry{
+		Name:      "moon-diary",
+		Summary:   "When and where to look for the Moon on each day of some weeks, from school or from home, with a sheet to draw it on.",
+		Printable: true,
+		Arguments: form.Form{
+			entry.OnDate(),
+			{Name: "weeks", Kind: form.Whole, Min: 1, Max: 8, Default: 4, Doc: "Weeks from the date on that the diary is kept."},
+			{Name: "earliest", Kind: form.Clock, Assumed: "7:00", Doc: "Nobody looks earlier in the day."},
+			{Name: "latest", Kind: form.Clock, Assumed: "21:00", Doc: "Nobody stays up later."},
+			{Name: "altitude_deg", Kind: form.Number, Unit: "deg", Min: 0, Max: 60, Default: 12.0, Doc: "How high the Moon has to stand, as seen; roofs and trees hide what is lower."},
+			{Name: "shape", Kind: form.Flag, Default: true, Doc: "Whether the table says what the Moon looks like; pupils are to find that out."},
+		},
+		Settings: slices.Concat(school.Where(), []string{"school.paper", "term.school_days", "term.days_off", "term.lesson_times"}),
+		Facts: []entry.Fact{
+			{Name: "first_day", Doc: "the first day of the diary"},
+			{Name: "last_day", Doc: "its last day"},
+			{Name: "days", Doc: "how many days it has"},
+			{Name: "chances", Doc: "days on which the Moon can be looked for"},
+			{Name: "in_lessons", Doc: "of these, the days on which it can be in a lesson"},
+			{Name: "by_day", Doc: "of these, the days on which it can be outside lessons with the Sun up"},
+			{Name: "after_sunset", Doc: "of these, the days on which it takes an evening or a morning without the Sun"},
+			{Name: "near_sun", Doc: "days on which it is left alone because it stands too near the Sun"},
+			{Name: "first_look", Doc: "the first time to look"},
+		},
+		Sources: []string{entry.SourceMoon, entry.SourceSun, entry.SourceRefraction, entry.SourceIANA, "20° from the Sun as a bound for searching the Moon, and the hours at which pupils are up: common practice, no source"},
+		Reckon:  reckonMoonDiary,
+	}
+}
+
+// A lookFrom says where the class looks for the Moon on a day.
+type lookFrom int
+
+const (
+	fromLesson lookFrom = iota // in a lesson
+	byDay                      // outside lessons, the Sun up
+	withAdult                  // outside lessons, the Sun down
+	tooNear                    // up, but too near the Sun
+	notUp                      // not high enough while pupils are up
+)
+
+func (l lookFrom) value() say.Value {
+	return say.Words([...]string{"moon-diary.lesson", "moon-diary.day", "moon-diary.night", "moon-diary.near", "moon-diary.down"}[l])
+}
+
+// A look is what a day of the diary asks for. Without one of the first three
+// kinds it has no time.
+type look struct {
+	entry.Chance
+	from lookFrom
+}
+
+// homeTime is what pupils need between a lesson and home: common practice.
+const homeTime = time.Hour
+
+func reckonMoonDiary(v form.Values) (result.Result, error) {
+	p, first := school.Place(v), v.Date("date")
+	last := first.Add(7*v.Whole("weeks") - 1)
+	if err := entry.SchoolRange(first, last); err != nil {
+		return result.Result{}, err
+	}
+	var looks []look
+	for d := first; !d.After(last); d = d.Add(1) {
+		looks = append(looks, lookOn(v, p, d))
+	}
+	d := diarySheet(p, looks)
+	return result.Result{
+		Facts:    moonDiaryFacts(p, looks, first, last),
+		Tables:   []result.Table{diaryTable(p, looks, v.Flag("shape"))},
+		Sheets:   drawing.PaperOf(v.Text("school.paper")).Sheets(d),
+		Notes:    []say.Phrase{say.Line("moon-diary.note"), say.Line("sky.fist")},
+		Cautions: []say.Phrase{say.Line("moon-school.caution", say.Number(entry.NearSun().Degrees(), "deg", 0)), say.Line("moon-diary.caution")},
+	}, nil
+}
+
+// lookOn chooses the time of a day: the highest Moon in a lesson; if there is
+// none, the highest in daylight before or after school; then one without the Sun.
+func lookOn(v form.Values, p place.Place, d place.Date) look {
+	altitude := quantity.Degrees(v.Number("altitude_deg"))
+	lessons, home := diaryHours(v, d)
+	near := false
+	for _, from := range []lookFrom{fromLesson, byDay, withAdult} {
+		hours := home
+		if from == fromLesson {
+			hours = lessons
+		}
+		best := look{from: notUp}
+		for _, c := range entry.ChancesOn(p, d, hours, altitude) {
+			for _, part := range litParts(p, d, c.From, c.To, from) {
+				c := entry.ChanceIn(p, d, part.From, part.To)
+				if c.Best = onTheQuarter(c); !c.Safe() {
+					near = true
+					continue
+				}
+				c.Where, c.Limb = almanac.MoonFrom(p, c.Best), almanac.Moon.LimbFrom(p, c.Best)
+				if best.from == notUp || c.Where.Altitude > best.Where.Altitude {
+					best = look{c, from}
+				}
+			}
+		}
+		if best.from != notUp {
+			return best
+		}
+	}
+	none := look{Chance: entry.Chance{Date: d}, from: notUp}
+	if near {
+		none.from = tooNear
+	}
+	return none
+}
+
+// diaryHours returns the lessons of a date, and when pupils are at home and up.
+func diaryHours(v form.Values, d place.Date) (lessons, home []form.TimeSpan) {
+	earliest, latest := 7*time.Hour, 21*time.Hour // common practice for pupils of about eleven
+	if v.Has("earliest") {
+		earliest = v.Clock("earliest")
+	}
+	if v.Has("latest") {
+		latest = v.Clock("latest")
+	}
+	if !school.Term(v).Teaches(d) {
+		return nil, []form.TimeSpan{{From: earliest, To: latest}}
+	}
+	lessons = v.Spans("term.lesson_times")
+	if len(lessons) == 0 {
+		lessons = []form.TimeSpan{school.OpenDay()}
+	}
+	begins, ends := lessons[0].From, lessons[0].To
+	for _, l := range lessons {
+		begins, ends = min(begins, l.From), max(ends, l.To)
+	}
+	return lessons, []form.TimeSpan{{From: earliest, To: begins - homeTime}, {From: ends + homeTime, To: latest}}
+}
+
+// litParts cuts a stretch to what of it has the Sun up or, for a look with an
+// adult, down.
+func litParts(p place.Place, d place.Date, from, to time.Time, kind lookFrom) []almanac.Span {
+	if kind == fromLesson {
+		return []almanac.Span{{From: from, To: to}}
+	}
+	sun := almanac.SunDay(p, d)
+	up := sun.Spans()
+	if kind == withAdult {
+		up = gaps(up, sun.From, sun.To)
+	}
+	var parts []almanac.Span
+	for _, s := range up {
+		if part, ok := entry.Clip(s, from, to); ok {
+			parts = append(parts, part)
+		}
+	}
+	return parts
+}
+
+// gaps returns what of a day the stretches leave, in order.
+func gaps(taken []almanac.Span, from, to time.Time) []almanac.Span {
+	var rest []almanac.Span
+	for _, s := range taken {
+		if from.Before(s.From) {
+			rest = append(rest, almanac.Span{From: from, To: s.From})
+		}
+		from = s.To
+	}
+	if from.Before(to) {
+		rest = append(rest, almanac.Span{From: from, To: to})
+	}
+	return rest
+}
+
+// onTheQuarter moves the best moment to the nearest quarter of an hour that lies
+// in the stretch, because nobody looks at 16:47. The Moon moves 4° by then at
+// most.
+func onTheQuarter(c entry.Chance) time.Time {
+	const quarter = 15 * time.Minute
+	_, offset := c.Best.Zone()
+	shift := time.Duration(offset) * time.Second
+	t := c.Best.Add(shift).Round(quarter).Add(-shift)
+	for _, t := range []time.Time{t, t.Add(-quarter), t.Add(quarter)} {
+		if !t.Before(c.From) && !t.After(c.To) {
+			return t
+		}
+	}
+	return c.Best
+}
+
+func diaryTable(p place.Place, looks []look, shape bool) result.Table {
+	table := result.Table{
+		Name:    "days",
+		Title:   say.Line("moon-diary.title", say.Date(looks[0].Date), say.Date(looks[len(looks)-1].Date)),
+		Columns: []result.Column{{Name: "date"}, {Name: "place"}, {Name: "at"}, {Name: "direction"}, {Name: "altitude", Unit: "deg"}},
+	}
+	if shape {
+		table.Columns = append(table.Columns, result.Column{Name: "lit", Unit: "percent"}, result.Column{Name: "lit_side"})
+	}
+	dash := say.None("sky.dash")
+	for _, l := range looks {
+		cells := []say.Value{entry.Weekday(l.Date), l.from.value(), dash, dash, dash}
+		if l.from <= withAdult {
+			cells = append(cells[:2], say.Clock(l.Best.In(p.Zone)), entry.Toward(l.Where.Azimuth), say.Number(entry.AsSeen(l.Where.Altitude).Degrees(), "deg", 0))
+		}
+		switch {
+		case shape && l.from <= withAdult:
+			cells = append(cells, entry.Percent(l.Limb.Lit), entry.LitSide(l.Limb.Side))
+		case shape:
+			cells = append(cells, dash, dash)
+		}
+		table.Rows = append(table.Rows, result.Row{Cells: cells})
+	}
+	return table
+}
+
+// The diary's sheet: a column a weekday, a row a week. A cell of 26 mm goes
+// seven times on Letter and A4 alike.
+const (
+	diaryCell   = 26.0
+	diaryRow    = 55.0
+	diaryTop    = 16.0
+	diaryRadius = 10.5
+)
+
+func diarySheet(p place.Place, looks []look) drawing.Drawing {
+	d := drawing.Drawing{
+		Name: "moon-diary", Width: 7 * diaryCell, Height: diaryTop + diaryRow*float64(len(looks)/7),
+		Title:       say.Line("moon-diary.sheet", say.Date(looks[0].Date), say.Date(looks[len(looks)-1].Date)),
+		Description: say.Line("moon-diary.description"),
+	}
+	d.Label("strong", drawing.Point{X: 0, Y: 4}, drawing.Start, say.Words("moon-diary.sheet", say.Date(looks[0].Date), say.Date(looks[len(looks)-1].Date)))
+	d.Label("small", drawing.Point{X: d.Width, Y: 4}, drawing.End, say.Words("moon-diary.name_line"))
+	for i, l := range looks {
+		x, y := diaryCell*(float64(i%7)+0.5), diaryTop+diaryRow*float64(i/7)
+		if i < 7 {
+			d.Label("strong", drawing.Point{X: x, Y: diaryTop - 4}, drawing.Middle, say.Words(entry.WeekdayKey(l.Date)))
+		}
+		if i%7 == 0 {
+			d.Line("mark", drawing.Point{X: 0, Y: y - 1.5}, drawing.Point{X: d.Width, Y: y - 1.5})
+		}
+		d.Label("strong", drawing.Point{X: x, Y: y + 3.5}, drawing.Middle, entry.DayOfYear(l.Date))
+		centre := drawing.Point{X: x, Y: y + 6.5 + diaryRadius}
+		d.Disc("outline", centre, diaryRadius)
+		y += 2*diaryRadius + 11.5
+		if l.from <= withAdult {
+			d.Label("small", drawing.Point{X: x, Y: y}, drawing.Middle, say.Clock(l.Best.In(p.Zone)).As("moon-diary.look_at", say.Clock(l.Best.In(p.Zone))))
+			d.Label("small", drawing.Point{X: x, Y: y + 3.5}, drawing.Middle, entry.Toward(l.Where.Azimuth))
+			d.Label("small", drawing.Point{X: x, Y: y + 7}, drawing.Middle, l.from.value())
+		} else {
+			d.Label("small", drawing.Point{X: x, Y: y}, drawing.Middle, l.from.value())
+		}
+		d.Label("small", drawing.Point{X: x, Y: y + 13}, drawing.Middle, say.Words("moon-diary.seen_at"))
+	}
+	return d
+}
+
+func moonDiaryFacts(p place.Place, looks []look, first, last place.Date) []result.Fact {
+	var count [notUp + 1]int
+	firstLook := say.None("sky.nothing")
+	for _, l := range looks {
+		if count[fromLesson]+count[byDay]+count[withAdult] == 0 && l.from <= withAdult {
+			firstLook = entry.Moment(p, l.Best)
+		}
+		count[l.from]++
+	}
+	return []result.Fact{
+		{Name: "first_day", Value: say.Date(first)},
+		{Name: "last_day", Value: say.Date(last)},
+		{Name: "days", Value: say.Count(len(looks))},
+		{Name: "chances", Value: say.Count(count[fromLesson] + count[byDay] + count[withAdult])},
+		{Name: "in_lessons", Value: say.Count(count[fromLesson])},
+		{Name: "by_day", Value: say.Count(count[byDay])},
+		{Name: "after_sunset", Value: say.Count(count[withAdult])},
+		{Name: "near_sun", Value: say.Count(count[tooNear])},
+		{Name: "first_look", Value: firstLook},
+	}
+}

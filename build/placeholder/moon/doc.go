@@ -1,0 +1,15 @@
+// Package moon holds the placeholders of the Moon: a month of it, when it is up in
+// lessons, and the class's diary.
+package moon
+
+import "noonbook/build/placeholder/entry"
+
+// Entries returns the topic's placeholders, sorted by name.
+func Entries() []entry.Entry {
+	return []entry.Entry{
+		moonDiary(),
+		moonLog(),
+		moonMonth(),
+		moonSchool(),
+	}
+}

@@ -1,0 +1,80 @@
+package placeholder_test
+
+import (
+	"strings"
+	"testing"
+
+	"noonbook/build/form"
+	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/placeholder/entrytest"
+	"noonbook/build/school"
+)
+
+// Years that are not computed, days that did not exist and ranges the wrong way
+// round come back as errors or as answers, never as a panic.
+func TestOddDatesOfTheSky(t *testing.T) {
+	sky := []string{"eclipse-list", "moon-month", "moon-school", "planets-week", "season-dates", "sun-path", "sun-year"}
+	try := func(where, name, date string, given ...string) error {
+		e, _ := entry.Find(placeholder.Catalogue(), name)
+		values := form.Values{}
+		for _, pair := range given {
+			key, value, _ := strings.Cut(pair, "=")
+			v, complaint := e.Form(school.Settings()).ParsePair(key, value)
+			if complaint != "" {
+				t.Fatal(complaint)
+			}
+			values[key] = v
+		}
+		if name == "moon-school" {
+			for _, key := range []string{"from", "to"} {
+				if !values.Has(key) {
+					values[key] = entrytest.Day(t, date)
+				}
+			}
+		}
+		_, err := e.Reckon(e.Complete(entrytest.Settings(t, where), values, entrytest.Day(t, date)))
+		return err
+	}
+	for _, name := range sky {
+		for _, date := range []string{"1949-12-31", "2101-01-01", "0001-01-01", "9999-12-31"} {
+			if try("alder reach", name, date) == nil {
+				t.Errorf("%s answers for %s", name, date)
+			}
+		}
+		for _, date := range []string{"1950-01-01", "2094-12-31"} {
+			for school := range entrytest.Schools {
+				if err := try(school, name, date); err != nil {
+					t.Errorf("%s at %s: %v", name, school, err)
+				}
+			}
+		}
+		if err := try("alder reach", name, "2011-12-30", "school.time_zone=Pacific/Apia"); err != nil {
+			t.Errorf("%s on a date that was skipped: %v", name, err)
+		}
+	}
+	for _, name := range sky[1:] {
+		if err := try("alder reach", name, "2100-12-31"); err != nil {
+			t.Errorf("%s on the last day: %v", name, err)
+		}
+	}
+	for _, given := range [][]string{{"from=2027-04-20", "to=2027-04-19"}, {"from=2027-01-01", "to=2029-01-01"}} {
+		if try("alder reach", "moon-school", "2027-04-20", given...) == nil {
+			t.Errorf("moon-school answers for %v", given)
+		}
+	}
+}
+
+// No evaluation may take more than about 20 ms.
+func BenchmarkSky(b *testing.B) {
+	for _, e := range placeholder.Catalogue() {
+		values := entrytest.Settings(b, "alder reach")
+		b.Run(e.Name, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := e.Reckon(e.Complete(values, form.Values{}, values.Date("term.first_day"))); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}

@@ -1,0 +1,16 @@
+// Package optics holds the placeholders of the telescope: the lenses in the box,
+// pairs of them, their rays, the tubes, and what the class measured.
+package optics
+
+import "noonbook/build/placeholder/entry"
+
+// Entries returns the topic's placeholders, sorted by name.
+func Entries() []entry.Entry {
+	return []entry.Entry{
+		lensLog(),
+		lensPairs(),
+		lensPower(),
+		lensRays(),
+		tubePlan(),
+	}
+}

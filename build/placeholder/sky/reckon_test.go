@@ -1,0 +1,19 @@
+package sky_test
+
+import (
+	"testing"
+
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/placeholder/entrytest"
+	"noonbook/build/placeholder/sky"
+	"noonbook/build/result"
+)
+
+// entries are the placeholders that the tests evaluate.
+func entries() []entry.Entry { return sky.Entries() }
+
+// reckon evaluates a placeholder of the topic at a school.
+func reckon(t *testing.T, school, name, date string, given ...string) result.Result {
+	t.Helper()
+	return entrytest.Reckon(t, entries(), school, name, date, given...)
+}

@@ -1,0 +1,262 @@
+package stars
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"noonbook/build/drawing"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/say"
+	"noonbook/compute/almanac"
+	"noonbook/compute/place"
+	"noonbook/compute/quantity"
+	"noonbook/compute/sky"
+)
+
+// A starChart draws the sky of a place and moment inside a circle, the way it is
+// read overhead.
+type starChart struct {
+	p          place.Place
+	dome       sky.Dome
+	projection sky.Projection
+	limit      float64 // magnitude
+	bodies     []stander
+	d          *drawing.Drawing
+	centre     drawing.Point
+	radius     float64 // mm, of the horizon
+	labels     labelling
+}
+
+// A stander is a body of the solar system where it stands, as seen.
+type stander struct {
+	body   almanac.Body
+	stands almanac.Horizontal
+	aspect almanac.Aspect
+	limb   almanac.Limb
+}
+
+// at returns where a place in the sky, as seen, lies on the drawing.
+func (c *starChart) at(h almanac.Horizontal) drawing.Point {
+	p := c.projection.At(h)
+	return drawing.Point{X: c.centre.X + c.radius*p.X, Y: c.centre.Y - c.radius*p.Y}
+}
+
+// draw draws everything, from the ground up.
+func (c *starChart) draw() {
+	c.d.Disc("dome", c.centre, c.radius)
+	c.rings()
+	c.trace("equator", c.dome.Equator())
+	c.trace("ecliptic", c.dome.Ecliptic())
+	c.figures()
+	c.stars()
+	for i := len(c.bodies) - 1; i >= 0; i-- {
+		c.symbol(c.bodies[i])
+	}
+	c.names()
+	c.directions()
+}
+
+// rings are 30° and 60° above the horizon, and the zenith is a cross.
+func (c *starChart) rings() {
+	for _, altitude := range []float64{30, 60} {
+		r := c.radius * c.projection.Radius(quantity.Degrees(90-altitude))
+		c.d.Disc("height", c.centre, r)
+		at := drawing.Point{X: c.centre.X, Y: c.centre.Y + r - 0.8}
+		c.d.Label("figure", at, drawing.Middle, say.Number(altitude, "deg", 0))
+		c.labels.block(at.X-4, at.Y-3, 8, 4)
+	}
+	const arm = 1.6
+	x, y := c.centre.X, c.centre.Y
+	c.d.Line("zenith", drawing.Point{X: x - arm, Y: y}, drawing.Point{X: x + arm, Y: y})
+	c.d.Line("zenith", drawing.Point{X: x, Y: y - arm}, drawing.Point{X: x, Y: y + arm})
+	c.labels.block(x-arm, y-arm, 2*arm, 2*arm)
+}
+
+// trace draws the parts of a line that are above the horizon.
+func (c *starChart) trace(role string, points []almanac.Horizontal) {
+	var run []drawing.Point
+	end := func() {
+		if len(run) > 1 {
+			c.d.Line(role, run...)
+		}
+		run = nil
+	}
+	for i := 1; i < len(points); i++ {
+		from, to, ok := c.inside(c.at(sky.Seen(points[i-1])), c.at(sky.Seen(points[i])))
+		if !ok {
+			end()
+			continue
+		}
+		if len(run) == 0 {
+			run = append(run, from)
+		}
+		run = append(run, to)
+	}
+	end()
+}
+
+// inside cuts a straight line off at the horizon. ok is false where none is left.
+func (c *starChart) inside(from, to drawing.Point) (a, b drawing.Point, ok bool) {
+	dx, dy := to.X-from.X, to.Y-from.Y
+	x, y := from.X-c.centre.X, from.Y-c.centre.Y
+	// |from + s (to − from)| = radius
+	p, q, r := dx*dx+dy*dy, x*dx+y*dy, x*x+y*y-c.radius*c.radius
+	root := q*q - p*r
+	if p == 0 || root <= 0 {
+		return from, to, false
+	}
+	s, e := max(0, (-q-math.Sqrt(root))/p), min(1, (-q+math.Sqrt(root))/p)
+	on := func(s float64) drawing.Point { return drawing.Point{X: from.X + s*dx, Y: from.Y + s*dy} }
+	return on(s), on(e), s < e
+}
+
+// figures draws the lines between stars, a little short of the stars themselves.
+func (c *starChart) figures() {
+	const deep = -25 // degrees: a star that far down has no place near the circle
+	for _, f := range sky.Figures() {
+		for _, path := range f.Paths {
+			for i := 1; i < len(path); i++ {
+				one, two := sky.Seen(c.dome.Star(path[i-1])), sky.Seen(c.dome.Star(path[i]))
+				if one.Altitude.Degrees() < deep || two.Altitude.Degrees() < deep {
+					continue
+				}
+				from, to := shortened(c.at(one), c.at(two), starSize(path[i-1].Magnitude)+0.7, starSize(path[i].Magnitude)+0.7)
+				if a, b, ok := c.inside(from, to); ok {
+					c.d.Line("figure-line", a, b)
+				}
+			}
+		}
+	}
+}
+
+// shortened takes a length off both ends of a line, or leaves it where it is short.
+func shortened(a, b drawing.Point, atA, atB float64) (drawing.Point, drawing.Point) {
+	dx, dy := b.X-a.X, b.Y-a.Y
+	long := math.Hypot(dx, dy)
+	if long < atA+atB+0.5 {
+		return a, b
+	}
+	return drawing.Point{X: a.X + dx*atA/long, Y: a.Y + dy*atA/long}, drawing.Point{X: b.X - dx*atB/long, Y: b.Y - dy*atB/long}
+}
+
+// starSize is the radius of a star's disc in millimetres.
+func starSize(magnitude float64) float64 { return max(0.22, 1.32-0.27*magnitude) }
+
+func (c *starChart) stars() {
+	inFigure := map[string]bool{}
+	for _, f := range sky.Figures() {
+		for _, path := range f.Paths {
+			for _, s := range path {
+				inFigure[s.Designation] = true
+			}
+		}
+	}
+	for _, s := range sky.Stars() {
+		h := sky.Seen(c.dome.Star(s))
+		if h.Altitude < 0 || s.Magnitude > c.limit && !inFigure[s.Designation] {
+			continue
+		}
+		at := c.at(h)
+		c.d.Disc("star", at, starSize(s.Magnitude))
+		if s.Magnitude < 3 {
+			c.labels.disc(at, starSize(s.Magnitude))
+		}
+	}
+}
+
+// Sizes of the symbols in millimetres.
+const (
+	planetSize = 1.5
+	moonSize   = 2.6
+	sunSize    = 2.6
+)
+
+func (c *starChart) symbol(s stander) {
+	at := c.at(s.stands)
+	switch s.body {
+	case almanac.Moon:
+		// The limb leans from straight up, which on the chart is towards its middle.
+		limb := s.limb
+		limb.Lean += quantity.Atan2(c.centre.X-at.X, at.Y-c.centre.Y)
+		entry.DrawMoon(c.d, at, moonSize, limb)
+		c.labels.disc(at, moonSize)
+	case almanac.Sun:
+		c.d.Disc("sun", at, sunSize)
+		c.labels.disc(at, sunSize)
+	default:
+		planetMark(c.d, at)
+		c.labels.disc(at, planetSize)
+	}
+}
+
+// planetMark is a square on its corner, which no star is.
+func planetMark(d *drawing.Drawing, at drawing.Point) {
+	const r = planetSize
+	d.Area("planet", drawing.Point{X: at.X, Y: at.Y - r}, drawing.Point{X: at.X + r, Y: at.Y}, drawing.Point{X: at.X, Y: at.Y + r}, drawing.Point{X: at.X - r, Y: at.Y})
+}
+
+// names writes the names of bodies, then of the brightest stars, then of figures, as
+// far as there is room.
+func (c *starChart) names() {
+	for _, s := range c.bodies {
+		size := planetSize
+		if s.body == almanac.Moon || s.body == almanac.Sun {
+			size = moonSize
+		}
+		c.labels.beside(c.d, "body-name", c.at(s.stands), size, len(s.body.String()), entry.BodyWord(s.body))
+	}
+	for _, s := range sky.Stars() {
+		if s.Magnitude > brightLimit {
+			break
+		}
+		if h := sky.Seen(c.dome.Star(s)); h.Altitude > 0 && s.Name != "" {
+			c.labels.beside(c.d, "star-name", c.at(h), starSize(s.Magnitude), len(s.Name), starWord(s))
+		}
+	}
+	for _, f := range brightFirst() {
+		h := sky.Seen(c.dome.At(f.Centre()))
+		if h.Altitude.Degrees() > 8 {
+			c.labels.over(c.d, "figure-name", c.at(h), len(f.Name), figureWord(f))
+		}
+	}
+}
+
+// brightFirst returns the figures in the order of their brightest stars, so that where
+// there is no room it is the faint ones whose names are left out.
+func brightFirst() []sky.Figure {
+	list := slices.Clone(sky.Figures())
+	best := func(f sky.Figure) float64 {
+		least := math.Inf(1)
+		for _, path := range f.Paths {
+			for _, s := range path {
+				least = min(least, s.Magnitude)
+			}
+		}
+		return least
+	}
+	slices.SortStableFunc(list, func(a, b sky.Figure) int { return cmp.Compare(best(a), best(b)) })
+	return list
+}
+
+// brightLimit is the magnitude of the faintest star that a class learns by name:
+// the 21 of the first magnitude, and Castor (common practice, no source).
+const brightLimit = 1.6
+
+// directions stand round the horizon, their heads outward in the upper half.
+func (c *starChart) directions() {
+	for i := range 8 {
+		azimuth := quantity.Degrees(45 * float64(i))
+		clockwise, off := -azimuth.Signed().Degrees(), 1.8
+		if math.Abs(clockwise) > 91 {
+			clockwise, off = clockwise+180, 4
+		}
+		r := c.radius + off
+		at := drawing.Point{X: c.centre.X - r*azimuth.Sin(), Y: c.centre.Y - r*azimuth.Cos()}
+		role := "direction"
+		if i%2 == 1 {
+			role = "between"
+		}
+		c.d.Turned(role, at, quantity.Degrees(clockwise).Signed().Degrees(), entry.Toward(azimuth))
+	}
+}

@@ -1,0 +1,185 @@
+package stars_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/placeholder/entrytest"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/compute/quantity"
+	"noonbook/compute/sky"
+)
+
+// cell returns the number in a column of the row that is named by a words key.
+func cell(t *testing.T, r result.Result, table, key, name string) float64 {
+	t.Helper()
+	for _, tab := range r.Tables {
+		if tab.Name != table {
+			continue
+		}
+		for _, row := range tab.Rows {
+			for i, c := range tab.Columns {
+				if row.Cells[0].Phrase.Key == key && c.Name == name {
+					return row.Cells[i].Number
+				}
+			}
+		}
+	}
+	t.Fatalf("no %s of %s in %s", name, key, table)
+	return 0
+}
+
+// What is up at Alder Reach on 20 April 2027 at 21:30, by pyephem 4.1.4 (its own
+// stars and planets, 1010 hPa, 10 °C): altitude and bearing to 0.1°, ten times what
+// the two differ by.
+func TestSkyMapAgainstPyephem(t *testing.T) {
+	r := reckon(t, "alder reach", "sky-map", "2027-04-20", "time=21:30")
+	for _, c := range []struct {
+		table, key        string
+		altitude, bearing float64
+	}{
+		{"bodies", "body.moon", 8.56, 126.13},
+		{"bodies", "body.jupiter", 59.02, 202.23},
+		{"bodies", "body.mars", 59.74, 190.28},
+		{"stars", "star.sirius", 12.72, 228.75},
+		{"stars", "star.arcturus", 32.46, 95.90},
+		{"stars", "star.vega", 7.00, 38.29},
+		{"stars", "star.capella", 41.92, 297.52},
+		{"stars", "star.rigel", 6.02, 251.76},
+		{"stars", "star.procyon", 38.38, 228.93},
+		{"stars", "star.betelgeuse", 24.31, 254.66},
+		{"stars", "star.aldebaran", 17.23, 276.27},
+		{"stars", "star.spica", 17.22, 128.09},
+		{"stars", "star.pollux", 57.20, 248.67},
+		{"stars", "star.deneb", 3.53, 14.61},
+		{"stars", "star.regulus", 55.74, 178.50},
+	} {
+		entrytest.Near(t, c.key+" altitude", cell(t, r, c.table, c.key, "altitude"), c.altitude, 0.1)
+		entrytest.Near(t, c.key+" bearing", cell(t, r, c.table, c.key, "bearing"), c.bearing, 0.1)
+	}
+	if got := entrytest.Fact(t, r, "planets_up").Number; got != 2 {
+		t.Errorf("%v planets are up", got)
+	}
+}
+
+// The time that is taken where none is given: 21:30 in the dark, later where that is
+// twilight; where it never gets dark the darkest moment, and a warning.
+func TestSkyMapChoosesATime(t *testing.T) {
+	for _, c := range []struct {
+		school, date, clock, warning string
+	}{
+		{"alder reach", "2027-01-10", "21:30", ""},
+		{"alder reach", "2027-06-21", "22:20", ""}, // the Sun 9° down at 22:17, pyephem
+		{"arctic", "2027-12-21", "21:30", ""},
+		{"arctic", "2027-06-21", "", "sky-map.never_dark"},
+		{"north pole", "2027-06-21", "", "sky-map.never_dark"},
+		{"south pole", "2027-06-21", "21:30", ""},
+	} {
+		r := reckon(t, c.school, "sky-map", c.date)
+		if got := entrytest.Fact(t, r, "time").Time.Format("15:04"); c.clock != "" && got != c.clock {
+			t.Errorf("%s on %s: %s", c.school, c.date, got)
+		}
+		said := ""
+		if len(r.Warnings) > 0 {
+			said = r.Warnings[0].Key
+		}
+		if said != c.warning {
+			t.Errorf("%s on %s warns %q", c.school, c.date, said)
+		}
+	}
+	if r := reckon(t, "alder reach", "sky-map", "2027-04-20", "time=12:00"); len(r.Warnings) != 1 || r.Warnings[0].Key != "sky-map.sun_is_up" {
+		t.Errorf("at noon it warns %v", r.Warnings)
+	}
+}
+
+// Years outside the almanac's have a message, not numbers.
+func TestSkyMapOutOfRange(t *testing.T) {
+	for _, name := range []string{"sky-map", "sky-wheel"} {
+		e, _ := entry.Find(entries(), name)
+		for _, date := range []string{"1949-12-31", "2101-01-01"} {
+			_, err := e.Reckon(e.Complete(entrytest.Settings(t, "south"), nil, entrytest.Day(t, date)))
+			if err == nil || !strings.Contains(err.Error(), "1950 to 2100") {
+				t.Errorf("%s in %s: %v", name, date, err)
+			}
+		}
+	}
+}
+
+// The ways to the pole that the words give: five times from Merak to Dubhe and on,
+// four and a half times the Cross beyond its foot, halfway from Achernar to Hadar,
+// each within 5°, half a fist, of the pole (of the pole star in the north).
+func TestWaysToThePole(t *testing.T) {
+	at := time.Date(2027, 4, 20, 0, 0, 0, 0, time.UTC)
+	vector := func(designation string) [3]float64 {
+		s, ok := sky.Find(designation)
+		if !ok {
+			t.Fatal(designation)
+		}
+		d := s.At(at)
+		return [3]float64{d.Declination.Cos() * d.RightAscension.Cos(), d.Declination.Cos() * d.RightAscension.Sin(), d.Declination.Sin()}
+	}
+	angle := func(a, b [3]float64) float64 {
+		return quantity.Acos(a[0]*b[0] + a[1]*b[1] + a[2]*b[2]).Degrees()
+	}
+	// along goes on from b, away from a, by times the distance between them.
+	along := func(a, b [3]float64, times float64) [3]float64 {
+		d := angle(a, b) * math.Pi / 180
+		x := (1 + times) * d // from a
+		var p [3]float64
+		for i := range p {
+			p[i] = (math.Sin(d-x)*a[i] + math.Sin(x)*b[i]) / math.Sin(d)
+		}
+		return p
+	}
+	south := [3]float64{0, 0, -1}
+	for what, off := range map[string]float64{
+		"the bear's bowl":    angle(along(vector("β UMa"), vector("α UMa"), 5), vector("α UMi")),
+		"the Southern Cross": angle(along(vector("γ Cru"), vector("α Cru"), 4.5), south),
+		"Achernar and Hadar": angle(along(vector("α Eri"), vector("β Cen"), -0.5), south),
+	} {
+		if off > 5 {
+			t.Errorf("%s leads %.1f° past", what, off)
+		}
+		t.Logf("%s: %.1f°", what, off)
+	}
+}
+
+// Labels keep off each other on every chart: at a word's usual width no two meet.
+func TestLabelsOfTheChartDoNotCollide(t *testing.T) {
+	for school := range entrytest.Schools {
+		for _, date := range []string{"2027-01-15", "2027-07-15"} {
+			var boxes [][4]float64
+			for _, s := range reckon(t, school, "sky-map", date).Drawings[0].Shapes {
+				if !strings.HasSuffix(s.Role, "-name") {
+					continue
+				}
+				letters := float64(len(s.Text.Phrase.Key) - len("figure."))
+				if s.Text.Kind == say.Name {
+					letters = float64(len(s.Text.Plain))
+				}
+				width := letters * 1.4 // mm, of a 2.9 mm sans face
+				left := s.Points[0].X
+				switch s.Anchor {
+				case "middle":
+					left -= width / 2
+				case "end":
+					left -= width
+				}
+				box := [4]float64{left, s.Points[0].Y - 2.1, left + width, s.Points[0].Y + 0.5}
+				for _, b := range boxes {
+					if box[0] < b[2] && b[0] < box[2] && box[1] < b[3] && b[1] < box[3] {
+						t.Errorf("%s on %s: %s meets another name", school, date, s.Text.Phrase.Key)
+					}
+				}
+				boxes = append(boxes, box)
+			}
+			if len(boxes) < 10 {
+				t.Errorf("%s on %s: %d names", school, date, len(boxes))
+			}
+		}
+	}
+}

@@ -1,0 +1,134 @@
+package stars
+
+import (
+	"math"
+	"slices"
+	"time"
+
+	"noonbook/build/drawing"
+	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/build/school"
+	"noonbook/compute/place"
+	"noonbook/compute/sky"
+)
+
+const sourceWheel = "Wheel: polar equidistant (J. P. Snyder, Map Projections, 1987, ch. 25); dates stand where the mean Sun is, hours where it is over the school, as compute/sky documents"
+
+func skyWheel() entry.Entry {
+	return entry.Entry{
+		Name:      "sky-wheel",
+		Summary:   "A star wheel to cut out: a disc of stars with dates, and a mask with hours and this latitude's horizon.",
+		Printable: true,
+		Arguments: form.Form{entry.OnDate(),
+			{Name: "limit", Kind: form.Number, Min: 1, Max: 4.5, Default: 4.0, Doc: "Magnitude of the faintest stars that are drawn, besides those of the figures."},
+		},
+		Settings: append([]string{"school.name", "school.paper"}, school.Where()...),
+		Facts: []entry.Fact{
+			{Name: "faces", Doc: "about which pole the wheel turns, or that there are two wheels"},
+			{Name: "disc", Unit: "mm", Doc: "diameter of the disc"},
+			{Name: "mask", Unit: "mm", Doc: "diameter of the mask"},
+			{Name: "pole_height", Unit: "deg", Doc: "height of the pin, the pole of the sky"},
+			{Name: "sun_ahead", Unit: "s", Doc: "how far the mean Sun here is ahead of the standard clock; negative where it is behind"},
+			{Name: "saving", Unit: "s", Doc: "how far daylight time is ahead of standard time; zero where clocks do not change"},
+			{Name: "turn_a_day", Unit: "deg", Doc: "how far the disc turns from one date to the next"},
+			{Name: "check_star", Doc: "a bright star near the meridian on the evening of the date, to try the wheel with"},
+			{Name: "check_altitude", Unit: "deg", Doc: "its height there at nine o'clock standard time"},
+			{Name: "check_direction", Doc: "where it stands then"},
+		},
+		Sources: []string{sourceStars, sourceFigures, sourceWheel, entry.SourceIANA},
+		Reckon:  reckonSkyWheel,
+	}
+}
+
+func reckonSkyWheel(v form.Values) (result.Result, error) {
+	p, date := school.Place(v), v.Date("date")
+	if err := entry.RangeOf(date); err != nil {
+		return result.Result{}, err
+	}
+	faces := sky.Faces(p.Latitude)
+	clocks := sky.ClocksOf(p, date.Year)
+	r := result.Result{
+		Facts:    wheelFacts(p, date, faces, clocks),
+		Notes:    []say.Phrase{say.Line("sky-wheel.note", entry.YearValue(date.Year)), say.Line("sky-wheel.arm")},
+		Cautions: []say.Phrase{say.Line("sky-map.caution")},
+	}
+	if len(faces) == 2 {
+		r.Notes = append(r.Notes, say.Line("sky-wheel.two"))
+	}
+	if math.Abs(p.Latitude.Degrees()) > 85 {
+		r.Notes = append(r.Notes, say.Line("sky-wheel.polar"))
+	}
+	r.Working = []say.Phrase{
+		say.Line("sky-wheel.working_noon", say.Number(p.Longitude.Degrees(), "deg", 2), say.Seconds(entry.MeridianTime(p)), say.Seconds(clocks.Standard), entry.Signed(say.Seconds(sunAhead(p, clocks)))),
+		say.Line("sky-wheel.working_day"),
+		say.Line("sky-wheel.working_scale", say.Number(mapRadius, "mm", 0), say.Number(90-sky.WheelOf(p, date.Year, faces[0]).Edge.Degrees(), "deg", 0)),
+	}
+	paper := drawing.PaperOf(v.Text("school.paper"))
+	for _, face := range faces {
+		w := wheelParts{wheel: sky.WheelOf(p, date.Year, face), place: p, date: date, limit: v.Number("limit"), school: v.Text("school.name"), paper: paper}
+		r.Sheets = append(append(r.Sheets, paper.Sheets(w.disc())...), paper.Sheets(w.mask())...)
+	}
+	return r, nil
+}
+
+// sunAhead is the mean Sun's time less the standard clock's.
+func sunAhead(p place.Place, c sky.Clocks) time.Duration {
+	ahead := entry.MeridianTime(p) - c.Standard
+	// A zone across the date line has another date, not another time.
+	return (ahead+36*time.Hour)%(24*time.Hour) - 12*time.Hour
+}
+
+func wheelFacts(p place.Place, date place.Date, faces []sky.Face, clocks sky.Clocks) []result.Fact {
+	which := "sky-wheel.north"
+	switch {
+	case len(faces) == 2:
+		which = "sky-wheel.both"
+	case faces[0] == sky.South:
+		which = "sky-wheel.south"
+	}
+	check := checkStar(p, date, clocks)
+	return []result.Fact{
+		{Name: "faces", Value: say.Words(which)},
+		{Name: "disc", Value: say.Number(2*discRadius, "mm", 0)},
+		{Name: "mask", Value: say.Number(2*maskRadius, "mm", 0)},
+		{Name: "pole_height", Value: say.Number(math.Abs(p.Latitude.Degrees()), "deg", 0)},
+		{Name: "sun_ahead", Value: entry.Signed(say.Seconds(sunAhead(p, clocks)))},
+		{Name: "saving", Value: say.Minutes(clocks.Forward)},
+		{Name: "turn_a_day", Value: say.Number(360/365.2422, "deg", 2)},
+		{Name: "check_star", Value: starWord(check.star)},
+		{Name: "check_altitude", Value: say.Number(check.stands.Altitude.Degrees(), "deg", 0)},
+		{Name: "check_direction", Value: entry.Toward(check.stands.Azimuth)},
+	}
+}
+
+// checkStar returns a star that is well above the horizon, near the meridian and on
+// every face of the wheel at nine o'clock standard time on the evening of a date: the
+// nearest of the first magnitude within 20°, or else the nearest of the second.
+func checkStar(p place.Place, d place.Date, c sky.Clocks) (best upStar) {
+	at := d.UTC().Add(21*time.Hour - c.Standard)
+	dome := sky.DomeAt(p, at)
+	var wheels []sky.Wheel
+	for _, face := range sky.Faces(p.Latitude) {
+		wheels = append(wheels, sky.WheelOf(p, d.Year, face))
+	}
+	least := math.Inf(1)
+	for _, s := range sky.Stars() {
+		if s.Magnitude > brightLimit && least < 20 {
+			break
+		}
+		h, stands := sky.Seen(dome.Star(s)), s.At(at)
+		if s.Name == "" || s.Magnitude > 2.1 || h.Altitude.Degrees() < 15 {
+			continue
+		}
+		if slices.ContainsFunc(wheels, func(w sky.Wheel) bool { _, on := w.Disc(stands); return !on }) {
+			continue
+		}
+		if off := math.Abs((dome.Sidereal - stands.RightAscension).Signed().Degrees()); off < least {
+			best, least = upStar{s, h}, off
+		}
+	}
+	return best
+}

@@ -1,0 +1,15 @@
+// Package worlds holds the placeholders of planets and moons as places: cards,
+// comparisons, weights, and the ways there.
+package worlds
+
+import "noonbook/build/placeholder/entry"
+
+// Entries returns the topic's placeholders, sorted by name.
+func Entries() []entry.Entry {
+	return []entry.Entry{
+		journeyTable(),
+		weightTable(),
+		worldCards(),
+		worldCompare(),
+	}
+}

@@ -1,0 +1,271 @@
+package worlds
+
+import (
+	"fmt"
+	"math"
+	"time"
+
+	"noonbook/build/drawing"
+	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/compute/place"
+	"noonbook/compute/quantity"
+	"noonbook/compute/world"
+)
+
+func weightTable() entry.Entry {
+	return entry.Entry{
+		Name:    "weight-table",
+		Summary: "What a scale would show on other worlds, how high the same jump and how far the same throw would go, and how old one is in their years.",
+		Arguments: form.Form{entry.OnDate(), oneWorld("moon"),
+			{Name: "mass_kg", Kind: form.Number, Unit: "kg", Min: 1, Max: 500, Default: 40.0, Doc: "Mass: what a scale shows here. An invented one is kinder than a pupil's own."},
+			{Name: "jump_m", Kind: form.Number, Unit: "m", Min: 0.05, Max: 3, Default: 0.3, Doc: "How high a jump lifts the body here."},
+			{Name: "throw_m", Kind: form.Number, Unit: "m", Min: 0.5, Max: 150, Default: 20.0, Doc: "How far a throw flies here."},
+			{Name: "born", Kind: form.Date, Assumed: "eleven years before the date", Doc: "Day of birth, for ages and birthdays."},
+		},
+		Facts: []entry.Fact{
+			{Name: "mass", Unit: "kg", Doc: "the mass, the same everywhere"},
+			{Name: "jump_here", Unit: "m", Doc: "the jump here"},
+			{Name: "throw_here", Unit: "m", Doc: "the throw here"},
+			{Name: "age_here", Doc: "whole years of age on the date"},
+			{Name: "world", Doc: "the world that the next facts are about"},
+			{Name: "scale", Unit: "kg", Doc: "what a bathroom scale would show there"},
+			{Name: "pull", Doc: "its pull in that of the Earth"},
+			{Name: "force", Unit: "N", Doc: "the weight there, a force in newtons"},
+			{Name: "jump", Unit: "m", Doc: "how high the same jump goes there"},
+			{Name: "throw", Unit: "m", Doc: "how far the same throw flies there"},
+			{Name: "age", Doc: "age there, in its own years"},
+			{Name: "next_birthday", Doc: "the day of the next birthday there"},
+			{Name: "next_number", Doc: "which birthday that is"},
+			{Name: "lightest_on", Doc: "the world where the scale shows least"},
+			{Name: "heaviest_on", Doc: "the one where it shows most"},
+		},
+		Sources: []string{sourceWorlds, sourceDerived, "Jump: same take-off speed, v²/2 = GM/r − GM/(r + h). Throw: same speed and angle, no air, level ground: distance ∝ 1/pull. Newton's laws, any textbook"},
+		Reckon:  reckonWeight,
+	}
+}
+
+// A life is how long somebody has lived on a date.
+type life struct {
+	born, date place.Date
+	days       int
+}
+
+func lifeOf(v form.Values) (life, error) {
+	l := life{born: v.Date("born"), date: v.Date("date")}
+	if !v.Has("born") {
+		l.born = sameDay(l.date, l.date.Year-11)
+	}
+	if l.born.After(l.date) {
+		return l, fmt.Errorf("born is %s, after the date %s", l.born, l.date)
+	}
+	if l.date.Year-l.born.Year > 130 {
+		return l, fmt.Errorf("born is %s, more than 130 years before the date %s", l.born, l.date)
+	}
+	l.days = l.born.DaysUntil(l.date)
+	return l, nil
+}
+
+// sameDay is a day in another year; 29 February becomes 1 March where there is none.
+func sameDay(d place.Date, year int) place.Date {
+	t := time.Date(year, d.Month, d.Day, 0, 0, 0, 0, time.UTC)
+	return place.Date{Year: t.Year(), Month: t.Month(), Day: t.Day()}
+}
+
+// birthday returns the next birthday on a world and which one it is: on the Earth
+// by the calendar, elsewhere by whole turns of that world round the Sun. One that
+// falls on the date itself is the next.
+func (l life) birthday(w world.World) (number int, on place.Date) {
+	if w.Name == "earth" || w.Kind == world.Moon {
+		number = max(1, l.date.Year-l.born.Year)
+		if on = sameDay(l.born, l.born.Year+number); on.Before(l.date) {
+			number++
+			on = sameDay(l.born, l.born.Year+number)
+		}
+		return number, on
+	}
+	number, after := w.Birthday(l.days)
+	return number, l.born.Add(int(math.Round(after)))
+}
+
+// whole returns how many birthdays lie behind, today's included.
+func (l life) whole(w world.World) int {
+	number, on := l.birthday(w)
+	if on == l.date {
+		return number
+	}
+	return number - 1
+}
+
+// age is in whole years where the calendar counts birthdays, else in turns.
+func (l life) age(w world.World) say.Value {
+	if w.Name == "earth" || w.Kind == world.Moon {
+		return say.Count(l.whole(w))
+	}
+	return l.turns(w)
+}
+
+// turns is how often the world has gone round the Sun meanwhile.
+func (l life) turns(w world.World) say.Value {
+	age := w.Age(float64(l.days))
+	return say.Number(age, "", max(1, min(3, digits(age, 2))))
+}
+
+func reckonWeight(v form.Values) (result.Result, error) {
+	l, err := lifeOf(v)
+	if err != nil {
+		return result.Result{}, err
+	}
+	w, err := worldOf(v)
+	if err != nil {
+		return result.Result{}, err
+	}
+	r := result.Result{
+		Facts:    weightFacts(v, w, l),
+		Drawings: []drawing.Drawing{scaleChart(v.Number("mass_kg"))},
+		Tables:   []result.Table{scaleTable(v), birthdayTable(l)},
+		Notes:    []say.Phrase{say.Line("weight-table.note_mass"), say.Line("weight-table.note_same"), say.Line("weight-table.note_giants"), say.Line("weight-table.note_air")},
+	}
+	r.Working = weightWorking(v, w, l)
+	return r, nil
+}
+
+func weightWorking(v form.Values, w world.World, l life) []say.Phrase {
+	e, mass := earth(), v.Number("mass_kg")
+	working := []say.Phrase{say.Line("weight-table.working_scale", worldName(w), kilograms(mass), worldPull(w), worldPull(e), kilograms(w.Weight(mass)))}
+	speed := say.Number(math.Sqrt(2*e.Gravity()*v.Number("jump_m")), "m_s", 2)
+	switch jump := jumpOn(w, v); jump.Phrase.Key {
+	case "weight-table.no_ground": // nothing to reckon
+	case "weight-table.leaves":
+		working = append(working, say.Line("weight-table.working_leaves", jumpHere(v), worldPull(e), speed, say.Number(w.Escape(), "m_s", 2)))
+	default:
+		working = append(working, say.Line("weight-table.working_jump", jumpHere(v), worldPull(e), speed, worldPull(w), jump))
+	}
+	return append(working, say.Line("weight-table.working_age", say.Count(l.days), say.Number(w.Year.Hours()/24, "days", 1), l.turns(w)))
+}
+
+func weightFacts(v form.Values, w world.World, l life) []result.Fact {
+	mass := v.Number("mass_kg")
+	least, most := w, w
+	for _, x := range world.All() {
+		if x.Gravity() < least.Gravity() {
+			least = x
+		}
+		if x.Gravity() > most.Gravity() {
+			most = x
+		}
+	}
+	number, on := l.birthday(w)
+	return []result.Fact{
+		{Name: "mass", Value: kilograms(mass)},
+		{Name: "jump_here", Value: jumpHere(v)},
+		{Name: "throw_here", Value: say.Number(v.Number("throw_m"), "m", entry.WholeOrTenth(v.Number("throw_m")))},
+		{Name: "age_here", Value: say.Count(l.whole(earth()))},
+		{Name: "world", Value: worldName(w)},
+		{Name: "scale", Value: kilograms(w.Weight(mass))},
+		{Name: "pull", Value: inEarths(w.Gravity() / world.EarthGravity())},
+		{Name: "force", Value: force(w, mass)},
+		{Name: "jump", Value: jumpOn(w, v)},
+		{Name: "throw", Value: throwOn(w, v)},
+		{Name: "age", Value: l.age(w)},
+		{Name: "next_birthday", Value: say.Date(on)},
+		{Name: "next_number", Value: say.Count(number)},
+		{Name: "lightest_on", Value: worldName(least)},
+		{Name: "heaviest_on", Value: worldName(most)},
+	}
+}
+
+// kilograms is shown as a scale shows it, to a tenth, and finer where that is nothing.
+func kilograms(kg float64) say.Value {
+	if kg < 0.95 {
+		return sized(kg, "kg", 1)
+	}
+	return say.Number(kg, "kg", entry.WholeOrTenth(kg))
+}
+
+func force(w world.World, mass float64) say.Value {
+	n := mass * w.Gravity()
+	return say.Number(n, "N", digits(n, 2))
+}
+
+func jumpHere(v form.Values) say.Value { return say.Number(v.Number("jump_m"), "m", 2) }
+
+// reach is how far a jump or throw goes, in words where there is no ground or no
+// coming back.
+func reach(w world.World, r world.Reach) say.Value {
+	switch {
+	case !w.Ground():
+		return say.None("weight-table.no_ground")
+	case r.Leaves:
+		return say.None("weight-table.leaves")
+	}
+	return say.Number(r.Metres(), "m", min(2, digits(r.Metres(), 2)))
+}
+
+func jumpOn(w world.World, v form.Values) say.Value {
+	return reach(w, w.Jump(quantity.Metres(v.Number("jump_m"))))
+}
+
+func throwOn(w world.World, v form.Values) say.Value {
+	return reach(w, w.Throw(quantity.Metres(v.Number("throw_m"))))
+}
+
+func scaleTable(v form.Values) result.Table {
+	mass := v.Number("mass_kg")
+	table := result.Table{
+		Name: "scales", Title: say.Line("weight-table.title_scales", kilograms(mass), jumpHere(v), say.Number(v.Number("throw_m"), "m", entry.WholeOrTenth(v.Number("throw_m")))),
+		Columns: []result.Column{{Name: "world"}, {Name: "pull"}, {Name: "scale", Unit: "kg"}, {Name: "force", Unit: "N"}, {Name: "jump", Unit: "m"}, {Name: "throw", Unit: "m"}},
+	}
+	for _, w := range world.All() {
+		table.Rows = append(table.Rows, result.Row{Marked: w.Name == "earth", Cells: []say.Value{
+			worldName(w), inEarths(w.Gravity() / world.EarthGravity()), kilograms(w.Weight(mass)), force(w, mass), jumpOn(w, v), throwOn(w, v),
+		}})
+	}
+	return table
+}
+
+func birthdayTable(l life) result.Table {
+	table := result.Table{
+		Name: "birthdays", Title: say.Line("weight-table.title_birthdays", say.Date(l.born), say.Date(l.date)),
+		Columns: []result.Column{{Name: "world"}, {Name: "year", Unit: "s"}, {Name: "age"}, {Name: "next_number"}, {Name: "next_birthday"}},
+	}
+	for _, w := range world.All() {
+		if w.Kind == world.Moon { // its year is the Earth's
+			continue
+		}
+		number, on := l.birthday(w)
+		table.Rows = append(table.Rows, result.Row{Marked: w.Name == "earth", Cells: []say.Value{
+			worldName(w), lasts(w.Year), l.age(w), say.Count(number), say.Date(on),
+		}})
+	}
+	return table
+}
+
+// scaleChart draws what the scale shows as bars, one below the other.
+func scaleChart(mass float64) drawing.Drawing {
+	worlds := world.All()
+	const row, left, right, top = 6.0, 30.0, 160.0, 4.0
+	d := drawing.Drawing{
+		Name: "chart weights", Width: entry.PictureWidth, Height: top + row*float64(len(worlds)) + 2,
+		Title: say.Line("weight-table.chart", kilograms(mass)), Description: say.Line("weight-table.chart_description"),
+	}
+	most := 0.0
+	for _, w := range worlds {
+		most = max(most, w.Weight(mass))
+	}
+	for i, w := range worlds {
+		y := top + row*float64(i)
+		end := left + (right-left)*w.Weight(mass)/most
+		role := "bar"
+		if w.Name == "earth" {
+			role = "own"
+		}
+		d.Label("figure", drawing.Point{X: left - 2, Y: y + 3.4}, drawing.End, worldName(w))
+		d.Area(role, drawing.Point{X: left, Y: y + 0.6}, drawing.Point{X: end, Y: y + 0.6}, drawing.Point{X: end, Y: y + 4.4}, drawing.Point{X: left, Y: y + 4.4})
+		d.Label("figure", drawing.Point{X: end + 1.5, Y: y + 3.4}, drawing.Start, kilograms(w.Weight(mass)))
+	}
+	d.Line("axis", drawing.Point{X: left, Y: top}, drawing.Point{X: left, Y: top + row*float64(len(worlds))})
+	return d
+}
