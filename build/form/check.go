@@ -17,7 +17,7 @@ import (
 // type of the field's kind. The complaint says what was found and what is
 // allowed, without the field's name; it is empty when the value is good.
 func (f Field) value(raw any) (v any, complaint string) {
-	switch f.Kind {
+	switch f.Kind() {
 	case Number, Whole:
 		return f.number(raw)
 	case Flag:
@@ -32,7 +32,7 @@ func (f Field) value(raw any) (v any, complaint string) {
 		if s, ok := raw.(string); ok {
 			return f.text(s)
 		}
-		if t, ok := raw.(time.Time); ok && f.Kind == Clock && t.Location().String() == "time-local" {
+		if t, ok := raw.(time.Time); ok && f.Kind() == Clock && t.Location().String() == "time-local" {
 			return time.Duration(t.Hour())*time.Hour + time.Duration(t.Minute())*time.Minute, ""
 		}
 	}
@@ -56,11 +56,11 @@ func (f Field) number(raw any) (any, string) {
 	switch {
 	case math.IsNaN(x) || math.IsInf(x, 0):
 		return nil, "is not a finite number"
-	case f.Kind == Whole && (x != math.Trunc(x) || math.Abs(x) > 1e9):
+	case f.Kind() == Whole && (x != math.Trunc(x) || math.Abs(x) > 1e9):
 		return nil, f.mismatch(raw)
 	case f.Min != f.Max && (x < f.Min || x > f.Max):
 		return nil, fmt.Sprintf("%s is outside %s to %s", f.measure(x), f.measure(f.Min), f.measure(f.Max))
-	case f.Kind == Whole:
+	case f.Kind() == Whole:
 		return int(x), ""
 	}
 	return x, ""
@@ -99,7 +99,7 @@ func (f Field) date(raw any) (any, string) {
 }
 
 func (f Field) text(s string) (any, string) {
-	switch f.Kind {
+	switch f.Kind() {
 	case CSV:
 		if strings.TrimSpace(s) == "" {
 			return nil, f.mismatch(s)
@@ -107,7 +107,7 @@ func (f Field) text(s string) (any, string) {
 		return Records{File: s}, ""
 	case Month:
 		if first, err := place.ParseDate(s + "-01"); err == nil {
-			return first, ""
+			return YearMonth{first}, ""
 		}
 		return nil, f.mismatch(s)
 	case Clock:
@@ -177,7 +177,7 @@ func (f Field) list(raw any) (any, string) {
 			spans = append(spans, v)
 		}
 	}
-	switch f.Kind {
+	switch f.Kind() {
 	case Dates:
 		return dates, ""
 	case Spans:
@@ -188,14 +188,21 @@ func (f Field) list(raw any) (any, string) {
 
 // item returns the field of one item of a list.
 func (f Field) item() Field {
-	f.Kind = map[Kind]Kind{Texts: Text, Dates: Date, Spans: Span}[f.Kind]
+	switch name := f.Name(); f.Kind() {
+	case Texts:
+		f.Key = Key[string](name)
+	case Dates:
+		f.Key = Key[place.Date](name)
+	case Spans:
+		f.Key = Key[TimeSpan](name)
+	}
 	return f
 }
 
 // wrongItem returns the first item of a list that has a complaint.
 func (f Field) wrongItem(raw any) (int, bool) {
 	items, ok := raw.([]any)
-	if !ok || f.Kind != Texts && f.Kind != Dates && f.Kind != Spans {
+	if !ok || f.Kind() != Texts && f.Kind() != Dates && f.Kind() != Spans {
 		return 0, false
 	}
 	for i, x := range items {
@@ -229,7 +236,7 @@ func found(raw any) string {
 // ParseText reads a value that was written without TOML, as in a sentence or
 // on the command line: pluto, 200, 2027-04-20, true.
 func (f Field) ParseText(s string) (v any, complaint string) {
-	switch f.Kind {
+	switch f.Kind() {
 	case Number, Whole:
 		x, err := strconv.ParseFloat(strings.Replace(s, "−", "-", 1), 64)
 		if err != nil {

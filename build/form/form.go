@@ -5,9 +5,6 @@ import (
 	"maps"
 	"slices"
 	"strings"
-	"time"
-
-	"noonbook/compute/place"
 )
 
 // A Kind is the sort of value that a field takes.
@@ -19,7 +16,7 @@ const (
 	Whole              // a whole number, int
 	Flag               // true or false, bool
 	Date               // an ISO 8601 date, place.Date
-	Month              // a month of a year, 2027-04, place.Date of its first day
+	Month              // a month of a year, 2027-04, YearMonth
 	Clock              // a time of day, 9:10, time.Duration since midnight
 	Span               // a stretch of the day, 9:10-10:00, TimeSpan
 	Zone               // an IANA time zone name, *time.Location
@@ -30,13 +27,9 @@ const (
 	CSV                // the name of a CSV file whose columns are Fields, Records
 )
 
-// A TimeSpan is a stretch of the day, as durations since midnight.
-type TimeSpan struct{ From, To time.Duration }
-
 // A Field describes one key.
 type Field struct {
-	Name     string // dotted, "school.latitude"
-	Kind     Kind
+	Key      AnyKey   // its name, and by its type the kind of its value
 	Unit     string   // "deg", "mm": the unit of a number
 	Min, Max float64  // bounds of a number, both included; equal bounds mean none. Max of CSV: most rows
 	Choices  []string // what a Text, or each item of Texts, may be; of a Date, words for none
@@ -47,26 +40,43 @@ type Field struct {
 	Doc      string // one sentence for the reference page
 }
 
+// Name returns the key as an author writes it, dotted: "school.latitude"; "" for no
+// field.
+func (f Field) Name() string {
+	if f.Key == nil {
+		return ""
+	}
+	return f.Key.Name()
+}
+
+// Kind returns the sort of value that the field takes.
+func (f Field) Kind() Kind { return f.Key.kind() }
+
 // A Form is the fields of a table, in the order in which they are documented.
 type Form []Field
 
 // Field returns the field of that name.
 func (f Form) Field(name string) (Field, bool) {
-	i := slices.IndexFunc(f, func(field Field) bool { return field.Name == name })
+	i := slices.IndexFunc(f, func(field Field) bool { return field.Name() == name })
 	if i < 0 {
 		return Field{}, false
 	}
 	return f[i], true
 }
 
-// Pick returns the fields of those names, in that order. A name that the form
+// Takes reports whether the form has the key, and as what it is.
+func (f Form) Takes(key AnyKey) bool {
+	return slices.ContainsFunc(f, func(field Field) bool { return field.Key == key })
+}
+
+// Pick returns the fields of those keys, in that order. A key that the form
 // lacks is a fault of the program.
-func (f Form) Pick(names ...string) Form {
-	picked := make(Form, len(names))
-	for i, name := range names {
-		field, ok := f.Field(name)
+func (f Form) Pick(keys ...AnyKey) Form {
+	picked := make(Form, len(keys))
+	for i, key := range keys {
+		field, ok := f.Field(key.Name())
 		if !ok {
-			panic("form: no field " + name)
+			panic("form: no field " + key.Name())
 		}
 		picked[i] = field
 	}
@@ -77,43 +87,15 @@ func (f Form) Pick(names ...string) Form {
 func (f Form) Names() []string {
 	names := make([]string, len(f))
 	for i, field := range f {
-		names[i] = field.Name
+		names[i] = field.Name()
 	}
 	return names
 }
 
-// Values holds checked values by the name of their field. The getters return
-// the zero value where a field was not filled in; a getter of another kind than
-// the field's is a fault of the program and panics.
+// Values holds checked values by the name of their field; keys read them.
 type Values map[string]any
 
-// Has reports whether the field was filled in, by the author or by its default.
-func (v Values) Has(name string) bool { return v[name] != nil }
-
-func get[T any](v Values, name string) T {
-	var zero T
-	switch x := v[name].(type) {
-	case nil:
-		return zero
-	case T:
-		return x
-	default:
-		panic(fmt.Sprintf("form: %s holds %T, not %T", name, x, zero))
-	}
-}
-
-func (v Values) Text(name string) string         { return get[string](v, name) }
-func (v Values) Number(name string) float64      { return get[float64](v, name) }
-func (v Values) Whole(name string) int           { return get[int](v, name) }
-func (v Values) Flag(name string) bool           { return get[bool](v, name) }
-func (v Values) Date(name string) place.Date     { return get[place.Date](v, name) }
-func (v Values) Clock(name string) time.Duration { return get[time.Duration](v, name) }
-func (v Values) Span(name string) TimeSpan       { return get[TimeSpan](v, name) }
-func (v Values) Zone(name string) *time.Location { return get[*time.Location](v, name) }
-func (v Values) Texts(name string) []string      { return get[[]string](v, name) }
-func (v Values) Dates(name string) []place.Date  { return get[[]place.Date](v, name) }
-func (v Values) Spans(name string) []TimeSpan    { return get[[]TimeSpan](v, name) }
-func (v Values) Tables(name string) []Values     { return get[[]Values](v, name) }
+func (v Values) has(name string) bool { return v[name] != nil }
 
 // With returns v with the values of over in place of its own.
 func (v Values) With(over Values) Values {
@@ -127,8 +109,8 @@ func (v Values) With(over Values) Values {
 func (f Form) Complete(v Values) Values {
 	full := v.With(nil)
 	for _, field := range f {
-		if full[field.Name] == nil && field.Default != nil {
-			full[field.Name] = field.Default
+		if full[field.Name()] == nil && field.Default != nil {
+			full[field.Name()] = field.Default
 		}
 	}
 	return full
@@ -136,10 +118,10 @@ func (f Form) Complete(v Values) Values {
 
 // Allowed says in words what the field takes.
 func (f Field) Allowed() string {
-	switch f.Kind {
+	switch f.Kind() {
 	case Number, Whole:
 		s := "a number"
-		if f.Kind == Whole {
+		if f.Kind() == Whole {
 			s = "a whole number"
 		}
 		if f.Min != f.Max {

@@ -11,21 +11,21 @@ import (
 )
 
 var school = form.Form{
-	{Name: "name", Required: true},
-	{Name: "paper", Choices: []string{"A4", "Letter"}, Default: "A4"},
-	{Name: "open", Kind: form.Flag},
-	{Name: "words", Kind: form.Texts},
-	{Name: "off", Kind: form.Dates},
-	{Name: "first", Kind: form.Date},
-	{Name: "bell", Kind: form.Clock},
-	{Name: "month", Kind: form.Month},
-	{Name: "slots", Kind: form.Spans},
-	{Name: "at.latitude", Kind: form.Number, Unit: "deg", Min: -90, Max: 90, Required: true},
-	{Name: "at.zone", Kind: form.Zone},
-	{Name: "stock.squares", Kind: form.Whole, Min: 1, Max: 1000, Default: 300},
-	{Name: "kit", Kind: form.Tables, Fields: form.Form{
-		{Name: "item", Required: true},
-		{Name: "count", Kind: form.Number, Default: 1.0},
+	{Key: form.Key[string]("name"), Required: true},
+	{Key: form.Key[string]("paper"), Choices: []string{"A4", "Letter"}, Default: "A4"},
+	{Key: form.Key[bool]("open")},
+	{Key: form.Key[[]string]("words")},
+	{Key: form.Key[[]place.Date]("off")},
+	{Key: form.Key[place.Date]("first")},
+	{Key: form.Key[time.Duration]("bell")},
+	{Key: form.Key[form.YearMonth]("month")},
+	{Key: form.Key[[]form.TimeSpan]("slots")},
+	{Key: form.Key[float64]("at.latitude"), Unit: "deg", Min: -90, Max: 90, Required: true},
+	{Key: form.Key[*time.Location]("at.zone")},
+	{Key: form.Key[int]("stock.squares"), Min: 1, Max: 1000, Default: 300},
+	{Key: form.Key[[]form.Values]("kit"), Fields: form.Form{
+		{Key: form.Key[string]("item"), Required: true},
+		{Key: form.Key[float64]("count"), Default: 1.0},
 	}},
 }
 
@@ -46,7 +46,7 @@ kit = [{ item = "card" }, { item = "glue", count = 0.5 }]
 	if len(faults) > 0 {
 		t.Fatal(faults)
 	}
-	zone := values.Zone("at.zone")
+	zone := form.Key[*time.Location]("at.zone").Of(values)
 	if zone == nil || zone.String() != "Pacific/Auckland" {
 		t.Errorf("zone is %v", zone)
 	}
@@ -57,7 +57,7 @@ kit = [{ item = "card" }, { item = "glue", count = 0.5 }]
 		"off":         []place.Date{{Year: 2027, Month: 4, Day: 16}, {Year: 2027, Month: 4, Day: 19}},
 		"first":       place.Date{Year: 2027, Month: 4, Day: 12},
 		"bell":        hm(9, 5),
-		"month":       place.Date{Year: 2028, Month: 2, Day: 1},
+		"month":       form.YearMonth{First: place.Date{Year: 2028, Month: 2, Day: 1}},
 		"slots":       []form.TimeSpan{{From: hm(9, 10), To: hm(10, 0)}, {From: hm(13, 15), To: hm(14, 5)}},
 		"at.latitude": -45.0,
 		"kit":         []form.Values{{"item": "card", "count": 1.0}, {"item": "glue", "count": 0.5}},
@@ -65,7 +65,7 @@ kit = [{ item = "card" }, { item = "glue", count = 0.5 }]
 	if !reflect.DeepEqual(values, want) {
 		t.Errorf("got  %v\nwant %v", values, want)
 	}
-	if full := school.Complete(values); full.Whole("stock.squares") != 300 || full.Text("paper") != "A4" {
+	if full := school.Complete(values); form.Key[int]("stock.squares").Of(full) != 300 || form.Key[string]("paper").Of(full) != "A4" {
 		t.Errorf("defaults are missing in %v", full)
 	}
 }
@@ -152,7 +152,7 @@ func FuzzRead(f *testing.F) {
 				t.Errorf("fault outside the text: %v", fault)
 			}
 		}
-		if latitude := values.Number("at.latitude"); latitude < -90 || latitude > 90 {
+		if latitude := form.Key[float64]("at.latitude").Of(values); latitude < -90 || latitude > 90 {
 			t.Errorf("latitude %v was taken", latitude)
 		}
 	})

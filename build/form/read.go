@@ -65,7 +65,7 @@ func (r *reader) table(f Form, raw map[string]any, prefix, path string, into Val
 		field, known := f.Field(name)
 		nested, isTable := raw[key].(map[string]any)
 		switch {
-		case known && field.Kind == Tables:
+		case known && field.Kind() == Tables:
 			r.tables(field, raw[key], at, into)
 		case known:
 			v, complaint := field.value(raw[key])
@@ -98,7 +98,7 @@ func (r *reader) tables(field Field, raw any, at string, into Values) {
 			items = append(items, t)
 		}
 		if !isList {
-			r.fault(r.places[at], "%s %s", field.Name, field.mismatch(raw))
+			r.fault(r.places[at], "%s %s", field.Name(), field.mismatch(raw))
 			return
 		}
 	}
@@ -108,7 +108,7 @@ func (r *reader) tables(field Field, raw any, at string, into Values) {
 		r.table(field.Fields, item, "", at+"["+strconv.Itoa(i)+"].", row)
 		rows = append(rows, field.Fields.Complete(row))
 	}
-	into[field.Name] = rows
+	into[field.Name()] = rows
 }
 
 func (r *reader) unknown(f Form, prefix, key, at string) {
@@ -138,7 +138,7 @@ func (r *reader) unknown(f Form, prefix, key, at string) {
 // or once for a whole nested table that is not there.
 func (r *reader) missing(f Form, raw map[string]any, prefix, path string) {
 	for _, field := range f {
-		key, ok := strings.CutPrefix(field.Name, prefix)
+		key, ok := strings.CutPrefix(field.Name(), prefix)
 		if !ok || !field.Required {
 			continue
 		}
@@ -151,10 +151,10 @@ func (r *reader) missing(f Form, raw map[string]any, prefix, path string) {
 			at = s
 		}
 		if nested {
-			r.fault(at, "[%s] is missing: %s, %s", first, field.Name, field.Allowed())
+			r.fault(at, "[%s] is missing: %s, %s", first, field.Name(), field.Allowed())
 			continue
 		}
-		r.fault(at, "%s is missing: %s", field.Name, field.Allowed())
+		r.fault(at, "%s is missing: %s", field.Name(), field.Allowed())
 	}
 }
 

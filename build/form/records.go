@@ -20,9 +20,6 @@ type Records struct {
 	Line []int // of each row in the file, from 1
 }
 
-// Records returns the records of a field, without rows where none were read.
-func (v Values) Records(name string) Records { return get[Records](v, name) }
-
 // ReadRecords checks a CSV text (RFC 4180) against the columns of the field:
 // a head of their names in any order, then a row a line. A text whose head is
 // parted by semicolons, as spreadsheets write it where the decimal mark is a
@@ -90,7 +87,7 @@ func (r *recordReader) next() ([]string, bool) {
 		return nil, false
 	}
 	if most := int(r.field.Max); most > 0 && len(r.records.Rows) >= most {
-		r.fault(r.at(0), "more than %d rows; %s takes no more", most, r.field.Name)
+		r.fault(r.at(0), "more than %d rows; %s takes no more", most, r.field.Name())
 		return nil, false
 	}
 	return cells, true
@@ -103,14 +100,14 @@ func (r *recordReader) head(names []string) {
 		switch {
 		case !known:
 			r.fault(r.at(i), "%q is not a column%s", name, Choice(name, r.field.Fields.Names()))
-		case slices.ContainsFunc(r.columns, func(f Field) bool { return f.Name == name }):
+		case slices.ContainsFunc(r.columns, func(f Field) bool { return f.Name() == name }):
 			r.fault(r.at(i), "the column %s is there twice", name)
 		}
 		r.columns = append(r.columns, column)
 	}
 	for _, f := range r.field.Fields {
-		if f.Required && !slices.ContainsFunc(r.columns, func(c Field) bool { return c.Name == f.Name }) {
-			r.fault(Place{1, 1}, "the column %s is missing: %s", f.Name, f.Allowed())
+		if f.Required && !slices.ContainsFunc(r.columns, func(c Field) bool { return c.Name() == f.Name() }) {
+			r.fault(Place{1, 1}, "the column %s is missing: %s", f.Name(), f.Allowed())
 		}
 	}
 }
@@ -131,16 +128,16 @@ func (r *recordReader) row(cells []string) {
 		}
 		if cell == "" {
 			if column.Required {
-				r.fault(r.at(min(i, len(cells)-1)), "%s is missing: %s", column.Name, column.Allowed())
+				r.fault(r.at(min(i, len(cells)-1)), "%s is missing: %s", column.Name(), column.Allowed())
 			}
 			continue
 		}
 		v, complaint := column.ParseText(decimalPoint(column, cell))
 		if complaint != "" {
-			r.fault(r.at(i), "%s %s", column.Name, complaint)
+			r.fault(r.at(i), "%s %s", column.Name(), complaint)
 			continue
 		}
-		values[column.Name] = v
+		values[column.Name()] = v
 	}
 	line, _ := r.csv.FieldPos(0)
 	r.records.Rows = append(r.records.Rows, r.field.Fields.Complete(values))
@@ -158,7 +155,7 @@ func (r *recordReader) commaHint() string {
 var decimalComma = regexp.MustCompile(`^[-−+]?\d+,\d+$`)
 
 func decimalPoint(f Field, cell string) string {
-	if f.Kind == Number && decimalComma.MatchString(cell) {
+	if f.Kind() == Number && decimalComma.MatchString(cell) {
 		return strings.Replace(cell, ",", ".", 1)
 	}
 	return cell

@@ -10,11 +10,11 @@ import (
 	"noonbook/compute/place"
 )
 
-var marks = form.Field{Name: "records.marks", Kind: form.CSV, Max: 4, Fields: form.Form{
-	{Name: "group", Default: "all"},
-	{Name: "date", Kind: form.Date},
-	{Name: "time", Kind: form.Clock, Required: true},
-	{Name: "angle_deg", Kind: form.Number, Unit: "deg", Min: -180, Max: 180},
+var marks = form.Field{Key: form.Key[form.Records]("records.marks"), Max: 4, Fields: form.Form{
+	{Key: form.Key[string]("group"), Default: "all"},
+	{Key: form.Key[place.Date]("date")},
+	{Key: form.Key[time.Duration]("time"), Required: true},
+	{Key: form.Key[float64]("angle_deg"), Unit: "deg", Min: -180, Max: 180},
 }}
 
 // RFC 4180: quoted cells, CRLF or LF, a last line with or without an end; and
@@ -69,7 +69,7 @@ func TestReadRecordsFindsFaults(t *testing.T) {
 func TestCSVField(t *testing.T) {
 	f := form.Form{marks}
 	values, faults, _ := f.Read([]byte(`records.marks = "a.csv"`))
-	if got := values.Records("records.marks"); len(faults) > 0 || got.File != "a.csv" || got.Rows != nil {
+	if got := form.Key[form.Records]("records.marks").Of(values); len(faults) > 0 || got.File != "a.csv" || got.Rows != nil {
 		t.Errorf("%v %v", got, faults)
 	}
 	if _, faults, _ := f.Read([]byte(`records.marks = 3`)); len(faults) != 1 || !strings.Contains(faults[0].Text, "with the columns group, date, time, angle_deg, up to 4 rows") {

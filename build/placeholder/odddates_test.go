@@ -9,6 +9,7 @@ import (
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/placeholder/entrytest"
 	"noonbook/build/school"
+	"noonbook/compute/place"
 )
 
 // Years that are not computed, days that did not exist and ranges the wrong way
@@ -27,9 +28,9 @@ func TestOddDatesOfTheSky(t *testing.T) {
 			values[key] = v
 		}
 		if name == "moon-school" {
-			for _, key := range []string{"from", "to"} {
-				if !values.Has(key) {
-					values[key] = entrytest.Day(t, date)
+			for _, key := range []form.Key[place.Date]{entry.From, entry.To} {
+				if !key.In(values) {
+					values[key.Name()] = entrytest.Day(t, date)
 				}
 			}
 		}
@@ -71,7 +72,7 @@ func BenchmarkSky(b *testing.B) {
 		values := entrytest.Settings(b, "alder reach")
 		b.Run(e.Name, func(b *testing.B) {
 			for b.Loop() {
-				if _, err := e.Reckon(e.Complete(values, form.Values{}, values.Date("term.first_day"))); err != nil {
+				if _, err := e.Reckon(e.Complete(values, form.Values{}, school.TermFirstDay.Of(values))); err != nil {
 					b.Fatal(err)
 				}
 			}

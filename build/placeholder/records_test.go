@@ -31,7 +31,7 @@ func TestLogsAreChecked(t *testing.T) {
 	}
 	field, _ := school.Settings().Field("records.strip_log")
 	records, faults := field.ReadRecords([]byte("group;body;squares;past_cm\nA;mars;15;3,5\n"))
-	if len(faults) > 0 || records.Rows[0].Number("past_cm") != 3.5 {
+	if len(faults) > 0 || school.StripLogPastCM.Of(records.Rows[0]) != 3.5 {
 		t.Errorf("a decimal comma is read as %v %v", records.Rows, faults)
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"noonbook/build/placeholder/sky"
 	"noonbook/build/say"
 	"noonbook/build/school"
+	"noonbook/build/source"
 	"noonbook/build/typeset"
 	"noonbook/compute/classroom"
 )
@@ -18,16 +19,15 @@ import (
 // agenda writes the calendar file: the lessons, their reserves, and what the sky
 // does in the term. It says nothing that the class edition does not.
 func (p *Plan) agenda(s *pressing) file.File {
-	school := school.Place(s.settings)
-	stamp, _ := school.Day(s.settings.Date("term.first_day"))
+	stamp, _ := school.Place(s.settings).Day(school.TermFirstDay.Of(s.settings))
 	events := append(p.lessonEvents(s), p.skyEvents(s)...)
-	return file.File{Name: typeset.CalendarFile, Bytes: encode.ICS(s.settings.Text("unit.title"), stamp, events)}
+	return file.File{Name: typeset.CalendarFile, Bytes: encode.ICS(school.UnitTitle.Of(s.settings), stamp, events)}
 }
 
 // uid names an event the same way in every pressing: by what it is and by the
 // school.
 func (s *pressing) uid(parts ...any) string {
-	sum := sha256.Sum256([]byte(s.settings.Text("school.name") + "\n" + s.settings.Text("unit.title")))
+	sum := sha256.Sum256([]byte(school.Name.Of(s.settings) + "\n" + school.UnitTitle.Of(s.settings)))
 	return strings.ToLower(strings.TrimSpace(strings.ReplaceAll(fmt.Sprintln(parts...), " ", "-"))) + "-" + hex.EncodeToString(sum[:6]) + "@noonbook"
 }
 
@@ -51,7 +51,7 @@ func (p *Plan) lessonEvents(s *pressing) []encode.Event {
 		}
 		title := say.Words("agenda.lesson", say.Count(i+1), say.Text(l.Title()))
 		stem := strings.TrimSuffix(l.Page, ".html")
-		add(encode.Event{UID: s.uid("lesson", stem), Summary: s.words.Text(title), Description: l.Block.Text("summary")},
+		add(encode.Event{UID: s.uid("lesson", stem), Summary: s.words.Text(title), Description: source.BlockSummary.Of(l.Block)},
 			append([]classroom.Slot{h.Slot}, h.More...))
 		switch r := h.Reserve; r.Kind {
 		case classroom.AtAnotherTime:

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"noonbook/build/form"
@@ -26,22 +27,22 @@ func (p *Plan) calendar(settings form.Values) (classroom.Calendar, problem.List)
 		l := taught[i]
 		switch {
 		case !h.Placed && !term.Fits(p.lessons[i]):
-			problems.Add(l.Place("title"), "lesson: no school day has lesson times enough for it")
+			problems.Add(l.Place(source.BlockTitle), "lesson: no school day has lesson times enough for it")
 		case !h.Placed:
-			problems.Add(l.Place("title"), "lesson: no school day is left for it before term.last_day %s%s", term.Last, p.roomier(settings, term))
+			problems.Add(l.Place(source.BlockTitle), "lesson: no school day is left for it before term.last_day %s%s", term.Last, p.roomier(settings, term))
 		case h.Date.Before(term.First) || h.Date.After(term.Last):
-			problems.Add(l.Place("date"), "lesson: date %s is outside the term, %s to %s", h.Date, term.First, term.Last)
+			problems.Add(l.Place(source.BlockDate), "lesson: date %s is outside the term, %s to %s", h.Date, term.First, term.Last)
 		case !term.Holds(h.Date):
-			problems.Add(l.Place("date"), "lesson: date %s is no school day (%s)", h.Date, h.Date.Weekday())
+			problems.Add(l.Place(source.BlockDate), "lesson: date %s is no school day (%s)", h.Date, h.Date.Weekday())
 		}
 	}
 	for _, r := range calendar.Dropped {
 		l := taught[r.Lesson-1]
 		switch other := taught[max(1, r.Other)-1]; {
-		case r.Kind == classroom.ForOrder && l.Block.Date("date").IsZero():
-			problems.Add(l.Place("title"), "lesson: no school day is left for it after %q and before the next lesson with a date", other.Title())
+		case r.Kind == classroom.ForOrder && source.BlockDate.Of(l.Block).IsZero():
+			problems.Add(l.Place(source.BlockTitle), "lesson: no school day is left for it after %q and before the next lesson with a date", other.Title())
 		case r.Kind == classroom.ForOrder:
-			problems.Add(other.Place("title"), "lesson: no school day is left for it before %q", l.Title())
+			problems.Add(other.Place(source.BlockTitle), "lesson: no school day is left for it before %q", l.Title())
 		default:
 			problems.Warn(l.Place(ruleKey(l, r)), "lesson: %s", p.words.Line(class.Conflict(settings, p.lessons, calendar, r)))
 		}
@@ -51,16 +52,16 @@ func (p *Plan) calendar(settings form.Values) (classroom.Calendar, problem.List)
 }
 
 // ruleKey is the key of the lesson block that a dropped rule comes from.
-func ruleKey(l *source.Lesson, r classroom.Rule) string {
-	key := map[classroom.RuleKind]string{
-		classroom.ForNeed: "needs", classroom.ForLeast: "days_after", classroom.ForMost: "days_within",
-		classroom.ForClock: "same_clock", classroom.ForKept: "if_wet", classroom.ForOrder: "title",
+func ruleKey(l *source.Lesson, r classroom.Rule) form.AnyKey {
+	key := map[classroom.RuleKind]form.AnyKey{
+		classroom.ForNeed: source.BlockNeeds, classroom.ForLeast: source.BlockDaysAfter, classroom.ForMost: source.BlockDaysWithin,
+		classroom.ForClock: source.BlockSameClock, classroom.ForKept: source.BlockIfWet, classroom.ForOrder: source.BlockTitle,
 	}[r.Kind]
 	switch r.Need.Kind {
 	case classroom.DarkBy:
-		key = "dark_by"
+		key = source.BlockDarkBy
 	case classroom.HourMarks:
-		key = "hourly_marks"
+		key = source.BlockHourlyMarks
 	}
 	return key
 }
@@ -99,7 +100,7 @@ func overlaps(problems *problem.List, taught []*source.Lesson, held []classroom.
 	for i, a := range held {
 		for j, b := range held[:i] {
 			if a.Date == b.Date && a.From < b.To && b.From < a.To {
-				problems.Warn(taught[i].Place("title"), "lesson: it is held while %q is, on %s", taught[j].Title(), a.Date)
+				problems.Warn(taught[i].Place(source.BlockTitle), "lesson: it is held while %q is, on %s", taught[j].Title(), a.Date)
 			}
 		}
 	}
@@ -111,16 +112,14 @@ func (p *Plan) dayOf(page int, s *pressing) place.Date {
 	if n := p.unit.Lessons[page].Number; n > 0 && s.calendar.Held[n-1].Placed {
 		return s.calendar.Held[n-1].Date
 	}
-	return s.settings.Date("term.first_day")
+	return school.TermFirstDay.Of(s.settings)
 }
 
 // calendarFor returns the calendar for a use of a placeholder: the school's,
 // unless the use has settings of its own that the calendar depends on.
 func (p *Plan) calendarFor(s *pressing, given, complete form.Values) classroom.Calendar {
-	for _, name := range school.CalendarSettings() {
-		if given.Has(name) {
-			return school.Calendar(complete, p.lessons)
-		}
+	if slices.ContainsFunc(school.CalendarSettings(), func(key form.AnyKey) bool { return key.In(given) }) {
+		return school.Calendar(complete, p.lessons)
 	}
 	return s.calendar
 }

@@ -6,6 +6,7 @@ import (
 
 	"noonbook/build/drawing"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/build/typeset"
 	"noonbook/compute/dial"
 	"noonbook/compute/quantity"
@@ -16,9 +17,9 @@ import (
 func (p *Plan) cover() (*draft, error) {
 	d := &draft{plan: p, name: "index.html"}
 	page := p.shell(d, -1)
-	page.Title = d.mark(setting("unit.title"))
+	page.Title = d.mark(setting(school.UnitTitle))
 	page.Summary = p.words.Say("cover.description")
-	page.Lead = d.mark(setting("unit.summary"))
+	page.Lead = d.mark(setting(school.UnitSummary))
 	page.Line = d.mark(termLine)
 	page.Here = d.mark(whereLine)
 	var lessons []typeset.Link
@@ -28,17 +29,17 @@ func (p *Plan) cover() (*draft, error) {
 		}
 	}
 	page.Dial = template.HTML(d.mark(func(dst []byte, s *pressing) []byte {
-		return s.words.AppendDrawing(dst, coverDial(quantity.Degrees(s.settings.Number("school.latitude")), lessons))
+		return s.words.AppendDrawing(dst, coverDial(quantity.Degrees(school.Latitude.Of(s.settings)), lessons))
 	}))
 	page.Resource = p.resource(d, page, nil)
 	return d, d.write("cover", page)
 }
 
 func termLine(dst []byte, s *pressing) []byte {
-	first := say.Text(s.words.DayMonth(s.settings.Date("term.first_day").UTC()))
-	last := say.Date(s.settings.Date("term.last_day"))
+	first := say.Text(s.words.DayMonth(school.TermFirstDay.Of(s.settings).UTC()))
+	last := say.Date(school.TermLastDay.Of(s.settings))
 	line := say.Words("cover.term", first, last)
-	if class := s.settings.Text("class.name"); class != "" {
+	if class := school.ClassName.Of(s.settings); class != "" {
 		line = say.Words("cover.class_term", say.Text(class), first, last)
 	}
 	return typeset.AppendText(dst, s.words.Text(line))
@@ -46,7 +47,7 @@ func termLine(dst []byte, s *pressing) []byte {
 
 func whereLine(dst []byte, s *pressing) []byte {
 	return typeset.AppendText(dst, s.words.Say("cover.here",
-		latitude(s.settings.Number("school.latitude")), longitude(s.settings.Number("school.longitude"))))
+		latitude(school.Latitude.Of(s.settings)), longitude(school.Longitude.Of(s.settings))))
 }
 
 func latitude(degrees float64) say.Value {

@@ -29,34 +29,34 @@ func (p *Plan) daySheet(i int) (*draft, error) {
 	d := &draft{plan: p, name: DayFile(l), lesson: i}
 	page := p.shell(d, i)
 	page.Title = l.Title()
-	page.Summary = l.Block.Text("summary")
+	page.Summary = source.BlockSummary.Of(l.Block)
 	page.When = d.mark(when(l.Number - 1))
 	page.Groups = d.mark(groupSizes)
 	page.Previous, page.Next = &typeset.Link{Title: l.Title(), File: l.Page}, nil
 	s := &daySheet{draft: d, lesson: l, at: i, shown: map[ast.Node]bool{}}
 	s.note()
 	for _, part := range []struct {
-		key, title string
-		body       func() ([]byte, error)
+		name, title string
+		body        func() ([]byte, error)
 	}{
-		{source.SheetBefore, "day-sheet.before", s.before},
+		{"before", "day-sheet.before", s.before},
 		{"care", "day-sheet.care", s.care},
-		{source.SheetMinutes, "day-sheet.minutes", s.sections(source.SheetMinutes)},
-		{source.SheetBoard, "day-sheet.board", s.sections(source.SheetBoard)},
-		{source.SheetSteps, "day-sheet.steps", s.sections(source.SheetSteps)},
-		{source.SheetToday, "day-sheet.today", s.today},
+		{"minutes", "day-sheet.minutes", s.sections(source.SheetMinutes)},
+		{"board", "day-sheet.board", s.sections(source.SheetBoard)},
+		{"steps", "day-sheet.steps", s.sections(source.SheetSteps)},
+		{"today", "day-sheet.today", s.today},
 		{"answers", "day-sheet.answers", s.answers},
-		{source.SheetRain, "day-sheet.rain", s.sections(source.SheetRain)},
-		{source.SheetTidy, "day-sheet.tidy", s.sections(source.SheetTidy)},
+		{"rain", "day-sheet.rain", s.sections(source.SheetRain)},
+		{"tidy", "day-sheet.tidy", s.sections(source.SheetTidy)},
 	} {
-		if part.key == source.SheetSteps && len(l.Sheet(part.key)) == 0 {
+		if part.name == "steps" && len(l.Sheet(source.SheetSteps)) == 0 {
 			continue // the minutes say what happens; steps are for what they can not hold
 		}
 		body, err := part.body()
 		if err != nil {
 			return nil, err
 		}
-		sheet := typeset.SheetPart{Name: part.key, Title: p.words.Say(part.title), Body: template.HTML(body)}
+		sheet := typeset.SheetPart{Name: part.name, Title: p.words.Say(part.title), Body: template.HTML(body)}
 		if len(body) == 0 {
 			sheet.Blank = make([]struct{}, blankLines)
 		}
@@ -81,7 +81,7 @@ type daySheet struct {
 
 // note marks the nodes that sections bring onto the sheet.
 func (s *daySheet) note() {
-	for _, part := range []string{source.SheetBefore, source.SheetMinutes, source.SheetBoard, source.SheetSteps, source.SheetToday, source.SheetRain, source.SheetTidy, source.SheetNote} {
+	for _, part := range []form.Key[[]string]{source.SheetBefore, source.SheetMinutes, source.SheetBoard, source.SheetSteps, source.SheetToday, source.SheetRain, source.SheetTidy, source.SheetNote} {
 		for _, section := range s.lesson.Sheet(part) {
 			for _, n := range section.Body {
 				s.shown[n] = true
@@ -100,13 +100,13 @@ func (s *daySheet) onSheet(n ast.Node) bool {
 	return false
 }
 
-func (s *daySheet) sections(part string) func() ([]byte, error) {
+func (s *daySheet) sections(part form.Key[[]string]) func() ([]byte, error) {
 	return func() ([]byte, error) { return s.render(part) }
 }
 
 // render writes the sections of a part. One alone goes without its heading,
 // since that of the part says the same.
-func (s *daySheet) render(part string) ([]byte, error) {
+func (s *daySheet) render(part form.Key[[]string]) ([]byte, error) {
 	var out []byte
 	sections := s.lesson.Sheet(part)
 	m := manner{gathered: true}
@@ -133,7 +133,7 @@ func (s *daySheet) render(part string) ([]byte, error) {
 // before is what to do before the bell, with what to have ready and to print.
 func (s *daySheet) before() ([]byte, error) {
 	page := typeset.Page{Words: s.draft.plan.words}
-	for _, thing := range s.lesson.Block.Tables("kit") {
+	for _, thing := range source.BlockKit.Of(s.lesson.Block) {
 		page.Kit = append(page.Kit, s.draft.mark(kit(thing)))
 	}
 	page.Prints = s.draft.plan.printsOf(s.at)
@@ -259,7 +259,7 @@ func brief(e entry.Entry, r result.Result) result.Result {
 }
 
 func (s *daySheet) ask(entry entry.Entry) source.Ask {
-	return source.Ask{Entry: entry, Given: form.Values{}, At: s.lesson.Place("title")}
+	return source.Ask{Entry: entry, Given: form.Values{}, At: s.lesson.Place(source.BlockTitle)}
 }
 
 // answers repeats each question with its answer.

@@ -81,8 +81,8 @@ type term struct {
 func (p *Plan) vocabulary() []term {
 	var terms []term
 	for _, l := range p.unit.Lessons {
-		for _, t := range l.Block.Tables("vocabulary") {
-			terms = append(terms, term{t.Text("term"), t.Text("meaning"), l.Title(), l.Page, ""})
+		for _, t := range source.BlockVocabulary.Of(l.Block) {
+			terms = append(terms, term{source.VocabularyTerm.Of(t), source.VocabularyMeaning.Of(t), l.Title(), l.Page, ""})
 		}
 	}
 	slices.SortStableFunc(terms, func(a, b term) int {

@@ -20,11 +20,11 @@ func TestEntryReadsLessons(t *testing.T) {
 	evaluations := 0
 	diary := entry.Entry{
 		Name: "class-facts", Lessons: true, Settings: school.CalendarSettings(),
-		Arguments: form.Form{{Name: "lesson", Kind: form.Whole}},
+		Arguments: form.Form{{Key: form.Key[int]("lesson")}},
 		Facts:     []entry.Fact{{Name: "groups", Doc: "a"}}, Sources: []string{"test"},
 		Reckon: func(v form.Values) (result.Result, error) {
 			evaluations++
-			line := []string{"lesson", string(rune('0' + v.Whole("lesson")))}
+			line := []string{"lesson", string(rune('0' + entry.Lesson.Of(v)))}
 			for i, h := range entry.HeldOn(v).Held {
 				line = append(line, entry.Lessons(v)[i].Title, h.Date.String()[5:])
 			}

@@ -8,6 +8,7 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
+	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
 	"noonbook/compute/classroom"
@@ -134,7 +135,7 @@ func (p *Plan) ask(a source.Ask, lesson int) int {
 func (p *Plan) Asks() int { return len(p.asks) }
 
 func groupsOf(settings form.Values) []int {
-	return classroom.Groups(settings.Whole("class.pupils"), settings.Whole("class.group_size"))
+	return classroom.Groups(school.ClassPupils.Of(settings), school.ClassGroupSize.Of(settings))
 }
 
 // used returns the entries that the unit's pages use, in the catalogue's order.

@@ -21,6 +21,7 @@ import (
 	"noonbook/build/problem"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
 	"noonbook/theme"
@@ -44,7 +45,7 @@ func sound(t *testing.T, unit *source.Unit, problems problem.List) (*source.Unit
 	if problems.Faults() > 0 {
 		t.Fatalf("the unit has problems:\n%v", problems)
 	}
-	words, err := typeset.Language("en", unit.Settings.Text("school.measure") == "customary")
+	words, err := typeset.Language("en", school.Measure.Of(unit.Settings) == "customary")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -35,7 +35,7 @@ func (p *Plan) Press(settings form.Values) ([]file.File, problem.List) {
 		problems.Warn(problem.Place{}, "%v", err)
 	}
 	files = append(files,
-		file.File{Name: typeset.StyleFile, Bytes: typeset.StyleSheet(drawing.PaperOf(settings.Text("school.paper")), colour)},
+		file.File{Name: typeset.StyleFile, Bytes: typeset.StyleSheet(drawing.PaperOf(school.Paper.Of(settings)), colour)},
 		file.File{Name: typeset.ScriptFile, Bytes: theme.Script()},
 		file.File{Name: concordance.File, Bytes: words},
 		p.agenda(s))
@@ -51,7 +51,7 @@ func (p *Plan) Press(settings form.Values) ([]file.File, problem.List) {
 // colour reads the school's colour, which source has checked, and warns where
 // words need another shade of it.
 func (p *Plan) colour(settings form.Values, problems *problem.List) typeset.Colour {
-	given := settings.Text("school.colour")
+	given := school.Colour.Of(settings)
 	if given == "" {
 		return typeset.Colour{}
 	}
@@ -60,7 +60,7 @@ func (p *Plan) colour(settings form.Values, problems *problem.List) typeset.Colo
 		return typeset.Colour{}
 	}
 	if contrast := c.OnPaperContrast(); contrast < typeset.Legible {
-		problems.Warn(p.unit.SettingPlace("school.colour"), "school.colour %s is too pale for words on paper (%.1f to 1, and %.1f are needed); they are set in %s, and %s stays for what holds no words",
+		problems.Warn(p.unit.SettingPlace(school.Colour), "school.colour %s is too pale for words on paper (%.1f to 1, and %.1f are needed); they are set in %s, and %s stays for what holds no words",
 			given, contrast, typeset.Legible, c.OnPaper, given)
 	}
 	return c
@@ -113,10 +113,10 @@ func ready(e entry.Entry, values form.Values) bool {
 		return false
 	}
 	_, dated := e.Arguments.Field("date")
-	return !dated || !values.Date("date").IsZero()
+	return !dated || !entry.Date.Of(values).IsZero()
 }
 
 // lacking reports whether the values lack something that has no default.
 func lacking(values form.Values, f form.Form) bool {
-	return slices.ContainsFunc(f, func(field form.Field) bool { return field.Required && !values.Has(field.Name) })
+	return slices.ContainsFunc(f, func(field form.Field) bool { return field.Required && !field.Key.In(values) })
 }

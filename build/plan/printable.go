@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/build/typeset"
 )
 
@@ -68,7 +69,7 @@ func (p *Plan) printable(print printable) (*draft, error) {
 
 // paper names the school's paper as its language does.
 func paper(s *pressing) say.Value {
-	if s.settings.Text("school.paper") == "Letter" {
+	if school.Paper.Of(s.settings) == "Letter" {
 		return say.Words("sheet.letter")
 	}
 	return say.Words("sheet.a4")

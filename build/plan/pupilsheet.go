@@ -22,7 +22,7 @@ func (p *Plan) pupilSheet(i int, asks []question) (*draft, error) {
 	d := &draft{plan: p, name: PupilFile(l), lesson: i}
 	page := p.shell(d, i)
 	page.Title = l.Title()
-	page.Summary = l.Block.Text("summary")
+	page.Summary = source.BlockSummary.Of(l.Block)
 	page.Previous, page.Next = &typeset.Link{Title: l.Title(), File: l.Page}, nil
 	var body []byte
 	var under *ast.Heading

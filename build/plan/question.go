@@ -7,6 +7,7 @@ import (
 	"github.com/yuin/goldmark/ast"
 	extension "github.com/yuin/goldmark/extension/ast"
 
+	"noonbook/build/form"
 	"noonbook/build/source"
 )
 
@@ -23,7 +24,7 @@ type question struct {
 // of pupils, nor do the sections that the sheet of the teacher takes.
 func questions(l *source.Lesson) []question {
 	c := collector{lesson: l, taken: map[ast.Node]bool{}}
-	for _, part := range []string{source.SheetBefore, source.SheetMinutes, source.SheetBoard, source.SheetRain, source.SheetTidy, source.SheetNote} {
+	for _, part := range []form.Key[[]string]{source.SheetBefore, source.SheetMinutes, source.SheetBoard, source.SheetRain, source.SheetTidy, source.SheetNote} {
 		for _, s := range l.Sheet(part) {
 			for _, n := range s.Body {
 				c.taken[n] = true

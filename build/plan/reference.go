@@ -20,7 +20,7 @@ type documented struct {
 type documentedEntry struct {
 	Name, Summary string
 	Arguments     []key
-	Settings      []string
+	Settings      form.Keys
 	Facts         []factKey
 }
 
@@ -43,9 +43,9 @@ func (p *Plan) reference() documented {
 func (p *Plan) keys(f form.Form) []key {
 	var list []key
 	for _, field := range f {
-		list = append(list, p.key(field.Name, field))
+		list = append(list, p.key(field.Name(), field))
 		for _, inner := range field.Fields {
-			list = append(list, p.key(field.Name+"."+inner.Name, inner))
+			list = append(list, p.key(field.Name()+"."+inner.Name(), inner))
 		}
 	}
 	return list
@@ -59,9 +59,9 @@ func (p *Plan) key(name string, f form.Field) key {
 // says it in English for the terminal.
 func allowed(f form.Field) say.Value {
 	names := say.Text(strings.Join(f.Fields.Names(), ", "))
-	switch f.Kind {
+	switch f.Kind() {
 	case form.Number, form.Whole:
-		whole := f.Kind == form.Whole
+		whole := f.Kind() == form.Whole
 		switch {
 		case f.Min != f.Max && whole:
 			return say.Words("reference.whole_between", bound(f, f.Min), bound(f, f.Max))

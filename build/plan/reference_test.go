@@ -73,14 +73,14 @@ func TestAllowedAsOnTheTerminal(t *testing.T) {
 	}
 	p := &Plan{words: words}
 	for _, f := range append(school.Settings(), source.LessonBlock()...) {
-		if f.Kind == form.Number || f.Kind == form.Whole {
+		if f.Kind() == form.Number || f.Kind() == form.Whole {
 			continue // groups of digits and hard spaces are those of a page
 		}
-		if got, want := words.Text(allowed(f)), f.Allowed(); f.Kind != form.CSV && got != want {
-			t.Errorf("%s: %q, on the terminal %q", f.Name, got, want)
+		if got, want := words.Text(allowed(f)), f.Allowed(); f.Kind() != form.CSV && got != want {
+			t.Errorf("%s: %q, on the terminal %q", f.Name(), got, want)
 		}
 		if got, want := p.missing(f), f.Missing(); got != want {
-			t.Errorf("%s: if missing %q, on the terminal %q", f.Name, got, want)
+			t.Errorf("%s: if missing %q, on the terminal %q", f.Name(), got, want)
 		}
 	}
 }

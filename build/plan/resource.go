@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"html/template"
 
+	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
 )
@@ -50,11 +51,11 @@ func (p *Plan) resource(d *draft, page typeset.Page, l *source.Lesson) template.
 	}
 	mark := d.mark(func(dst []byte, s *pressing) []byte {
 		this := about
-		this.Level = s.settings.Text("class.name")
-		this.Provider = &provider{"EducationalOrganization", s.settings.Text("school.name")}
-		unit := s.settings.Text("unit.title")
+		this.Level = school.ClassName.Of(s.settings)
+		this.Provider = &provider{"EducationalOrganization", school.Name.Of(s.settings)}
+		unit := school.UnitTitle.Of(s.settings)
 		if l == nil {
-			this.Name, this.About, this.Kind = unit, s.settings.Text("unit.summary"), "unit"
+			this.Name, this.About, this.Kind = unit, school.UnitSummary.Of(s.settings), "unit"
 		} else {
 			this.Part = &within{"LearningResource", unit}
 		}

@@ -9,6 +9,7 @@ import (
 	"noonbook/build/drawing"
 	"noonbook/build/form"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
 	"noonbook/compute/classroom"
@@ -19,12 +20,12 @@ func (p *Plan) lesson(i int) (*draft, error) {
 	l := p.unit.Lessons[i]
 	d := &draft{plan: p, name: l.Page, lesson: i}
 	page := p.shell(d, i)
-	page.Title, page.Summary = l.Title(), l.Block.Text("summary")
-	page.Goals = l.Block.Texts("goals")
-	for _, term := range l.Block.Tables("vocabulary") {
-		page.Terms = append(page.Terms, typeset.Labelled{Label: term.Text("term"), Value: term.Text("meaning")})
+	page.Title, page.Summary = l.Title(), source.BlockSummary.Of(l.Block)
+	page.Goals = source.BlockGoals.Of(l.Block)
+	for _, term := range source.BlockVocabulary.Of(l.Block) {
+		page.Terms = append(page.Terms, typeset.Labelled{Label: source.VocabularyTerm.Of(term), Value: source.VocabularyMeaning.Of(term)})
 	}
-	for _, thing := range l.Block.Tables("kit") {
+	for _, thing := range source.BlockKit.Of(l.Block) {
 		page.Kit = append(page.Kit, d.mark(kit(thing)))
 	}
 	for _, n := range l.Glance {
@@ -54,14 +55,14 @@ func (p *Plan) shell(d *draft, at int) typeset.Page {
 	page := typeset.Page{
 		Words:  p.words,
 		File:   d.name,
-		School: d.mark(setting("school.name")),
+		School: d.mark(setting(school.Name)),
 		Staff:  p.edition == Staff,
-		Unit:   d.mark(setting("unit.title")),
+		Unit:   d.mark(setting(school.UnitTitle)),
 		Crest:  template.HTML(d.mark(p.crest)),
 	}
 	number := 0
 	for i, l := range p.unit.Lessons {
-		link := typeset.Link{Title: l.Title(), File: l.Page, Summary: l.Block.Text("summary"), Here: i == at}
+		link := typeset.Link{Title: l.Title(), File: l.Page, Summary: source.BlockSummary.Of(l.Block), Here: i == at}
 		switch l.Part() {
 		case source.PartStart:
 			page.Start = &typeset.Link{Title: link.Title, File: link.File}
@@ -170,8 +171,8 @@ func arcShadow(d *drawing.Drawing, sun drawing.Point) {
 
 // The slots of the shell.
 
-func setting(name string) slot {
-	return func(dst []byte, s *pressing) []byte { return typeset.AppendText(dst, s.settings.Text(name)) }
+func setting(key form.Key[string]) slot {
+	return func(dst []byte, s *pressing) []byte { return typeset.AppendText(dst, key.Of(s.settings)) }
 }
 
 func lessonDate(lesson int) slot {
@@ -223,18 +224,18 @@ func groupSizes(dst []byte, s *pressing) []byte {
 
 // kit says how many of a thing the class needs and how they are shared out.
 func kit(thing form.Values) slot {
-	share := map[string]classroom.Share{"pupil": classroom.PerPupil, "group": classroom.PerGroup, "class": classroom.PerClass}[thing.Text("each")]
+	share := map[string]classroom.Share{"pupil": classroom.PerPupil, "group": classroom.PerGroup, "class": classroom.PerClass}[source.KitEach.Of(thing)]
 	return func(dst []byte, s *pressing) []byte {
-		count := thing.Number("count")
-		total := classroom.Total(count, share, thing.Whole("spare"), s.settings.Whole("class.pupils"), s.groups)
+		count := source.KitCount.Of(thing)
+		total := classroom.Total(count, share, source.KitSpare.Of(thing), school.ClassPupils.Of(s.settings), s.groups)
 		each := say.Number(count, "", 0)
 		if count != float64(int(count)) {
 			each.Decimals = 1
 		}
-		key := "kit." + thing.Text("each")
-		if thing.Whole("spare") > 0 && total > 0 {
+		key := "kit." + source.KitEach.Of(thing)
+		if source.KitSpare.Of(thing) > 0 && total > 0 {
 			key += "_spare"
 		}
-		return typeset.AppendText(dst, s.words.Say(key, say.Count(total), say.Text(thing.Text("item")), each, say.Count(thing.Whole("spare"))))
+		return typeset.AppendText(dst, s.words.Say(key, say.Count(total), say.Text(source.KitItem.Of(thing)), each, say.Count(source.KitSpare.Of(thing))))
 	}
 }

@@ -7,18 +7,18 @@ import (
 )
 
 // FieldSettings are the settings that Outline reads.
-func FieldSettings() []string {
-	return []string{"field.length_m", "field.width_m", "field.bearing_deg", "field.outline"}
+func FieldSettings() form.Keys {
+	return form.Keys{FieldLengthM, FieldWidthM, FieldBearingDeg, FieldOutline}
 }
 
 // Outline returns the field that the values describe.
 func Outline(v form.Values) strip.Outline {
 	var o strip.Outline
-	for _, corner := range v.Tables("field.outline") {
-		o = append(o, strip.Spot{East: quantity.Metres(corner.Number("east_m")), North: quantity.Metres(corner.Number("north_m"))})
+	for _, corner := range FieldOutline.Of(v) {
+		o = append(o, strip.Spot{East: quantity.Metres(OutlineEastM.Of(corner)), North: quantity.Metres(OutlineNorthM.Of(corner))})
 	}
-	if v.Has("field.outline") {
+	if FieldOutline.In(v) {
 		return o
 	}
-	return strip.Rectangle(quantity.Metres(v.Number("field.length_m")), quantity.Metres(v.Number("field.width_m")), quantity.Degrees(v.Number("field.bearing_deg")))
+	return strip.Rectangle(quantity.Metres(FieldLengthM.Of(v)), quantity.Metres(FieldWidthM.Of(v)), quantity.Degrees(FieldBearingDeg.Of(v)))
 }

@@ -7,16 +7,16 @@ import (
 )
 
 // Where are the settings that Place reads.
-func Where() []string {
-	return []string{"school.latitude", "school.longitude", "school.elevation_m", "school.time_zone"}
+func Where() form.Keys {
+	return form.Keys{Latitude, Longitude, ElevationM, TimeZone}
 }
 
 // Place returns the place that the settings describe.
 func Place(v form.Values) place.Place {
 	return place.Place{
-		Latitude:  quantity.Degrees(v.Number("school.latitude")),
-		Longitude: quantity.Degrees(v.Number("school.longitude")),
-		Elevation: quantity.Metres(v.Number("school.elevation_m")),
-		Zone:      v.Zone("school.time_zone"),
+		Latitude:  quantity.Degrees(Latitude.Of(v)),
+		Longitude: quantity.Degrees(Longitude.Of(v)),
+		Elevation: quantity.Metres(ElevationM.Of(v)),
+		Zone:      TimeZone.Of(v),
 	}
 }

@@ -1,6 +1,48 @@
 package source
 
-import "noonbook/build/form"
+import (
+	"time"
+
+	"noonbook/build/form"
+	"noonbook/compute/place"
+)
+
+// What the entry takes.
+const (
+	BlockTitle          form.Key[string]        = "title"
+	BlockSummary        form.Key[string]        = "summary"
+	BlockPart           form.Key[string]        = "part"
+	BlockOrder          form.Key[float64]       = "order"
+	BlockDate           form.Key[place.Date]    = "date"
+	BlockStart          form.Key[time.Duration] = "start"
+	BlockMinutes        form.Key[int]           = "minutes"
+	BlockVisits         form.Key[int]           = "visits"
+	BlockNeeds          form.Key[[]string]      = "needs"
+	BlockSunHeightDeg   form.Key[float64]       = "sun_height_deg"
+	BlockOutsideMinutes form.Key[int]           = "outside_minutes"
+	BlockDarkBy         form.Key[time.Duration] = "dark_by"
+	BlockHourlyMarks    form.Key[form.TimeSpan] = "hourly_marks"
+	BlockFollows        form.Key[string]        = "follows"
+	BlockDaysAfter      form.Key[int]           = "days_after"
+	BlockDaysWithin     form.Key[int]           = "days_within"
+	BlockSameClock      form.Key[bool]          = "same_clock"
+	BlockIfWet          form.Key[string]        = "if_wet"
+	BlockChangeWith     form.Key[string]        = "change_with"
+	BlockGoals          form.Key[[]string]      = "goals"
+	BlockGlance         form.Key[[]string]      = "glance"
+	BlockVocabulary     form.Key[[]form.Values] = "vocabulary"
+	VocabularyTerm      form.Key[string]        = "term"
+	VocabularyMeaning   form.Key[string]        = "meaning"
+	BlockKit            form.Key[[]form.Values] = "kit"
+	KitItem             form.Key[string]        = "item"
+	KitCount            form.Key[float64]       = "count"
+	KitEach             form.Key[string]        = "each"
+	KitSpare            form.Key[int]           = "spare"
+	KitSource           form.Key[string]        = "source"
+	KitUsedUp           form.Key[bool]          = "used_up"
+	KitPrice            form.Key[float64]       = "price"
+	KitPack             form.Key[int]           = "pack"
+)
 
 // Parts of the handbook that a page can be.
 const (
@@ -21,40 +63,40 @@ var gathering = []string{PartSafety, PartGlossary, PartSources, PartReference}
 // lesson.
 func LessonBlock() form.Form {
 	return append(form.Form{
-		{Name: "title", Required: true, Doc: "Title of the page."},
-		{Name: "summary", Default: "", Doc: "One or two sentences on what happens in it."},
-		{Name: "part", Choices: []string{PartLesson, PartStart, PartPage, PartSafety, PartGlossary, PartSources, PartReference}, Default: PartLesson, Doc: "Which part of the handbook the page is."},
-		{Name: "order", Kind: form.Number, Min: -1000, Max: 1000, Default: 0.0, Doc: "Place in the unit; lessons of equal order follow their file names."},
-		{Name: "date", Kind: form.Date, Choices: []string{"auto"}, Assumed: "auto", Doc: `Date of a lesson; "auto" is the first school day after the lessons before it on which everything holds that the lesson asks for.`},
-		{Name: "start", Kind: form.Clock, Assumed: "one of term.lesson_times", Doc: "Time of day at which the lesson begins."},
-		{Name: "minutes", Kind: form.Whole, Unit: "min", Min: 1, Max: 600, Assumed: "the length of its lesson time", Doc: "Length of the lesson; a longer one runs on through the breaks and lesson times behind it."},
-		{Name: "visits", Kind: form.Whole, Min: 1, Max: 12, Default: 1, Doc: "Lesson times of one day that the lesson takes, as when the class comes back to a dial hour by hour."},
-		{Name: "needs", Kind: form.Texts, Choices: []string{"sun", "moon", "dark", "dry"}, Doc: "What the lesson needs of the sky and the weather, while it lasts; the calendar sees to it and proof says where it can not be had. The Moon counts when it is up and far enough from the Sun to be found."},
-		{Name: "sun_height_deg", Kind: form.Number, Unit: "deg", Min: 0, Max: 89, Assumed: "10°, which clears most roofs", Doc: `How high the Sun must stand; it goes with "sun" or hourly_marks.`},
-		{Name: "outside_minutes", Kind: form.Whole, Unit: "min", Min: 1, Max: 600, Assumed: "the whole lesson", Doc: `How long on end pupils are outside and need "sun" or "moon".`},
-		{Name: "dark_by", Kind: form.Clock, Doc: "Time of the evening by which it must be dark on the day of the lesson, as for homework under the stars."},
-		{Name: "hourly_marks", Kind: form.Span, Doc: `Stretch of the day through which somebody marks a shadow at each full hour, "9:00-14:00"; the Sun must be up high enough each time.`},
-		{Name: "follows", Assumed: "the lesson before it", Doc: "File of the earlier lesson that days_after, days_within and same_clock count from."},
-		{Name: "days_after", Kind: form.Whole, Unit: "days", Min: 0, Max: 400, Default: 0, Doc: "Days that must lie between that lesson and this one, at least."},
-		{Name: "days_within", Kind: form.Whole, Unit: "days", Min: 0, Max: 400, Assumed: "any number", Doc: "Days after that lesson by which this one must be held."},
-		{Name: "same_clock", Kind: form.Flag, Default: false, Doc: "No clock change may lie between that lesson and this one, because the watch of one is read against the other."},
-		{Name: "if_wet", Choices: []string{"later", "keep", "change", "inside"}, Default: "later", Doc: "What becomes of the lesson when the weather spoils it: it is held in a lesson time later, if one is free; in one that is kept free for it before the next lesson; it changes places with an indoor lesson; or the class stays in, and the lesson says what it does there."},
-		{Name: "change_with", Assumed: "the next lesson", Doc: `File of the later lesson without needs that it changes places with; it goes with if_wet = "change".`},
-		{Name: "goals", Kind: form.Texts, Doc: "What pupils can do afterwards."},
-		{Name: "glance", Kind: form.Texts, Doc: `Facts for the margin, each written as in a sentence: "place-facts.local_noon".`},
-		{Name: "vocabulary", Kind: form.Tables, Doc: "New words; the glossary gathers them.", Fields: form.Form{
-			{Name: "term", Required: true, Doc: "The word."},
-			{Name: "meaning", Required: true, Doc: "What it means, in one sentence."},
+		{Key: BlockTitle, Required: true, Doc: "Title of the page."},
+		{Key: BlockSummary, Default: "", Doc: "One or two sentences on what happens in it."},
+		{Key: BlockPart, Choices: []string{PartLesson, PartStart, PartPage, PartSafety, PartGlossary, PartSources, PartReference}, Default: PartLesson, Doc: "Which part of the handbook the page is."},
+		{Key: BlockOrder, Min: -1000, Max: 1000, Default: 0.0, Doc: "Place in the unit; lessons of equal order follow their file names."},
+		{Key: BlockDate, Choices: []string{"auto"}, Assumed: "auto", Doc: `Date of a lesson; "auto" is the first school day after the lessons before it on which everything holds that the lesson asks for.`},
+		{Key: BlockStart, Assumed: "one of term.lesson_times", Doc: "Time of day at which the lesson begins."},
+		{Key: BlockMinutes, Unit: "min", Min: 1, Max: 600, Assumed: "the length of its lesson time", Doc: "Length of the lesson; a longer one runs on through the breaks and lesson times behind it."},
+		{Key: BlockVisits, Min: 1, Max: 12, Default: 1, Doc: "Lesson times of one day that the lesson takes, as when the class comes back to a dial hour by hour."},
+		{Key: BlockNeeds, Choices: []string{"sun", "moon", "dark", "dry"}, Doc: "What the lesson needs of the sky and the weather, while it lasts; the calendar sees to it and proof says where it can not be had. The Moon counts when it is up and far enough from the Sun to be found."},
+		{Key: BlockSunHeightDeg, Unit: "deg", Min: 0, Max: 89, Assumed: "10°, which clears most roofs", Doc: `How high the Sun must stand; it goes with "sun" or hourly_marks.`},
+		{Key: BlockOutsideMinutes, Unit: "min", Min: 1, Max: 600, Assumed: "the whole lesson", Doc: `How long on end pupils are outside and need "sun" or "moon".`},
+		{Key: BlockDarkBy, Doc: "Time of the evening by which it must be dark on the day of the lesson, as for homework under the stars."},
+		{Key: BlockHourlyMarks, Doc: `Stretch of the day through which somebody marks a shadow at each full hour, "9:00-14:00"; the Sun must be up high enough each time.`},
+		{Key: BlockFollows, Assumed: "the lesson before it", Doc: "File of the earlier lesson that days_after, days_within and same_clock count from."},
+		{Key: BlockDaysAfter, Unit: "days", Min: 0, Max: 400, Default: 0, Doc: "Days that must lie between that lesson and this one, at least."},
+		{Key: BlockDaysWithin, Unit: "days", Min: 0, Max: 400, Assumed: "any number", Doc: "Days after that lesson by which this one must be held."},
+		{Key: BlockSameClock, Default: false, Doc: "No clock change may lie between that lesson and this one, because the watch of one is read against the other."},
+		{Key: BlockIfWet, Choices: []string{"later", "keep", "change", "inside"}, Default: "later", Doc: "What becomes of the lesson when the weather spoils it: it is held in a lesson time later, if one is free; in one that is kept free for it before the next lesson; it changes places with an indoor lesson; or the class stays in, and the lesson says what it does there."},
+		{Key: BlockChangeWith, Assumed: "the next lesson", Doc: `File of the later lesson without needs that it changes places with; it goes with if_wet = "change".`},
+		{Key: BlockGoals, Doc: "What pupils can do afterwards."},
+		{Key: BlockGlance, Doc: `Facts for the margin, each written as in a sentence: "place-facts.local_noon".`},
+		{Key: BlockVocabulary, Doc: "New words; the glossary gathers them.", Fields: form.Form{
+			{Key: VocabularyTerm, Required: true, Doc: "The word."},
+			{Key: VocabularyMeaning, Required: true, Doc: "What it means, in one sentence."},
 		}},
-		{Name: "kit", Kind: form.Tables, Doc: "What to have ready.", Fields: form.Form{
-			{Name: "item", Required: true, Doc: "The thing."},
-			{Name: "count", Kind: form.Number, Min: 0, Max: 1000, Default: 1.0, Doc: "How many."},
-			{Name: "each", Choices: []string{"pupil", "group", "class"}, Default: "class", Doc: "For whom."},
-			{Name: "spare", Kind: form.Whole, Min: 0, Max: 1000, Default: 0, Doc: "How many more for the whole class."},
-			{Name: "source", Choices: []string{"school", "buy", "home"}, Default: "school", Doc: "Where it comes from: the school has it, it is bought, or pupils bring it from home."},
-			{Name: "used_up", Kind: form.Flag, Default: false, Doc: "It is gone after the lesson, so that every lesson needs its own; other things serve again."},
-			{Name: "price", Kind: form.Number, Min: 0, Max: 1e6, Assumed: "not known", Doc: "What it costs, or a pack of it; in supplies.currency."},
-			{Name: "pack", Kind: form.Whole, Min: 1, Max: 100000, Default: 1, Doc: "How many are sold together at that price."},
+		{Key: BlockKit, Doc: "What to have ready.", Fields: form.Form{
+			{Key: KitItem, Required: true, Doc: "The thing."},
+			{Key: KitCount, Min: 0, Max: 1000, Default: 1.0, Doc: "How many."},
+			{Key: KitEach, Choices: []string{"pupil", "group", "class"}, Default: "class", Doc: "For whom."},
+			{Key: KitSpare, Min: 0, Max: 1000, Default: 0, Doc: "How many more for the whole class."},
+			{Key: KitSource, Choices: []string{"school", "buy", "home"}, Default: "school", Doc: "Where it comes from: the school has it, it is bought, or pupils bring it from home."},
+			{Key: KitUsedUp, Default: false, Doc: "It is gone after the lesson, so that every lesson needs its own; other things serve again."},
+			{Key: KitPrice, Min: 0, Max: 1e6, Assumed: "not known", Doc: "What it costs, or a pack of it; in supplies.currency."},
+			{Key: KitPack, Min: 1, Max: 100000, Default: 1, Doc: "How many are sold together at that price."},
 		}},
 	}, sheetKeys()...)
 }

@@ -10,6 +10,7 @@ import (
 
 	"noonbook/build/file"
 	"noonbook/build/form"
+	"noonbook/build/school"
 )
 
 // A Picture is a file of the handbook with its size in CSS pixels.
@@ -26,14 +27,14 @@ const maxCrest = 200 << 10
 // livery checks what is the school's own look: its colour, and its crest, which
 // the handbook takes along.
 func (r *reader) livery(values form.Values) error {
-	if colour := values.Text("school.colour"); colour != "" && !hexColour.MatchString(colour) {
-		r.problems.Add(r.unit.SettingPlace("school.colour"), `school.colour %q is no colour; want six digits as in "#1a5c3a"`, colour)
+	if colour := school.Colour.Of(values); colour != "" && !hexColour.MatchString(colour) {
+		r.problems.Add(r.unit.SettingPlace(school.Colour), `school.colour %q is no colour; want six digits as in "#1a5c3a"`, colour)
 	}
-	name := values.Text("school.crest")
+	name := school.Crest.Of(values)
 	if name == "" {
 		return nil
 	}
-	at := r.unit.SettingPlace("school.crest")
+	at := r.unit.SettingPlace(school.Crest)
 	if strings.ContainsAny(name, `/\`) || !slices.Contains([]string{".svg", ".png", ".jpg", ".jpeg"}, strings.ToLower(path.Ext(name))) {
 		r.problems.Add(at, "school.crest %q is no SVG, PNG or JPEG file beside unit.toml", name)
 		return nil

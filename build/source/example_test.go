@@ -7,6 +7,7 @@ import (
 	"os"
 
 	"noonbook/build/placeholder"
+	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/theme"
 )
@@ -28,7 +29,7 @@ func ExampleRead() {
 	for _, p := range problems {
 		fmt.Println(p)
 	}
-	fmt.Println(unit.Settings.Text("school.name"))
+	fmt.Println(school.Name.Of(unit.Settings))
 	for _, l := range unit.Lessons {
 		if l.Part() == source.PartLesson {
 			fmt.Printf("%d %s, %s\n", l.Number, l.Title(), l.File)

@@ -5,7 +5,6 @@ import (
 	"io/fs"
 	"path"
 	"regexp"
-	"strconv"
 	"strings"
 
 	"github.com/yuin/goldmark"
@@ -40,14 +39,14 @@ type Lesson struct {
 }
 
 // Part returns which part of the handbook the lesson is.
-func (l *Lesson) Part() string { return l.Block.Text("part") }
+func (l *Lesson) Part() string { return BlockPart.Of(l.Block) }
 
 // Title returns the lesson's title.
-func (l *Lesson) Title() string { return l.Block.Text("title") }
+func (l *Lesson) Title() string { return BlockTitle.Of(l.Block) }
 
 // Place returns where a value of the lesson block stands.
-func (l *Lesson) Place(name string) problem.Place {
-	return within(l.lines, l.blockAt, l.places[name])
+func (l *Lesson) Place(key form.AnyKey, item ...int) problem.Place {
+	return within(l.lines, l.blockAt, l.places[itemName(key, item)])
 }
 
 // within places a line and column of a fenced block's body in the file.
@@ -104,8 +103,8 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 	l.Tree.RemoveChild(l.Tree, first)
 	v := &visitor{reader: r, lesson: l}
 	v.visit(l.Tree)
-	for i, expression := range l.Block.Texts("glance") {
-		at := l.Place("glance[" + strconv.Itoa(i) + "]")
+	for i, expression := range BlockGlance.Of(l.Block) {
+		at := l.Place(BlockGlance, i)
 		at.Column++ // past the quote
 		if n := v.expression(expression, at); n != nil {
 			l.Glance = append(l.Glance, n)
@@ -126,7 +125,7 @@ func (r *reader) lessonBlock(l *Lesson, block *ast.FencedCodeBlock) {
 	for name, v := range values {
 		s, ok := v.(string)
 		if ok && strings.Contains(s, "{") && strings.Contains(s, "}") {
-			r.problems.Add(l.Place(name), "lesson: %s holds a placeholder; placeholders stand in the text of the lesson, and facts for the margin in glance", name)
+			r.problems.Add(within(l.lines, block, places[name]), "lesson: %s holds a placeholder; placeholders stand in the text of the lesson, and facts for the margin in glance", name)
 		}
 	}
 	l.Block = LessonBlock().Complete(values)

@@ -6,6 +6,7 @@ import (
 	"testing/fstest"
 
 	"noonbook/build/placeholder"
+	"noonbook/build/school"
 	"noonbook/build/source"
 )
 
@@ -23,14 +24,14 @@ func TestRecordsAreRead(t *testing.T) {
 	if err != nil || len(problems) > 0 {
 		t.Fatal(err, problems)
 	}
-	if got := unit.Settings.Records("records.dial_marks"); len(got.Rows) != 1 || got.Rows[0].Number("angle_deg") != -30 || got.File != "a.csv" {
+	if got := school.RecordsDialMarks.Of(unit.Settings); len(got.Rows) != 1 || school.DialMarksAngleDeg.Of(got.Rows[0]) != -30 || got.File != "a.csv" {
 		t.Errorf("settings hold %v", got)
 	}
 	found := false
 	for c := unit.Lessons[0].Tree.FirstChild(); c != nil; c = c.NextSibling() {
 		if b, ok := c.(*source.Block); ok {
-			got := b.Given.Records("records.dial_marks")
-			found = len(got.Rows) == 2 && got.Rows[0].Number("angle_deg") == -18.5
+			got := school.RecordsDialMarks.Of(b.Given)
+			found = len(got.Rows) == 2 && school.DialMarksAngleDeg.Of(got.Rows[0]) == -18.5
 		}
 	}
 	if !found {

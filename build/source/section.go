@@ -17,20 +17,23 @@ import (
 // The parts of a day sheet that a lesson fills with its own sections: the keys
 // of the table [sheet] of its block.
 const (
-	SheetBefore  = "before"
-	SheetMinutes = "minutes"
-	SheetBoard   = "board"
-	SheetSteps   = "steps"
-	SheetToday   = "today"
-	SheetRain    = "rain"
-	SheetTidy    = "tidy"
-	SheetNote    = "note"
+	SheetBefore  form.Key[[]string] = "sheet.before"
+	SheetMinutes form.Key[[]string] = "sheet.minutes"
+	SheetBoard   form.Key[[]string] = "sheet.board"
+	SheetSteps   form.Key[[]string] = "sheet.steps"
+	SheetToday   form.Key[[]string] = "sheet.today"
+	SheetRain    form.Key[[]string] = "sheet.rain"
+	SheetTidy    form.Key[[]string] = "sheet.tidy"
+	SheetNote    form.Key[[]string] = "sheet.note"
 )
 
 // sheetKeys are the fields of the table [sheet].
 func sheetKeys() form.Form {
 	var keys form.Form
-	for _, part := range [][2]string{
+	for _, part := range []struct {
+		key   form.Key[[]string]
+		holds string
+	}{
 		{SheetBefore, "what to do before the bell"},
 		{SheetMinutes, "the minutes: a table whose first column holds whole minutes from the start, which get their clock times"},
 		{SheetBoard, "what to put on the board"},
@@ -40,8 +43,8 @@ func sheetKeys() form.Form {
 		{SheetTidy, "tidying up"},
 		{SheetNote, "what to note back"},
 	} {
-		keys = append(keys, form.Field{Name: "sheet." + part[0], Kind: form.Texts,
-			Doc: "Headings of this lesson, written as in a link, whose sections are that part of its day sheet: " + part[1] + ". Left out, the part is a blank to fill in."})
+		keys = append(keys, form.Field{Key: part.key,
+			Doc: "Headings of this lesson, written as in a link, whose sections are that part of its day sheet: " + part.holds + ". Left out, the part is a blank to fill in."})
 	}
 	return keys
 }
@@ -54,9 +57,9 @@ type Section struct {
 }
 
 // Sheet returns the sections that stand for one part of the day sheet.
-func (l *Lesson) Sheet(part string) []Section {
+func (l *Lesson) Sheet(part form.Key[[]string]) []Section {
 	var sections []Section
-	for _, anchor := range l.Block.Texts("sheet." + part) {
+	for _, anchor := range part.Of(l.Block) {
 		if s, ok := l.section(anchor); ok {
 			sections = append(sections, s)
 		}
@@ -118,16 +121,16 @@ func MinuteTable(sections []Section, src []byte) *extension.Table {
 
 // sheet checks the headings that the table [sheet] names.
 func (r *reader) sheet(l *Lesson) {
-	for _, key := range sheetKeys() {
-		for i, anchor := range l.Block.Texts(key.Name) {
+	for _, field := range sheetKeys() {
+		key := field.Key.(form.Key[[]string])
+		for i, anchor := range key.Of(l.Block) {
 			if l.Anchors[anchor] {
 				continue
 			}
-			name := key.Name + "[" + strconv.Itoa(i) + "]"
-			r.problems.Add(l.Place(name), "lesson: %s: the lesson has no heading #%s%s", key.Name, anchor, form.Choice(anchor, slices.Sorted(maps.Keys(l.Anchors))))
+			r.problems.Add(l.Place(key, i), "lesson: %s: the lesson has no heading #%s%s", key, anchor, form.Choice(anchor, slices.Sorted(maps.Keys(l.Anchors))))
 		}
 	}
-	key := "sheet." + SheetMinutes
+	key := SheetMinutes
 	sections := l.Sheet(SheetMinutes)
 	if len(sections) == 0 {
 		return
@@ -141,7 +144,7 @@ func (r *reader) sheet(l *Lesson) {
 	if !slices.IsSorted(minutes) {
 		r.problems.Add(l.Place(key), "lesson: %s: the minutes of the table do not rise", key)
 	}
-	if length := time.Duration(l.Block.Whole("minutes")) * time.Minute; length > 0 && minutes[len(minutes)-1] >= length {
+	if length := time.Duration(BlockMinutes.Of(l.Block)) * time.Minute; length > 0 && minutes[len(minutes)-1] >= length {
 		r.problems.Warn(l.Place(key), "lesson: %s: the table goes on to minute %d, and the lesson has %d", key, int(minutes[len(minutes)-1].Minutes()), int(length.Minutes()))
 	}
 }

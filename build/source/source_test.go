@@ -8,6 +8,7 @@ import (
 	"github.com/yuin/goldmark/ast"
 
 	"noonbook/build/placeholder"
+	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/theme"
 )
@@ -101,7 +102,7 @@ func TestReadSettings(t *testing.T) {
 	if err != nil || len(problems) > 0 {
 		t.Fatal(err, problems)
 	}
-	if values.Number("school.latitude") != 46.09 || values.Whole("stock.strip_squares") != 300 || values.Text("school.paper") != "A4" {
+	if school.Latitude.Of(values) != 46.09 || school.StockStripSquares.Of(values) != 300 || school.Paper.Of(values) != "A4" {
 		t.Errorf("got %v", values)
 	}
 }

@@ -37,19 +37,19 @@ func (l *Lesson) taught() classroom.Lesson {
 	lesson := classroom.Lesson{
 		Title:  l.Title(),
 		Page:   l.Page,
-		Date:   b.Date("date"),
+		Date:   BlockDate.Of(b),
 		Start:  classroom.AnyTime,
-		Length: time.Duration(b.Whole("minutes")) * time.Minute,
-		Visits: b.Whole("visits"),
+		Length: time.Duration(BlockMinutes.Of(b)) * time.Minute,
+		Visits: BlockVisits.Of(b),
 		Needs:  l.needs(),
-		After:  classroom.Gap{Lesson: l.follows, Least: b.Whole("days_after"), Most: b.Whole("days_within"), Clock: b.Flag("same_clock")},
-		Wet:    wets[b.Text("if_wet")],
+		After:  classroom.Gap{Lesson: l.follows, Least: BlockDaysAfter.Of(b), Most: BlockDaysWithin.Of(b), Clock: BlockSameClock.Of(b)},
+		Wet:    wets[BlockIfWet.Of(b)],
 		With:   l.changeWith,
 	}
-	if b.Has("start") {
-		lesson.Start = b.Clock("start")
+	if BlockStart.In(b) {
+		lesson.Start = BlockStart.Of(b)
 	}
-	for _, line := range b.Tables("kit") {
+	for _, line := range BlockKit.Of(b) {
 		lesson.Kit = append(lesson.Kit, Thing(line))
 	}
 	return lesson
@@ -58,12 +58,12 @@ func (l *Lesson) taught() classroom.Lesson {
 func (l *Lesson) needs() []classroom.Need {
 	b := l.Block
 	height := classroom.SunLeast
-	if b.Has("sun_height_deg") {
-		height = quantity.Degrees(b.Number("sun_height_deg"))
+	if BlockSunHeightDeg.In(b) {
+		height = quantity.Degrees(BlockSunHeightDeg.Of(b))
 	}
-	outside := time.Duration(b.Whole("outside_minutes")) * time.Minute
+	outside := time.Duration(BlockOutsideMinutes.Of(b)) * time.Minute
 	var needs []classroom.Need
-	for _, word := range b.Texts("needs") {
+	for _, word := range BlockNeeds.Of(b) {
 		switch word {
 		case "dry":
 			needs = append(needs, classroom.Need{Kind: classroom.Dry})
@@ -75,11 +75,11 @@ func (l *Lesson) needs() []classroom.Need {
 			needs = append(needs, classroom.Need{Kind: classroom.Dark})
 		}
 	}
-	if b.Has("dark_by") {
-		needs = append(needs, classroom.Need{Kind: classroom.DarkBy, By: b.Clock("dark_by")})
+	if BlockDarkBy.In(b) {
+		needs = append(needs, classroom.Need{Kind: classroom.DarkBy, By: BlockDarkBy.Of(b)})
 	}
-	if b.Has("hourly_marks") {
-		needs = append(needs, classroom.Need{Kind: classroom.HourMarks, Height: height, Marks: classroom.Span(b.Span("hourly_marks"))})
+	if BlockHourlyMarks.In(b) {
+		needs = append(needs, classroom.Need{Kind: classroom.HourMarks, Height: height, Marks: classroom.Span(BlockHourlyMarks.Of(b))})
 	}
 	return needs
 }
@@ -93,22 +93,22 @@ var (
 // Thing reads one line of a lesson's kit.
 func Thing(line form.Values) classroom.Thing {
 	return classroom.Thing{
-		Item:   line.Text("item"),
-		Count:  line.Number("count"),
-		Share:  shares[line.Text("each")],
-		Spare:  line.Whole("spare"),
-		Source: origins[line.Text("source")],
-		UsedUp: line.Flag("used_up"),
-		Price:  line.Number("price"),
-		Pack:   line.Whole("pack"),
+		Item:   KitItem.Of(line),
+		Count:  KitCount.Of(line),
+		Share:  shares[KitEach.Of(line)],
+		Spare:  KitSpare.Of(line),
+		Source: origins[KitSource.Of(line)],
+		UsedUp: KitUsedUp.Of(line),
+		Price:  KitPrice.Of(line),
+		Pack:   KitPack.Of(line),
 	}
 }
 
 // ties finds the lessons that lessons name in follows and change_with.
 func (r *reader) ties() {
 	for _, l := range r.unit.Lessons {
-		for key, number := range map[string]*int{"follows": &l.follows, "change_with": &l.changeWith} {
-			if !l.Block.Has(key) {
+		for key, number := range map[form.Key[string]]*int{BlockFollows: &l.follows, BlockChangeWith: &l.changeWith} {
+			if !key.In(l.Block) {
 				continue
 			}
 			other := r.tied(l, key)
@@ -116,9 +116,9 @@ func (r *reader) ties() {
 			case other == nil:
 			case l.Number == 0 || other.Number == 0:
 				r.problems.Add(l.Place(key), "lesson: %s ties lessons, and a page is none; want part = %q in both", key, PartLesson)
-			case key == "follows" && other.Number >= l.Number:
+			case key == BlockFollows && other.Number >= l.Number:
 				r.problems.Add(l.Place(key), "lesson: follows wants a lesson before this one, and %q is not", other.Title())
-			case key == "change_with" && other.Number <= l.Number:
+			case key == BlockChangeWith && other.Number <= l.Number:
 				r.problems.Add(l.Place(key), "lesson: change_with wants a lesson after this one, and %q is not", other.Title())
 			default:
 				*number = other.Number
@@ -127,8 +127,8 @@ func (r *reader) ties() {
 	}
 }
 
-func (r *reader) tied(l *Lesson, key string) *Lesson {
-	file := l.Block.Text(key)
+func (r *reader) tied(l *Lesson, key form.Key[string]) *Lesson {
+	file := key.Of(l.Block)
 	var names []string
 	for _, other := range r.unit.Lessons {
 		if other.name == path.Join(path.Dir(l.name), file) {

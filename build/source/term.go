@@ -3,7 +3,6 @@ package source
 import (
 	"cmp"
 	"slices"
-	"strconv"
 
 	"noonbook/build/form"
 	"noonbook/build/school"
@@ -12,11 +11,11 @@ import (
 
 // term reports a term in which no lesson can be held.
 func (r *reader) term(values form.Values) {
-	first, last := values.Date("term.first_day"), values.Date("term.last_day")
+	first, last := school.TermFirstDay.Of(values), school.TermLastDay.Of(values)
 	if first.IsZero() || last.IsZero() {
 		return // reported where it is missing
 	}
-	at := r.unit.SettingPlace("term.last_day")
+	at := r.unit.SettingPlace(school.TermLastDay)
 	switch days := first.DaysUntil(last); {
 	case days < 0:
 		r.problems.Add(at, "term.last_day %s is before term.first_day %s", last, first)
@@ -31,9 +30,9 @@ func (r *reader) term(values form.Values) {
 // lessonTimes reports a day without lesson times, and lesson times that lie over
 // one another.
 func (r *reader) lessonTimes(values form.Values) {
-	spans := values.Spans("term.lesson_times")
-	if values.Has("term.lesson_times") && len(spans) == 0 {
-		r.problems.Add(r.unit.SettingPlace("term.lesson_times"), `term.lesson_times is empty; a lesson needs a time such as "9:10-10:00"`)
+	spans := school.TermLessonTimes.Of(values)
+	if school.TermLessonTimes.In(values) && len(spans) == 0 {
+		r.problems.Add(r.unit.SettingPlace(school.TermLessonTimes), `term.lesson_times is empty; a lesson needs a time such as "9:10-10:00"`)
 	}
 	order := make([]int, len(spans))
 	for i := range order {
@@ -42,7 +41,7 @@ func (r *reader) lessonTimes(values form.Values) {
 	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(spans[a].From, spans[b].From) })
 	for k, i := range order {
 		if k > 0 && spans[i].From < spans[order[k-1]].To {
-			r.problems.Add(r.unit.SettingPlace("term.lesson_times["+strconv.Itoa(i)+"]"), "term.lesson_times: this one begins before the one before it ends")
+			r.problems.Add(r.unit.SettingPlace(school.TermLessonTimes, i), "term.lesson_times: this one begins before the one before it ends")
 		}
 	}
 }
@@ -50,8 +49,8 @@ func (r *reader) lessonTimes(values form.Values) {
 // groups reports a group that is larger than its class. An empty class may have
 // any.
 func (r *reader) groups(values form.Values) {
-	pupils, size := values.Whole("class.pupils"), values.Whole("class.group_size")
+	pupils, size := school.ClassPupils.Of(values), school.ClassGroupSize.Of(values)
 	if pupils > 0 && size > pupils {
-		r.problems.Add(r.unit.SettingPlace("class.group_size"), "class.group_size %d is more than the %d of class.pupils", size, pupils)
+		r.problems.Add(r.unit.SettingPlace(school.ClassGroupSize), "class.group_size %d is more than the %d of class.pupils", size, pupils)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"path"
 	"slices"
+	"strconv"
 	"strings"
 
 	"noonbook/build/file"
@@ -42,9 +43,21 @@ const (
 )
 
 // SettingPlace returns where a setting stands in unit.toml.
-func (u *Unit) SettingPlace(name string) problem.Place {
+func (u *Unit) SettingPlace(key form.AnyKey, item ...int) problem.Place {
+	return u.settingPlace(itemName(key, item))
+}
+
+func (u *Unit) settingPlace(name string) problem.Place {
 	at := u.places[name]
 	return problem.Place{File: path.Join(u.root, school.SettingsFile), Line: max(1, at.Line), Column: max(1, at.Column)}
+}
+
+// itemName is what the places of a text call a key, or one item of its list.
+func itemName(key form.AnyKey, item []int) string {
+	if len(item) == 0 {
+		return key.Name()
+	}
+	return key.Name() + "[" + strconv.Itoa(item[0]) + "]"
 }
 
 // Read reads the content folder. root is what problems call the folder. own
@@ -70,13 +83,13 @@ func Read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry) (*Unit,
 	}
 	for _, part := range gathering {
 		if !slices.ContainsFunc(r.unit.Lessons, func(l *Lesson) bool { return l.Part() == part }) {
-			if err := r.lesson(own, "noonbook", path.Join(r.unit.Settings.Text("school.language"), part+".md")); err != nil {
+			if err := r.lesson(own, "noonbook", path.Join(school.Language.Of(r.unit.Settings), part+".md")); err != nil {
 				return nil, nil, err
 			}
 		}
 	}
 	slices.SortStableFunc(r.unit.Lessons, func(a, b *Lesson) int {
-		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(a.Block.Number("order"), b.Block.Number("order")))
+		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(BlockOrder.Of(a.Block), BlockOrder.Of(b.Block)))
 	})
 	r.pageNames()
 	r.number()
@@ -157,7 +170,7 @@ func (r *reader) settings() error {
 		r.problems.Add(problem.Place{File: at.File, Line: f.Line, Column: f.Column}, "%s", f.Text)
 	}
 	r.unit.places = places
-	if err := r.records(school.Settings(), values, r.unit.SettingPlace); err != nil {
+	if err := r.records(school.Settings(), values, r.unit.settingPlace); err != nil {
 		return err
 	}
 	if err := r.livery(values); err != nil {

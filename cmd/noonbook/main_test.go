@@ -128,13 +128,13 @@ func TestStarterHasBlankRecords(t *testing.T) {
 	}
 	kinds := 0
 	for _, field := range school.Settings() {
-		if field.Kind != form.CSV {
+		if field.Kind() != form.CSV {
 			continue
 		}
 		kinds++
-		records := settings.Records(field.Name)
-		if records.File != recordsFile(field.Name) || len(records.Rows) != 0 {
-			t.Errorf("%s is %q with %d rows", field.Name, records.File, len(records.Rows))
+		records := field.Key.(form.Key[form.Records]).Of(settings)
+		if records.File != recordsFile(field.Name()) || len(records.Rows) != 0 {
+			t.Errorf("%s is %q with %d rows", field.Name(), records.File, len(records.Rows))
 			continue
 		}
 		text, err := os.ReadFile(filepath.Join(dir, records.File))

@@ -66,7 +66,7 @@ func reckon(_ context.Context, args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
-	values := entry.Complete(settings, given, settings.Date("term.first_day"))
+	values := entry.Complete(settings, given, school.TermFirstDay.Of(settings))
 	values = entry.WithLessons(values, lessons, school.Calendar(values, lessons), 0)
 	r, err := entry.Reckon(values)
 	if err != nil {
@@ -85,7 +85,7 @@ func reckon(_ context.Context, args []string, out, errs io.Writer) error {
 // pairs reads the key=value words of the command line.
 func pairs(entry entry.Entry, words []string) (form.Values, error) {
 	given := form.Values{}
-	keys := append(entry.Form(school.Settings()), school.Settings().Pick("school.measure", "school.language")...)
+	keys := append(entry.Form(school.Settings()), school.Settings().Pick(school.Measure, school.Language)...)
 	for _, word := range words {
 		key, value, ok := strings.Cut(word, "=")
 		if !ok {
@@ -148,7 +148,7 @@ func printCatalogue(out io.Writer, catalogue []entry.Entry) error {
 		}
 		fmt.Fprintf(&b, "%s\n  %s\n", e.Name, e.Summary)
 		for _, f := range e.Arguments {
-			fmt.Fprintf(&b, "  argument  %-22s %s %s; if missing: %s\n", f.Name, f.Doc, f.Allowed(), f.Missing())
+			fmt.Fprintf(&b, "  argument  %-22s %s %s; if missing: %s\n", f.Name(), f.Doc, f.Allowed(), f.Missing())
 		}
 		for _, name := range e.Settings {
 			fmt.Fprintf(&b, "  setting   %s\n", name)

@@ -64,10 +64,10 @@ func starter(_ context.Context, args []string, out, errs io.Writer) error {
 // columns, ended as spreadsheets do.
 func blankRecords(folder string) error {
 	for _, field := range school.Settings() {
-		if field.Kind != form.CSV {
+		if field.Kind() != form.CSV {
 			continue
 		}
-		name := filepath.Join(folder, recordsFile(field.Name))
+		name := filepath.Join(folder, recordsFile(field.Name()))
 		head := strings.Join(field.Fields.Names(), ",") + "\r\n"
 		if err := os.WriteFile(name, []byte(head), 0o666); err != nil {
 			return fmt.Errorf("writing %s: %w", name, err)

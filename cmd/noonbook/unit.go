@@ -9,6 +9,7 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/problem"
+	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
 	"noonbook/content"
@@ -60,5 +61,5 @@ func open(folder string) (files fs.FS, root string, closing func() error, err er
 
 // wordsOf returns the words that the settings ask for.
 func wordsOf(settings form.Values) (*typeset.Words, error) {
-	return typeset.Language(settings.Text("school.language"), settings.Text("school.measure") == "customary")
+	return typeset.Language(school.Language.Of(settings), school.Measure.Of(settings) == "customary")
 }

@@ -5,6 +5,7 @@ import (
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/classroom"
 )
 
@@ -12,7 +13,7 @@ func classFacts() entry.Entry {
 	return entry.Entry{
 		Name:     "class-facts",
 		Summary:  "How many pupils there are and how they form groups.",
-		Settings: []string{"school.name", "class.pupils", "class.group_size"},
+		Settings: form.Keys{school.Name, school.ClassPupils, school.ClassGroupSize},
 		Facts: []entry.Fact{
 			{Name: "school", Doc: "name of the school"},
 			{Name: "pupils", Doc: "number of pupils"},
@@ -21,14 +22,14 @@ func classFacts() entry.Entry {
 		},
 		Sources: []string{"unit.toml of the school"},
 		Reckon: func(v form.Values) (result.Result, error) {
-			groups := classroom.Groups(v.Whole("class.pupils"), v.Whole("class.group_size"))
+			groups := classroom.Groups(school.ClassPupils.Of(v), school.ClassGroupSize.Of(v))
 			largest := 0
 			if len(groups) > 0 {
 				largest = groups[0]
 			}
 			return result.Result{Facts: []result.Fact{
-				{Name: "school", Value: say.Text(v.Text("school.name"))},
-				{Name: "pupils", Value: say.Count(v.Whole("class.pupils"))},
+				{Name: "school", Value: say.Text(school.Name.Of(v))},
+				{Name: "pupils", Value: say.Count(school.ClassPupils.Of(v))},
 				{Name: "groups", Value: say.Count(len(groups))},
 				{Name: "group_size", Value: say.Count(largest)},
 			}}, nil

@@ -12,15 +12,21 @@ import (
 	"noonbook/compute/place"
 )
 
+// What the entry takes.
+const (
+	argLesson   form.Key[int]  = "lesson"
+	argByLesson form.Key[bool] = "by_lesson"
+)
+
 func kitList() entry.Entry {
 	return entry.Entry{
 		Name:    "kit-list",
 		Summary: "What the unit needs, lesson by lesson and in all: what the school has, what to buy and what it costs, what pupils bring from home and by when.",
 		Arguments: form.Form{
-			{Name: "lesson", Kind: form.Whole, Min: 0, Max: 1000, Default: 0, Doc: "Number of one lesson, from 1; 0 for the whole unit."},
-			{Name: "by_lesson", Kind: form.Flag, Default: false, Doc: "Also list the things lesson by lesson."},
+			{Key: argLesson, Min: 0, Max: 1000, Default: 0, Doc: "Number of one lesson, from 1; 0 for the whole unit."},
+			{Key: argByLesson, Default: false, Doc: "Also list the things lesson by lesson."},
 		},
-		Settings: append(school.CalendarSettings(), "class.pupils", "class.group_size", "supplies.currency", "supplies.home_days", "supplies.note_days"),
+		Settings: append(school.CalendarSettings(), school.ClassPupils, school.ClassGroupSize, school.SuppliesCurrency, school.SuppliesHomeDays, school.SuppliesNoteDays),
 		Lessons:  true,
 		Facts: []entry.Fact{
 			{Name: "things", Doc: "number of things"},
@@ -38,13 +44,13 @@ func kitList() entry.Entry {
 
 func reckonKit(v form.Values) (result.Result, error) {
 	lessons, calendar := entry.Lessons(v), entry.HeldOn(v)
-	if n := v.Whole("lesson"); n > len(lessons) {
+	if n := argLesson.Of(v); n > len(lessons) {
 		return result.Result{}, entry.LessonRange(n, len(lessons))
 	}
-	pupils := v.Whole("class.pupils")
-	groups := classroom.Groups(pupils, v.Whole("class.group_size"))
+	pupils := school.ClassPupils.Of(v)
+	groups := classroom.Groups(pupils, school.ClassGroupSize.Of(v))
 	counted := lessons
-	if n := v.Whole("lesson"); n > 0 {
+	if n := argLesson.Of(v); n > 0 {
 		counted = make([]classroom.Lesson, len(lessons)) // the others have no kit
 		counted[n-1] = lessons[n-1]
 	}
@@ -53,7 +59,7 @@ func reckonKit(v form.Values) (result.Result, error) {
 	if len(lines) > 0 {
 		r.Tables = append(r.Tables, kitTable(v, lines, calendar))
 	}
-	if v.Flag("by_lesson") && len(lines) > 0 {
+	if argByLesson.Of(v) && len(lines) > 0 {
 		r.Tables = append(r.Tables, lessonKitTable(counted, calendar, pupils, groups))
 	}
 	var count [3]int
@@ -74,7 +80,7 @@ func reckonKit(v form.Values) (result.Result, error) {
 	}
 	homeBy, noteBy := say.None("kit-list.nothing_home"), say.None("kit-list.nothing_home")
 	if !home.IsZero() {
-		note := home.Add(-v.Whole("supplies.note_days"))
+		note := home.Add(-school.SuppliesNoteDays.Of(v))
 		homeBy, noteBy = say.Date(home), say.Date(note)
 		r.Notes = append(r.Notes, say.Line("kit-list.note_home", noteBy))
 	}
@@ -105,7 +111,7 @@ func neededBy(v form.Values, line classroom.Line, held []classroom.Held) (place.
 		}
 	}
 	if line.Source == classroom.FromHome && !first.IsZero() {
-		first = first.Add(-v.Whole("supplies.home_days"))
+		first = first.Add(-school.SuppliesHomeDays.Of(v))
 	}
 	return first, !first.IsZero()
 }
@@ -116,7 +122,7 @@ func money(v form.Values, sum float64) say.Value {
 	if sum == float64(int(sum)) {
 		value.Decimals = 0
 	}
-	if currency := v.Text("supplies.currency"); currency != "" {
+	if currency := school.SuppliesCurrency.Of(v); currency != "" {
 		return value.As("kit-list.money", value, say.Text(currency))
 	}
 	return value

@@ -44,7 +44,7 @@ type skyMoment struct {
 }
 
 func reckonLessonSky(v form.Values) (result.Result, error) {
-	held, n := entry.HeldOn(v).Held, v.Whole("lesson")
+	held, n := entry.HeldOn(v).Held, argLesson.Of(v)
 	if n < 1 || n > len(held) || !held[n-1].Placed {
 		return result.Result{Facts: noSky(), Notes: []say.Phrase{say.Line("lesson-sky.no_lesson")}}, nil
 	}

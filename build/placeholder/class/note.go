@@ -19,9 +19,9 @@ func familyNote() entry.Entry {
 		Summary: "A note to families: what the class will do and when, what to send to school by which day, and how everyone stays safe.",
 		Lessons: true,
 		Arguments: form.Form{
-			{Name: "lesson", Kind: form.Whole, Min: 0, Max: 1000, Default: 0, Doc: "Number of the one lesson that the note is about, from 1; 0 for the whole unit."},
+			{Key: argLesson, Min: 0, Max: 1000, Default: 0, Doc: "Number of the one lesson that the note is about, from 1; 0 for the whole unit."},
 		},
-		Settings: append(school.CalendarSettings(), "unit.title", "class.pupils", "class.group_size", "supplies.home_days", "supplies.note_days"),
+		Settings: append(school.CalendarSettings(), school.UnitTitle, school.ClassPupils, school.ClassGroupSize, school.SuppliesHomeDays, school.SuppliesNoteDays),
 		Facts: []entry.Fact{
 			{Name: "things", Doc: "how many kinds of things are asked for"},
 			{Name: "send_by", Doc: "the day on which the note should go out"},
@@ -41,7 +41,7 @@ type asking struct {
 }
 
 func reckonFamilyNote(v form.Values) (result.Result, error) {
-	lessons, held, only := entry.Lessons(v), entry.HeldOn(v).Held, v.Whole("lesson")
+	lessons, held, only := entry.Lessons(v), entry.HeldOn(v).Held, argLesson.Of(v)
 	if only > len(lessons) {
 		return result.Result{}, entry.LessonRange(only, len(lessons))
 	}
@@ -57,7 +57,7 @@ func reckonFamilyNote(v form.Values) (result.Result, error) {
 		evenings += count(l.Needs, classroom.Dark, classroom.DarkBy)
 	}
 	var askings []asking
-	for _, line := range classroom.List(counted, v.Whole("class.pupils"), classroom.Groups(v.Whole("class.pupils"), v.Whole("class.group_size"))) {
+	for _, line := range classroom.List(counted, school.ClassPupils.Of(v), classroom.Groups(school.ClassPupils.Of(v), school.ClassGroupSize.Of(v))) {
 		if by, ok := neededBy(v, line, held); ok && line.Source == classroom.FromHome && line.Need > 0 {
 			askings = append(askings, asking{line, by})
 		}
@@ -66,7 +66,7 @@ func reckonFamilyNote(v form.Values) (result.Result, error) {
 	r := result.Result{
 		Facts:    familyFacts(v, askings, outside, evenings),
 		Cautions: familySafety(outside, evenings),
-		Notes:    []say.Phrase{say.Line("family-note.dear", say.Text(v.Text("unit.title")))},
+		Notes:    []say.Phrase{say.Line("family-note.dear", say.Text(school.UnitTitle.Of(v)))},
 	}
 	if len(askings) > 0 {
 		r.Tables = append(r.Tables, askingTable(askings))
@@ -106,7 +106,7 @@ func familyFacts(v form.Values, askings []asking, outside, evenings int) []resul
 	send, first := say.None("family-note.no_day"), say.None("family-note.no_day")
 	if len(askings) > 0 {
 		first = say.Date(askings[0].by)
-		send = say.Date(askings[0].by.Add(-v.Whole("supplies.note_days")))
+		send = say.Date(askings[0].by.Add(-school.SuppliesNoteDays.Of(v)))
 	}
 	return []result.Fact{
 		{Name: "things", Value: say.Count(len(askings))}, {Name: "send_by", Value: send}, {Name: "first_by", Value: first},

@@ -37,7 +37,7 @@ func placeFacts() entry.Entry {
 }
 
 func reckonPlace(v form.Values) (result.Result, error) {
-	p, date := school.Place(v), v.Date("date")
+	p, date := school.Place(v), entry.Date.Of(v)
 	midday := p.Clock(date, 12, 0)
 	field, err := compass.At(p.Latitude, p.Longitude, p.Elevation, midday)
 	if err != nil {
@@ -45,8 +45,8 @@ func reckonPlace(v form.Values) (result.Result, error) {
 	}
 	variation := field.Declination
 	r := result.Result{Facts: []result.Fact{
-		{Name: "latitude", Value: entry.Sided(v.Number("school.latitude"), 2, "compass.north_of", "compass.south_of")},
-		{Name: "longitude", Value: entry.Sided(v.Number("school.longitude"), 2, "compass.east_of", "compass.west_of")},
+		{Name: "latitude", Value: entry.Sided(school.Latitude.Of(v), 2, "compass.north_of", "compass.south_of")},
+		{Name: "longitude", Value: entry.Sided(school.Longitude.Of(v), 2, "compass.east_of", "compass.west_of")},
 		{Name: "utc_offset", Value: offset(p.UTCOffset(midday))},
 		{Name: "daylight_saving", Value: say.Yes(p.DaylightSaving(midday), "place-facts.dst_on", "place-facts.dst_off")},
 		{Name: "next_clock_change", Value: clockChange(p, midday)},

@@ -17,7 +17,7 @@ func unitPlan() entry.Entry {
 	return entry.Entry{
 		Name:      "unit-plan",
 		Summary:   "The unit's calendar: when each lesson is held, what the sky does then, what happens when it rains, and what could not be had.",
-		Settings:  append(school.CalendarSettings(), "school.paper", "unit.title"),
+		Settings:  append(school.CalendarSettings(), school.Paper, school.UnitTitle),
 		Printable: true, Lessons: true,
 		Facts: []entry.Fact{
 			{Name: "lessons", Doc: "number of lessons"},

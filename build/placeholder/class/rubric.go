@@ -9,6 +9,15 @@ import (
 	"noonbook/build/say"
 )
 
+// What the entry takes.
+const (
+	argTitle          form.Key[string]        = "title"
+	argLevels         form.Key[[]string]      = "levels"
+	argCriteria       form.Key[[]form.Values] = "criteria"
+	argCriteriaName   form.Key[string]        = "name"
+	argCriteriaLevels form.Key[[]string]      = "levels"
+)
+
 // mostLevels is how many levels a rubric may have: more can not be told apart in
 // marking, common practice, no source.
 const mostLevels = 4
@@ -18,11 +27,11 @@ func rubric() entry.Entry {
 		Name:    "rubric",
 		Summary: "What good work is, criterion by criterion and level by level, with boxes for the pupil and for the teacher.",
 		Arguments: form.Form{
-			{Name: "title", Default: "", Doc: "What is marked."},
-			{Name: "levels", Kind: form.Texts, Assumed: `"not yet", "with help", "yes" and "more than that"`, Doc: "Names of the levels, from the lowest, two to four."},
-			{Name: "criteria", Kind: form.Tables, Assumed: "three that fit most work of the unit", Doc: "What is looked at, each with a text for every level.", Fields: form.Form{
-				{Name: "name", Required: true, Doc: "What is looked at."},
-				{Name: "levels", Kind: form.Texts, Required: true, Doc: "What it looks like at each level, from the lowest."},
+			{Key: argTitle, Default: "", Doc: "What is marked."},
+			{Key: argLevels, Assumed: `"not yet", "with help", "yes" and "more than that"`, Doc: "Names of the levels, from the lowest, two to four."},
+			{Key: argCriteria, Assumed: "three that fit most work of the unit", Doc: "What is looked at, each with a text for every level.", Fields: form.Form{
+				{Key: argCriteriaName, Required: true, Doc: "What is looked at."},
+				{Key: argCriteriaLevels, Required: true, Doc: "What it looks like at each level, from the lowest."},
 			}},
 		},
 		Facts: []entry.Fact{
@@ -37,8 +46,8 @@ func rubric() entry.Entry {
 
 func reckonRubric(v form.Values) (result.Result, error) {
 	levels := []say.Value{say.Words("rubric.not_yet"), say.Words("rubric.with_help"), say.Words("rubric.yes"), say.Words("rubric.more")}
-	if v.Has("levels") {
-		levels = texts(v.Texts("levels"))
+	if argLevels.In(v) {
+		levels = texts(argLevels.Of(v))
 	}
 	if n := len(levels); n < 2 || n > mostLevels {
 		return result.Result{}, fmt.Errorf("levels has %d names, want two to %d", n, mostLevels)
@@ -48,17 +57,17 @@ func reckonRubric(v form.Values) (result.Result, error) {
 		{say.Words("rubric.explains"), say.Words("rubric.explains_not_yet"), say.Words("rubric.explains_with_help"), say.Words("rubric.explains_yes"), say.Words("rubric.explains_more")},
 		{say.Words("rubric.together"), say.Words("rubric.together_not_yet"), say.Words("rubric.together_with_help"), say.Words("rubric.together_yes"), say.Words("rubric.together_more")},
 	}
-	if !v.Has("criteria") && len(levels) != mostLevels {
+	if !argCriteria.In(v) && len(levels) != mostLevels {
 		return result.Result{}, fmt.Errorf("levels has %d names; give criteria with as many texts, since those that stand in have %d", len(levels), mostLevels)
 	}
-	if v.Has("criteria") {
+	if argCriteria.In(v) {
 		rows = nil
-		for _, c := range v.Tables("criteria") {
-			rows = append(rows, append([]say.Value{say.Text(c.Text("name"))}, texts(c.Texts("levels"))...))
+		for _, c := range argCriteria.Of(v) {
+			rows = append(rows, append([]say.Value{say.Text(argCriteriaName.Of(c))}, texts(argCriteriaLevels.Of(c))...))
 		}
 	}
 	table := result.Table{Name: "criteria", Title: say.Line("rubric.name"), Columns: []result.Column{{Name: "criterion"}}}
-	if title := v.Text("title"); title != "" {
+	if title := argTitle.Of(v); title != "" {
 		table.Title = say.Line("rubric.title", say.Text(title))
 	}
 	for i := range levels {

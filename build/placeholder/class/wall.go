@@ -43,7 +43,7 @@ type weeksPlan struct {
 }
 
 func planSheets(v form.Values, lessons []classroom.Lesson, calendar classroom.Calendar) []drawing.Sheet {
-	w := weeksPlan{p: school.Place(v), term: school.Term(v), lessons: lessons, calendar: calendar, title: v.Text("unit.title"),
+	w := weeksPlan{p: school.Place(v), term: school.Term(v), lessons: lessons, calendar: calendar, title: school.UnitTitle.Of(v),
 		alerts: map[place.Date][]say.Value{}, phases: map[place.Date]almanac.PhaseTime{}}
 	w.columns()
 	w.sky(v)
@@ -55,7 +55,7 @@ func planSheets(v form.Values, lessons []classroom.Lesson, calendar classroom.Ca
 		}
 	}
 	weeks := min(first.DaysUntil(last)/7+1, classroom.LongestTerm/7+1)
-	paper := drawing.PaperOf(v.Text("school.paper")).Across()
+	paper := drawing.PaperOf(school.Paper.Of(v)).Across()
 	var sheets []drawing.Sheet
 	pages := (weeks + wallWeeks - 1) / wallWeeks
 	each := (weeks + pages - 1) / pages

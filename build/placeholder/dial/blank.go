@@ -35,15 +35,15 @@ func dialBlank() entry.Entry {
 
 func reckonDialBlank(v form.Values) (result.Result, error) {
 	at := school.Place(v)
-	gnomon, err := dial.GnomonOfStyle(at.Latitude, quantity.Millimetres(v.Number("stock.style_mm")))
+	gnomon, err := dial.GnomonOfStyle(at.Latitude, quantity.Millimetres(school.StockStyleMM.Of(v)))
 	if err != nil {
 		return result.Result{}, err
 	}
-	field, err := compass.At(at.Latitude, at.Longitude, at.Elevation, at.Clock(v.Date("date"), 12, 0))
+	field, err := compass.At(at.Latitude, at.Longitude, at.Elevation, at.Clock(entry.Date.Of(v), 12, 0))
 	if err != nil {
 		return result.Result{}, err
 	}
-	p := layOut(dial.Level, at.Latitude, v.Number("width_mm"), gnomon, v.Number("stock.gnomon_mm"))
+	p := layOut(dial.Level, at.Latitude, argWidthMM.Of(v), gnomon, school.StockGnomonMM.Of(v))
 	d := drawing.Drawing{
 		Name: "dial-blank", Width: p.width, Height: p.height,
 		Title:       say.Line("dial-blank.title", entry.Sided(at.Latitude.Degrees(), 1, "compass.north_of", "compass.south_of")),
@@ -54,7 +54,7 @@ func reckonDialBlank(v form.Values) (result.Result, error) {
 	p.degrees(&d)
 	p.compassOn(&d, at.Latitude, field.Declination)
 	y := p.height - footBand + 3.5
-	d.Label("strong", drawing.Point{X: figureBand, Y: y}, drawing.Start, say.Words("dial-face.where", say.Text(v.Text("school.name")), entry.Sided(at.Latitude.Degrees(), 2, "compass.north_of", "compass.south_of")))
+	d.Label("strong", drawing.Point{X: figureBand, Y: y}, drawing.Start, say.Words("dial-face.where", say.Text(school.Name.Of(v)), entry.Sided(at.Latitude.Degrees(), 2, "compass.north_of", "compass.south_of")))
 	d.Label("small", drawing.Point{X: p.width - figureBand, Y: y}, drawing.End, say.Words("dial-face.style_at", say.Number(gnomon.Angle.Degrees(), "deg", 1)))
 	d.Label("small", drawing.Point{X: figureBand, Y: y + 6}, drawing.Start, say.Words("dial-blank.fill_in"))
 	side := say.Words("dial-blank.right")
@@ -63,7 +63,7 @@ func reckonDialBlank(v form.Values) (result.Result, error) {
 	}
 	return result.Result{
 		Facts:  append([]result.Fact{{Name: "style_angle", Value: say.Number(gnomon.Angle.Degrees(), "deg", 1)}, {Name: "after_side", Value: side}}, plateFacts(p)...),
-		Sheets: drawing.PaperOf(v.Text("school.paper")).Sheets(d),
+		Sheets: drawing.PaperOf(school.Paper.Of(v)).Sheets(d),
 		Notes:  []say.Phrase{say.Line("dial-blank.note", side)},
 	}, nil
 }

@@ -14,15 +14,20 @@ import (
 	"noonbook/compute/place"
 )
 
+// What the entry takes.
+const (
+	argEveryDays form.Key[int] = "every_days"
+)
+
 func dialClock() entry.Entry {
 	return entry.Entry{
 		Name:      "dial-clock",
 		Summary:   "From dial time to clock time through a year, with a pocket strip to glue on the dial.",
 		Printable: true,
 		Arguments: form.Form{entry.OnDate(),
-			{Name: "every_days", Kind: form.Whole, Min: 1, Max: 31, Assumed: "the 1st, 11th and 21st of each month", Doc: "Days from one row to the next, from 1 January on."},
+			{Key: argEveryDays, Min: 1, Max: 31, Assumed: "the 1st, 11th and 21st of each month", Doc: "Days from one row to the next, from 1 January on."},
 		},
-		Settings: append([]string{"school.paper"}, school.Where()...),
+		Settings: append(form.Keys{school.Paper}, school.Where()...),
 		Facts: []entry.Fact{
 			{Name: "equation_of_time", Unit: "s", Doc: "apparent minus mean solar time on the date"},
 			{Name: "dial_to_clock", Unit: "s", Doc: "what to add to the time on the dial to get the clock's, on the date"},
@@ -43,7 +48,7 @@ type correctionDate struct {
 }
 
 func reckonDialClock(v form.Values) (result.Result, error) {
-	p, date := school.Place(v), v.Date("date")
+	p, date := school.Place(v), entry.Date.Of(v)
 	var year []correctionDate
 	for d := (place.Date{Year: date.Year, Month: time.January, Day: 1}); d.Year == date.Year; d = d.Add(1) {
 		year = append(year, correctionDate{d, dial.CorrectionOn(p, d)})
@@ -65,7 +70,7 @@ func reckonDialClock(v form.Values) (result.Result, error) {
 		},
 		Drawings: []drawing.Drawing{correctionChart(year, least, most)},
 		Tables:   []result.Table{correctionTable(v, year)},
-		Sheets:   drawing.PaperOf(v.Text("school.paper")).Sheets(strip),
+		Sheets:   drawing.PaperOf(school.Paper.Of(v)).Sheets(strip),
 		Notes:    []say.Phrase{say.Line("dial-clock.note")},
 		Working: []say.Phrase{
 			say.Line("dial-clock.working", say.Date(date), entry.Signed(say.Seconds(c.Longitude)), entry.Signed(say.Minutes(c.Saving)),
@@ -98,7 +103,7 @@ func correctionTable(v form.Values, year []correctionDate) result.Table {
 }
 
 func rowOn(v form.Values, d place.Date) bool {
-	if every := v.Whole("every_days"); every > 0 {
+	if every := argEveryDays.Of(v); every > 0 {
 		first := place.Date{Year: d.Year, Month: time.January, Day: 1}
 		return first.DaysUntil(d)%every == 0
 	}

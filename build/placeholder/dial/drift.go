@@ -16,15 +16,23 @@ import (
 	"noonbook/compute/quantity"
 )
 
+// What the entry takes.
+const (
+	argMarked      form.Key[place.Date] = "marked"
+	argWeeks       form.Key[int]        = "weeks"
+	argAccuracyMin form.Key[float64]    = "accuracy_min"
+	argOffDeg      form.Key[float64]    = "off_deg"
+)
+
 func dialDrift() entry.Entry {
 	return entry.Entry{
 		Name:    "dial-drift",
 		Summary: "How far hour marks made by the watch are off week after week, and what a wrong gnomon or plate does.",
 		Arguments: form.Form{entry.OnDate(),
-			{Name: "marked", Kind: form.Date, Assumed: "the date", Doc: "Day on which the hours were marked by the watch."},
-			{Name: "weeks", Kind: form.Whole, Min: 1, Max: 52, Default: 12, Doc: "Weeks that the table follows the marks."},
-			{Name: "accuracy_min", Kind: form.Number, Unit: "min", Min: 0.5, Max: 120, Default: 5.0, Doc: "How far off the marks may be before they are made again."},
-			{Name: "off_deg", Kind: form.Number, Unit: "deg", Min: 0.1, Max: 30, Default: 5.0, Doc: "How far the gnomon or plate of the second table is out of place."},
+			{Key: argMarked, Assumed: "the date", Doc: "Day on which the hours were marked by the watch."},
+			{Key: argWeeks, Min: 1, Max: 52, Default: 12, Doc: "Weeks that the table follows the marks."},
+			{Key: argAccuracyMin, Unit: "min", Min: 0.5, Max: 120, Default: 5.0, Doc: "How far off the marks may be before they are made again."},
+			{Key: argOffDeg, Unit: "deg", Min: 0.1, Max: 30, Default: 5.0, Doc: "How far the gnomon or plate of the second table is out of place."},
 		},
 		Settings: school.Where(),
 		Facts: []entry.Fact{
@@ -48,15 +56,15 @@ func dialDrift() entry.Entry {
 }
 
 func reckonDialDrift(v form.Values) (result.Result, error) {
-	p, date, marked := school.Place(v), v.Date("date"), v.Date("marked")
+	p, date, marked := school.Place(v), entry.Date.Of(v), argMarked.Of(v)
 	if marked.IsZero() {
 		marked = date
 	}
-	limit := time.Duration(v.Number("accuracy_min") * float64(time.Minute))
+	limit := time.Duration(argAccuracyMin.Of(v) * float64(time.Minute))
 	now := dial.DriftOn(p, marked, date)
 	var weeks []dial.Drift
 	worst := dial.Drift{On: marked}
-	for week := 0; week <= v.Whole("weeks"); week++ {
+	for week := 0; week <= argWeeks.Of(v); week++ {
 		d := dial.DriftOn(p, marked, marked.Add(7*week))
 		weeks = append(weeks, d)
 		if d.Fast().Abs() > worst.Fast().Abs() {
@@ -78,7 +86,7 @@ func reckonDialDrift(v form.Values) (result.Result, error) {
 			{Name: "stick", Value: stickOff(p, stick, now, quantity.Hours(3))},
 		},
 		Drawings: []drawing.Drawing{driftChart(p, marked)},
-		Tables:   []result.Table{weeksTable(p, marked, weeks, stick), causesTable(p.Latitude, quantity.Degrees(v.Number("off_deg")))},
+		Tables:   []result.Table{weeksTable(p, marked, weeks, stick), causesTable(p.Latitude, quantity.Degrees(argOffDeg.Of(v)))},
 	}
 	rules := rulesOfThumb(p.Latitude)
 	r.Facts = append(r.Facts, rules...)

@@ -15,14 +15,20 @@ import (
 	"noonbook/compute/quantity"
 )
 
+// What the entry takes.
+const (
+	argLines   form.Key[string] = "lines"
+	argFigures form.Key[string] = "figures"
+)
+
 func dialFace() entry.Entry {
 	return entry.Entry{
 		Name:      "dial-face",
 		Summary:   "The face of the dial to print, at true size.",
 		Printable: true,
 		Arguments: form.Form{entry.OnDate(), dialKind, plateWidth,
-			{Name: "lines", Choices: []string{"sun", "clock"}, Default: "sun", Doc: "Lines of sun time, or of the clock with longitude and the date's daylight saving folded in."},
-			{Name: "figures", Choices: []string{"arabic", "roman"}, Default: "arabic", Doc: "Figures of the hours: 1 to 24, or I to XII twice."},
+			{Key: argLines, Choices: []string{"sun", "clock"}, Default: "sun", Doc: "Lines of sun time, or of the clock with longitude and the date's daylight saving folded in."},
+			{Key: argFigures, Choices: []string{"arabic", "roman"}, Default: "arabic", Doc: "Figures of the hours: 1 to 24, or I to XII twice."},
 		},
 		Settings: dialSettings,
 		Facts: []entry.Fact{
@@ -42,17 +48,17 @@ func dialFace() entry.Entry {
 
 func reckonDialFace(v form.Values) (result.Result, error) {
 	p, face := school.Place(v), kindOfDial(v)
-	gnomon, err := dial.GnomonOfStyle(face.Latitude(p.Latitude), quantity.Millimetres(v.Number("stock.style_mm")))
+	gnomon, err := dial.GnomonOfStyle(face.Latitude(p.Latitude), quantity.Millimetres(school.StockStyleMM.Of(v)))
 	if err != nil {
 		return result.Result{}, err
 	}
-	field, err := compass.At(p.Latitude, p.Longitude, p.Elevation, p.Clock(v.Date("date"), 12, 0))
+	field, err := compass.At(p.Latitude, p.Longitude, p.Elevation, p.Clock(entry.Date.Of(v), 12, 0))
 	if err != nil {
 		return result.Result{}, err
 	}
 	fixed := time.Duration(0)
-	if v.Text("lines") == "clock" {
-		fixed = dial.CorrectionOn(p, v.Date("date")).Fixed()
+	if argLines.Of(v) == "clock" {
+		fixed = dial.CorrectionOn(p, entry.Date.Of(v)).Fixed()
 	}
 	r := result.Result{Warnings: unreadable(face, p.Latitude)}
 	faces := []dial.Face{face}
@@ -67,7 +73,7 @@ func reckonDialFace(v form.Values) (result.Result, error) {
 		if err != nil {
 			return result.Result{}, err
 		}
-		r.Sheets = append(r.Sheets, drawing.PaperOf(v.Text("school.paper")).Sheets(drawn)...)
+		r.Sheets = append(r.Sheets, drawing.PaperOf(school.Paper.Of(v)).Sheets(drawn)...)
 		if i == 0 {
 			r.Facts = append([]result.Fact{
 				{Name: "face", Value: kindName(face)},
@@ -75,7 +81,7 @@ func reckonDialFace(v form.Values) (result.Result, error) {
 				{Name: "first_line", Value: sunTime(lines[0].Clock)},
 				{Name: "last_line", Value: sunTime(lines[len(lines)-1].Clock)},
 				{Name: "folded_in", Value: entry.Signed(say.Seconds(fixed))},
-			}, plateFacts(layOut(side, p.Latitude, v.Number("width_mm"), gnomon, v.Number("stock.gnomon_mm")))...)
+			}, plateFacts(layOut(side, p.Latitude, argWidthMM.Of(v), gnomon, school.StockGnomonMM.Of(v)))...)
 		}
 	}
 	r.Notes = []say.Phrase{say.Line("dial-face.note"), say.Line(faceAdvice(face))}
@@ -92,7 +98,7 @@ const closest = 1.0 // mm at the band of ticks
 
 func drawFace(v form.Values, face dial.Face, gnomon dial.Gnomon, variation quantity.Angle, fixed time.Duration) (drawing.Drawing, []dial.ClockLine, error) {
 	latitude := school.Place(v).Latitude
-	p := layOut(face, latitude, v.Number("width_mm"), gnomon, v.Number("stock.gnomon_mm"))
+	p := layOut(face, latitude, argWidthMM.Of(v), gnomon, school.StockGnomonMM.Of(v))
 	d := drawing.Drawing{
 		Name: "dial-face", Width: p.width, Height: p.height,
 		Title:       say.Line("dial-face.title", kindName(face), entry.Sided(latitude.Degrees(), 1, "compass.north_of", "compass.south_of")),
@@ -117,7 +123,7 @@ func drawFace(v form.Values, face dial.Face, gnomon dial.Gnomon, variation quant
 	if fixed != 0 || face == dial.PoleSide || face == dial.EquatorSide {
 		p.noonLines(&d, "meridian")
 	}
-	p.hourLines(&d, lines, v.Text("figures") == "roman")
+	p.hourLines(&d, lines, argFigures.Of(v) == "roman")
 	if face == dial.Level {
 		p.compassOn(&d, latitude, variation)
 	}
@@ -190,11 +196,11 @@ func (p plate) foot(d *drawing.Drawing, v form.Values, face dial.Face, gnomon di
 	left, right := figureBand, p.width-figureBand
 	y := p.height - footBand + 3.5
 	d.Label("strong", drawing.Point{X: left, Y: y}, drawing.Start,
-		say.Words("dial-face.where", say.Text(v.Text("school.name")), entry.Sided(latitude.Degrees(), 2, "compass.north_of", "compass.south_of")))
+		say.Words("dial-face.where", say.Text(school.Name.Of(v)), entry.Sided(latitude.Degrees(), 2, "compass.north_of", "compass.south_of")))
 	d.Label("small", drawing.Point{X: right, Y: y}, drawing.End, say.Words("dial-face.style_at", say.Number(gnomon.Angle.Degrees(), "deg", 1)))
 	lines := say.Words("dial-face.sun_lines")
 	if fixed != 0 {
-		c := dial.CorrectionOn(school.Place(v), v.Date("date"))
+		c := dial.CorrectionOn(school.Place(v), entry.Date.Of(v))
 		lines = say.Words("dial-face.clock_lines", entry.Signed(say.Seconds(c.Longitude)), entry.Signed(say.Minutes(c.Saving)))
 	}
 	d.Label("small", drawing.Point{X: left, Y: y + 4.5}, drawing.Start, lines)

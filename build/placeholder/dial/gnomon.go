@@ -11,15 +11,20 @@ import (
 	"noonbook/compute/quantity"
 )
 
+// What the entry takes.
+const (
+	argPieces form.Key[string] = "pieces"
+)
+
 func dialGnomon() entry.Entry {
 	return entry.Entry{
 		Name:      "dial-gnomon",
 		Summary:   "The gnomon to print and cut at true size, with glue tabs.",
 		Printable: true,
 		Arguments: form.Form{dialKind,
-			{Name: "pieces", Choices: []string{"pair", "single"}, Default: "pair", Doc: "A mirrored pair to glue back to back, or one triangle."},
+			{Key: argPieces, Choices: []string{"pair", "single"}, Default: "pair", Doc: "A mirrored pair to glue back to back, or one triangle."},
 		},
-		Settings: []string{"school.paper", "stock.style_mm", "school.latitude", "school.longitude", "school.elevation_m", "school.time_zone"},
+		Settings: form.Keys{school.Paper, school.StockStyleMM, school.Latitude, school.Longitude, school.ElevationM, school.TimeZone},
 		Facts: []entry.Fact{
 			{Name: "shape", Doc: "a triangle, or a rod where the style stands upright on the plate"},
 			{Name: "angle", Unit: "deg", Doc: "angle between the style and the plate"},
@@ -35,7 +40,7 @@ func dialGnomon() entry.Entry {
 
 func reckonDialGnomon(v form.Values) (result.Result, error) {
 	latitude, face := school.Place(v).Latitude, kindOfDial(v)
-	gnomon, err := dial.GnomonOfStyle(face.Latitude(latitude), quantity.Millimetres(v.Number("stock.style_mm")))
+	gnomon, err := dial.GnomonOfStyle(face.Latitude(latitude), quantity.Millimetres(school.StockStyleMM.Of(v)))
 	if err != nil {
 		return result.Result{}, err
 	}
@@ -43,7 +48,7 @@ func reckonDialGnomon(v form.Values) (result.Result, error) {
 	if slope < 0 {
 		slope = -slope
 	}
-	paper := drawing.PaperOf(v.Text("school.paper"))
+	paper := drawing.PaperOf(school.Paper.Of(v))
 	shape, base := say.Words("dial-gnomon.triangle"), gnomon.Base.Millimetres()
 	r := result.Result{Warnings: unreadable(face, latitude), Cautions: []say.Phrase{say.Line("dial-gnomon.caution")}}
 	switch {
@@ -52,7 +57,7 @@ func reckonDialGnomon(v form.Values) (result.Result, error) {
 		r.Sheets = paper.Sheets(rodGauge(gnomon, face, slope))
 		r.Notes = []say.Phrase{say.Line("dial-gnomon.rod_note", say.Number(gnomon.Style.Millimetres(), "mm", 0))}
 	default:
-		r.Sheets = fewest(paper, gnomonPieces(gnomon, v.Text("pieces") == "pair"))
+		r.Sheets = fewest(paper, gnomonPieces(gnomon, argPieces.Of(v) == "pair"))
 		r.Notes = []say.Phrase{say.Line("dial-gnomon.note")}
 	}
 	r.Facts = []result.Fact{

@@ -14,16 +14,23 @@ import (
 	"noonbook/compute/place"
 )
 
+// What the entry takes.
+const (
+	argFrom      form.Key[time.Duration] = "from"
+	argTo        form.Key[time.Duration] = "to"
+	argShowLines form.Key[bool]          = "lines"
+)
+
 func dialHours() entry.Entry {
 	return entry.Entry{
 		Name:    "dial-hours",
 		Summary: "The marking day hour by hour: which group goes out when, and where the mark of a true dial lies.",
 		Arguments: form.Form{entry.OnDate(),
-			{Name: "from", Kind: form.Clock, Assumed: "the whole hour before the first of term.lesson_times", Doc: "First hour that is marked."},
-			{Name: "to", Kind: form.Clock, Assumed: "the whole hour after the last of term.lesson_times", Doc: "Last hour that is marked."},
-			{Name: "lines", Kind: form.Flag, Default: true, Doc: "Whether the table says where the lines of a true dial lie; pupils are to find that out."},
+			{Key: argFrom, Assumed: "the whole hour before the first of term.lesson_times", Doc: "First hour that is marked."},
+			{Key: argTo, Assumed: "the whole hour after the last of term.lesson_times", Doc: "Last hour that is marked."},
+			{Key: argShowLines, Default: true, Doc: "Whether the table says where the lines of a true dial lie; pupils are to find that out."},
 		},
-		Settings: slices.Concat(school.Where(), []string{"class.pupils", "class.group_size", "term.lesson_times"}),
+		Settings: slices.Concat(school.Where(), form.Keys{school.ClassPupils, school.ClassGroupSize, school.TermLessonTimes}),
 		Facts: []entry.Fact{
 			{Name: "rounds", Doc: "how many whole hours of the clock can be marked"},
 			{Name: "first", Doc: "the first of them"},
@@ -36,9 +43,9 @@ func dialHours() entry.Entry {
 }
 
 func reckonDialHours(v form.Values) (result.Result, error) {
-	p, date := school.Place(v), v.Date("date")
-	slots := v.Spans("term.lesson_times")
-	groups := len(classroom.Groups(v.Whole("class.pupils"), v.Whole("class.group_size")))
+	p, date := school.Place(v), entry.Date.Of(v)
+	slots := school.TermLessonTimes.Of(v)
+	groups := len(classroom.Groups(school.ClassPupils.Of(v), school.ClassGroupSize.Of(v)))
 	table := result.Table{
 		Name: "hours", Title: say.Line("dial-hours.title", say.Date(date)),
 		Columns: []result.Column{{Name: "clock"}, {Name: "group"}, {Name: "during"}, {Name: "sun_time", Unit: "h"}, {Name: "line_angle", Unit: "deg"}},
@@ -71,7 +78,7 @@ func reckonDialHours(v form.Values) (result.Result, error) {
 	}
 	first, last := say.None("dial-hours.no_sun"), say.None("dial-hours.no_sun")
 	r := result.Result{Cautions: []say.Phrase{say.Line("dial-hours.caution")}}
-	if !v.Flag("lines") {
+	if !argShowLines.Of(v) {
 		table.Columns = table.Columns[:3]
 		for i := range table.Rows {
 			table.Rows[i].Cells = table.Rows[i].Cells[:3]
@@ -80,7 +87,7 @@ func reckonDialHours(v form.Values) (result.Result, error) {
 	if len(hours) > 0 {
 		first, last = say.Clock(hours[0]), say.Clock(hours[len(hours)-1])
 		r.Tables = []result.Table{table}
-		if v.Flag("lines") {
+		if argShowLines.Of(v) {
 			r.Notes = []say.Phrase{say.Line("dial-hours.note")}
 		}
 	} else {
@@ -101,18 +108,18 @@ func reckonDialHours(v form.Values) (result.Result, error) {
 // markingHours are the first and last whole hours of the marking day.
 func markingHours(v form.Values) (from, to time.Duration) {
 	from, to = 9*time.Hour, 15*time.Hour // a school day, where no lesson times are given
-	for i, slot := range v.Spans("term.lesson_times") {
+	for i, slot := range school.TermLessonTimes.Of(v) {
 		begin, end := slot.From.Truncate(time.Hour), (slot.To + time.Hour - 1).Truncate(time.Hour)
 		if i == 0 {
 			from, to = begin, end
 		}
 		from, to = min(from, begin), max(to, end)
 	}
-	if v.Has("from") {
-		from = (v.Clock("from") + time.Hour - 1).Truncate(time.Hour)
+	if argFrom.In(v) {
+		from = (argFrom.Of(v) + time.Hour - 1).Truncate(time.Hour)
 	}
-	if v.Has("to") {
-		to = v.Clock("to").Truncate(time.Hour)
+	if argTo.In(v) {
+		to = argTo.Of(v).Truncate(time.Hour)
 	}
 	return from, min(to, 23*time.Hour)
 }

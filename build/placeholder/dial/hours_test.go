@@ -45,7 +45,7 @@ func TestDialHours(t *testing.T) {
 }
 
 func span(clock string) time.Duration {
-	v, _ := form.Field{Kind: form.Clock}.ParseText(clock)
+	v, _ := form.Field{Key: form.Key[time.Duration]("at")}.ParseText(clock)
 	return v.(time.Duration)
 }
 

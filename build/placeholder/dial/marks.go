@@ -20,16 +20,23 @@ import (
 	"noonbook/compute/quantity"
 )
 
+// What the entry takes.
+const (
+	argGroup          form.Key[string]   = "group"
+	argFind           form.Key[[]string] = "find"
+	argWatchWithinMin form.Key[float64]  = "watch_within_min"
+)
+
 func dialMarks() entry.Entry {
 	return entry.Entry{
 		Name:    "dial-marks",
 		Summary: "What the class's own marks say: how the plate was turned, the gnomon's angle, the watch.",
 		Arguments: form.Form{entry.OnDate(),
-			{Name: "group", Default: "", Doc: "The group whose marks count; all of them together where none is named."},
-			{Name: "find", Kind: form.Texts, Choices: []string{"turn", "gnomon", "watch"}, Default: []string{"turn", "gnomon", "watch"}, Doc: "What is looked for; the rest is taken to be right."},
-			{Name: "watch_within_min", Kind: form.Number, Unit: "min", Min: 0, Max: 60, Default: 1.0, Doc: "How well the watch was set, as a standard deviation; 0 where nothing is known of it."},
+			{Key: argGroup, Default: "", Doc: "The group whose marks count; all of them together where none is named."},
+			{Key: argFind, Choices: []string{"turn", "gnomon", "watch"}, Default: []string{"turn", "gnomon", "watch"}, Doc: "What is looked for; the rest is taken to be right."},
+			{Key: argWatchWithinMin, Unit: "min", Min: 0, Max: 60, Default: 1.0, Doc: "How well the watch was set, as a standard deviation; 0 where nothing is known of it."},
 		},
-		Settings: slices.Concat(school.Where(), []string{"records.dial_marks"}),
+		Settings: slices.Concat(school.Where(), form.Keys{school.RecordsDialMarks}),
 		Facts: []entry.Fact{
 			{Name: "marks", Doc: "how many marks count"},
 			{Name: "turn", Unit: "deg", Doc: "how far plate and gnomon were turned, clockwise positive"},
@@ -55,17 +62,17 @@ type markRow struct {
 
 func reckonDialMarks(v form.Values) (result.Result, error) {
 	p := school.Place(v)
-	rows, err := markRows(p, v.Records("records.dial_marks"), v.Text("group"))
+	rows, err := markRows(p, school.RecordsDialMarks.Of(v), argGroup.Of(v))
 	if err != nil {
 		return result.Result{}, err
 	}
-	field, err := compass.At(p.Latitude, p.Longitude, p.Elevation, p.Clock(v.Date("date"), 12, 0))
+	field, err := compass.At(p.Latitude, p.Longitude, p.Elevation, p.Clock(entry.Date.Of(v), 12, 0))
 	if err != nil {
 		return result.Result{}, err
 	}
 	ask := dial.Unknown{
-		Turn: slices.Contains(v.Texts("find"), "turn"), Gnomon: slices.Contains(v.Texts("find"), "gnomon"), Watch: slices.Contains(v.Texts("find"), "watch"),
-		WatchWithin: time.Duration(v.Number("watch_within_min") * float64(time.Minute)),
+		Turn: slices.Contains(argFind.Of(v), "turn"), Gnomon: slices.Contains(argFind.Of(v), "gnomon"), Watch: slices.Contains(argFind.Of(v), "watch"),
+		WatchWithin: time.Duration(argWatchWithinMin.Of(v) * float64(time.Minute)),
 	}
 	fit, err := dial.FitMarks(p.Latitude, marksIn(rows), ask)
 	r := result.Result{Facts: slices.Concat(
@@ -74,7 +81,7 @@ func reckonDialMarks(v form.Values) (result.Result, error) {
 	)}
 	predicted := rows
 	if len(rows) == 0 {
-		predicted = predictedRows(p, v.Date("date"))
+		predicted = predictedRows(p, entry.Date.Of(v))
 		r.Notes = []say.Phrase{say.Line("dial-marks.no_records")}
 	} else {
 		r.Notes = []say.Phrase{say.Line("dial-marks.margins")}
@@ -94,17 +101,17 @@ func reckonDialMarks(v form.Values) (result.Result, error) {
 func markRows(p place.Place, records form.Records, group string) ([]markRow, error) {
 	var rows []markRow
 	for i, row := range records.Rows {
-		if group != "" && row.Text("group") != group {
+		if group != "" && argGroup.Of(row) != group {
 			continue
 		}
 		angle, err := lineOf(row)
 		if err != nil {
 			return nil, fmt.Errorf("%s, line %d: %w", records.File, records.Line[i], err)
 		}
-		clock := row.Clock("time")
-		at := p.Clock(row.Date("date"), int(clock/time.Hour), int(clock/time.Minute)%60)
+		clock := school.DialMarksTime.Of(row)
+		at := p.Clock(entry.Date.Of(row), int(clock/time.Hour), int(clock/time.Minute)%60)
 		hour, declination := dial.SunAt(p, at)
-		rows = append(rows, markRow{row.Text("group"), at.In(p.Zone), dial.Mark{Line: angle, HourAngle: hour, Declination: declination}})
+		rows = append(rows, markRow{argGroup.Of(row), at.In(p.Zone), dial.Mark{Line: angle, HourAngle: hour, Declination: declination}})
 	}
 	if group != "" && len(rows) == 0 && len(records.Rows) > 0 {
 		return nil, fmt.Errorf("no marks are of the group %q", group)
@@ -114,13 +121,13 @@ func markRows(p place.Place, records form.Records, group string) ([]markRow, err
 
 // lineOf is the angle of a mark from the noon line, from angle or point.
 func lineOf(row form.Values) (quantity.Angle, error) {
-	x, y := row.Number("x_mm"), row.Number("y_mm")
-	point := row.Has("x_mm") && row.Has("y_mm")
+	x, y := school.DialMarksXMM.Of(row), school.DialMarksYMM.Of(row)
+	point := school.DialMarksXMM.In(row) && school.DialMarksYMM.In(row)
 	switch {
-	case row.Has("angle_deg") && (row.Has("x_mm") || row.Has("y_mm")):
+	case school.DialMarksAngleDeg.In(row) && (school.DialMarksXMM.In(row) || school.DialMarksYMM.In(row)):
 		return 0, errors.New("a mark has angle_deg, or x_mm and y_mm, not both")
-	case row.Has("angle_deg"):
-		return quantity.Degrees(row.Number("angle_deg")), nil
+	case school.DialMarksAngleDeg.In(row):
+		return quantity.Degrees(school.DialMarksAngleDeg.Of(row)), nil
 	case !point:
 		return 0, errors.New("a mark needs angle_deg, or both x_mm and y_mm")
 	case math.Hypot(x, y) < 10:

@@ -16,12 +16,17 @@ import (
 	"noonbook/compute/quantity"
 )
 
+// What the entry takes.
+const (
+	argHeightMM form.Key[float64] = "height_mm"
+)
+
 func dialNorth() entry.Entry {
 	return entry.Entry{
 		Name:    "dial-north",
 		Summary: "Three ways to true north: a corrected compass, the noon shadow, equal shadows.",
 		Arguments: form.Form{entry.OnDate(),
-			{Name: "height_mm", Kind: form.Number, Unit: "mm", Min: 10, Max: 5000, Default: 300.0, Doc: "Height of the upright stick."},
+			{Key: argHeightMM, Unit: "mm", Min: 10, Max: 5000, Default: 300.0, Doc: "Height of the upright stick."},
 		},
 		Settings: slices.Clone(school.Where()),
 		Facts: []entry.Fact{
@@ -50,8 +55,8 @@ type pair struct {
 }
 
 func reckonDialNorth(v form.Values) (result.Result, error) {
-	p, date := school.Place(v), v.Date("date")
-	height := quantity.Millimetres(v.Number("height_mm"))
+	p, date := school.Place(v), entry.Date.Of(v)
+	height := quantity.Millimetres(argHeightMM.Of(v))
 	field, err := compass.At(p.Latitude, p.Longitude, p.Elevation, p.Clock(date, 12, 0))
 	if err != nil {
 		return result.Result{}, err

@@ -13,11 +13,17 @@ import (
 	"noonbook/compute/quantity"
 )
 
+// What the entry takes.
+const (
+	argKind    form.Key[string]  = "kind"
+	argWidthMM form.Key[float64] = "width_mm"
+)
+
 // Arguments that the printables of the dial share.
 var (
-	dialKind = form.Field{Name: "kind", Choices: []string{"auto", "level", "wall", "equatorial"}, Default: "auto",
+	dialKind = form.Field{Key: argKind, Choices: []string{"auto", "level", "wall", "equatorial"}, Default: "auto",
 		Doc: "A level dial, one for a wall that faces the equator, or an equatorial one; auto is level, but equatorial within 10° of the equator."}
-	plateWidth = form.Field{Name: "width_mm", Kind: form.Number, Unit: "mm", Min: 80, Max: 1000, Default: 180.0,
+	plateWidth = form.Field{Key: argWidthMM, Unit: "mm", Min: 80, Max: 1000, Default: 180.0,
 		Doc: "Width of the plate; its height follows from the gnomon. What no sheet holds is laid out over several."}
 )
 
@@ -25,7 +31,7 @@ var (
 // that is the side toward the pole.
 func kindOfDial(v form.Values) dial.Face {
 	latitude := school.Place(v).Latitude
-	switch kind := v.Text("kind"); {
+	switch kind := argKind.Of(v); {
 	case kind == "wall":
 		return dial.Wall
 	case kind == "equatorial", kind == "auto" && dial.Shallow(latitude):
@@ -193,7 +199,7 @@ func (p plate) compassOn(d *drawing.Drawing, latitude, variation quantity.Angle)
 }
 
 // dialSettings are what the printables of the dial read.
-var dialSettings = append([]string{"school.name", "school.paper", "stock.style_mm", "stock.gnomon_mm"}, school.Where()...)
+var dialSettings = append(form.Keys{school.Name, school.Paper, school.StockStyleMM, school.StockGnomonMM}, school.Where()...)
 
 // plateFacts are the measures of a plate.
 func plateFacts(p plate) []result.Fact {

@@ -17,6 +17,11 @@ import (
 	"noonbook/compute/quantity"
 )
 
+// What the entry takes.
+const (
+	argStepMinutes form.Key[int] = "step_minutes"
+)
+
 const sourceDial = "Hour lines: tan X = sin φ · tan h, the standard formula of the horizontal dial (A. E. Waugh, Sundials, 1973)"
 
 func dialTable() entry.Entry {
@@ -24,9 +29,9 @@ func dialTable() entry.Entry {
 		Name:    "dial-table",
 		Summary: "The hour lines of a horizontal dial at the school, and its gnomon.",
 		Arguments: form.Form{entry.OnDate(),
-			{Name: "step_minutes", Kind: form.Whole, Unit: "min", Min: 5, Max: 60, Default: 60, Doc: "Sun time from one line to the next."},
+			{Key: argStepMinutes, Unit: "min", Min: 5, Max: 60, Default: 60, Doc: "Sun time from one line to the next."},
 		},
-		Settings: slices.Concat(school.Where(), []string{"stock.style_mm"}),
+		Settings: slices.Concat(school.Where(), form.Keys{school.StockStyleMM}),
 		Facts: []entry.Fact{
 			{Name: "gnomon_angle", Unit: "deg", Doc: "angle of the gnomon between base and style, the latitude"},
 			{Name: "gnomon_base", Unit: "mm", Doc: "side of the gnomon along the noon line"},
@@ -46,13 +51,13 @@ func dialTable() entry.Entry {
 }
 
 func reckonDialTable(v form.Values) (result.Result, error) {
-	p, date := school.Place(v), v.Date("date")
+	p, date := school.Place(v), entry.Date.Of(v)
 	from, to := dial.SunHours(p.Latitude)
-	lines, err := dial.HourLines(p.Latitude, from, to, time.Duration(v.Whole("step_minutes"))*time.Minute)
+	lines, err := dial.HourLines(p.Latitude, from, to, time.Duration(argStepMinutes.Of(v))*time.Minute)
 	if err != nil {
 		return result.Result{}, err
 	}
-	gnomon, err := dial.GnomonOfStyle(p.Latitude, quantity.Millimetres(v.Number("stock.style_mm")))
+	gnomon, err := dial.GnomonOfStyle(p.Latitude, quantity.Millimetres(school.StockStyleMM.Of(v)))
 	if err != nil {
 		return result.Result{}, err
 	}
@@ -89,7 +94,7 @@ func reckonDialTable(v form.Values) (result.Result, error) {
 	}
 	r := result.Result{
 		Facts: append([]result.Fact{
-			{Name: "gnomon_angle", Value: say.Number(math.Abs(v.Number("school.latitude")), "deg", 1)},
+			{Name: "gnomon_angle", Value: say.Number(math.Abs(school.Latitude.Of(v)), "deg", 1)},
 			{Name: "gnomon_base", Value: say.Number(gnomon.Base.Millimetres(), "mm", 0)},
 			{Name: "gnomon_height", Value: say.Number(gnomon.Height.Millimetres(), "mm", 0)},
 			{Name: "gnomon_style", Value: say.Number(gnomon.Style.Millimetres(), "mm", 0)},
@@ -185,9 +190,9 @@ func dialDay() entry.Entry {
 		Name:    "dial-day",
 		Summary: "What the shadow does on a day, at each whole hour of the school's clock.",
 		Arguments: form.Form{entry.OnDate(),
-			{Name: "height_mm", Kind: form.Number, Unit: "mm", Min: 1, Max: 20000, Assumed: "the height of the gnomon's tip, or 100 mm within 10° of the equator", Doc: "Height of the point whose shadow is followed."},
+			{Key: argHeightMM, Unit: "mm", Min: 1, Max: 20000, Assumed: "the height of the gnomon's tip, or 100 mm within 10° of the equator", Doc: "Height of the point whose shadow is followed."},
 		},
-		Settings: slices.Concat(school.Where(), []string{"stock.style_mm"}),
+		Settings: slices.Concat(school.Where(), form.Keys{school.StockStyleMM}),
 		Facts: []entry.Fact{
 			{Name: "tip_height", Unit: "mm", Doc: "height of the point whose shadow is followed"},
 			{Name: "noon_shadow", Unit: "mm", Doc: "length of its shadow at the Sun's noon"},
@@ -200,7 +205,7 @@ func dialDay() entry.Entry {
 }
 
 func reckonDialDay(v form.Values) (result.Result, error) {
-	p, date := school.Place(v), v.Date("date")
+	p, date := school.Place(v), entry.Date.Of(v)
 	height, err := tipHeight(v, p.Latitude)
 	if err != nil {
 		return result.Result{}, err
@@ -250,13 +255,13 @@ func reckonDialDay(v form.Values) (result.Result, error) {
 // tipHeight is the height of the gnomon's tip, or what the author wants. Near
 // the equator the tip lies almost on the plate, so an upright stick stands in.
 func tipHeight(v form.Values, latitude quantity.Angle) (quantity.Length, error) {
-	if v.Has("height_mm") {
-		return quantity.Millimetres(v.Number("height_mm")), nil
+	if argHeightMM.In(v) {
+		return quantity.Millimetres(argHeightMM.Of(v)), nil
 	}
 	if dial.Shallow(latitude) {
 		return quantity.Millimetres(100), nil
 	}
-	g, err := dial.GnomonOfStyle(latitude, quantity.Millimetres(v.Number("stock.style_mm")))
+	g, err := dial.GnomonOfStyle(latitude, quantity.Millimetres(school.StockStyleMM.Of(v)))
 	return g.Height, err
 }
 

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"noonbook/build/placeholder/class"
+	"noonbook/build/school"
 
 	"noonbook/build/placeholder/entrytest"
 	"noonbook/build/typeset"
@@ -15,20 +16,20 @@ import (
 // tan X = sin φ · tan h, the standard formula of the horizontal dial, on every
 // row in both hemispheres, and six o'clock lines square to the noon line.
 func TestDialTableObeysTheFormula(t *testing.T) {
-	for _, school := range []string{"alder reach", "south", "line south", "line north", "arctic", "north pole", "half hour"} {
-		r := reckon(t, school, "dial-table", "2027-04-20")
-		sin := math.Sin(math.Abs(entrytest.Settings(t, school).Number("school.latitude")) * math.Pi / 180)
+	for _, where := range []string{"alder reach", "south", "line south", "line north", "arctic", "north pole", "half hour"} {
+		r := reckon(t, where, "dial-table", "2027-04-20")
+		sin := math.Sin(math.Abs(school.Latitude.Of(entrytest.Settings(t, where))) * math.Pi / 180)
 		hours, lines := entrytest.Column(t, r, "hour_angle"), entrytest.Column(t, r, "line_angle")
 		for i, h := range hours {
 			x, h := lines[i]*math.Pi/180, h*math.Pi/180
 			// The formula without its poles: both directions have the same ratio.
-			entrytest.Near(t, school+": direction", math.Sin(x)*math.Cos(h), math.Cos(x)*sin*math.Sin(h), 1e-9)
+			entrytest.Near(t, where+": direction", math.Sin(x)*math.Cos(h), math.Cos(x)*sin*math.Sin(h), 1e-9)
 			if math.Abs(math.Abs(hours[i])-90) < 1e-9 {
-				entrytest.Near(t, school+": six o'clock line", math.Abs(lines[i]), 90, 1e-9)
+				entrytest.Near(t, where+": six o'clock line", math.Abs(lines[i]), 90, 1e-9)
 			}
 		}
 		if len(hours) < 13 {
-			t.Errorf("%s has only %d lines", school, len(hours))
+			t.Errorf("%s has only %d lines", where, len(hours))
 		}
 	}
 }

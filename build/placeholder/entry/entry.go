@@ -8,12 +8,17 @@ import (
 	"noonbook/compute/place"
 )
 
+// What the entry takes.
+const (
+	Date form.Key[place.Date] = "date"
+)
+
 // An Entry is one placeholder of the catalogue.
 type Entry struct {
 	Name      string
 	Summary   string    // one line
 	Arguments form.Form // its own arguments
-	Settings  []string  // the settings of unit.toml that it reads, in the order they are documented
+	Settings  form.Keys // the settings of unit.toml that it reads, in the order they are documented
 	Facts     []Fact
 	Sources   []string // what the numbers rest on
 	Printable bool     // its results have sheets, which get a page of their own
@@ -74,18 +79,18 @@ func Names(catalogue []Entry) []string {
 // is the given day.
 func (e Entry) Complete(settings, given form.Values, day place.Date) form.Values {
 	full := e.Arguments.Complete(given)
-	for _, name := range e.Settings {
-		if full[name] == nil && settings[name] != nil {
-			full[name] = settings[name]
+	for _, key := range e.Settings {
+		if !key.In(full) && key.In(settings) {
+			full[key.Name()] = settings[key.Name()]
 		}
 	}
-	if _, takes := e.Arguments.Field("date"); takes && !full.Has("date") {
-		full["date"] = day
+	if e.Arguments.Takes(Date) && !Date.In(full) {
+		full = full.With(Date.Is(day))
 	}
 	return full
 }
 
 // OnDate is the argument of everything that depends on a day.
 func OnDate() form.Field {
-	return form.Field{Name: "date", Kind: form.Date, Assumed: "the date of the lesson, or the first day of term on a page without one", Doc: "Day that the numbers are for."}
+	return form.Field{Key: Date, Assumed: "the date of the lesson, or the first day of term on a page without one", Doc: "Day that the numbers are for."}
 }

@@ -7,9 +7,12 @@ import (
 	"noonbook/compute/classroom"
 )
 
+// Lesson is the number of a lesson in the unit, from 1.
+const Lesson form.Key[int] = "lesson"
+
 // OfLesson is the argument of what tells of one lesson.
 func OfLesson() form.Field {
-	return form.Field{Name: "lesson", Kind: form.Whole, Min: 0, Max: 1000, Assumed: "the lesson that it stands in", Doc: "Number of the lesson in the unit, from 1."}
+	return form.Field{Key: Lesson, Min: 0, Max: 1000, Assumed: "the lesson that it stands in", Doc: "Number of the lesson in the unit, from 1."}
 }
 
 // The names under which values hold what only entries with Lessons are given.
@@ -27,8 +30,8 @@ func (e Entry) WithLessons(values form.Values, lessons []classroom.Lesson, calen
 		return values
 	}
 	full := values.With(form.Values{lessonsKey: lessons, calendarKey: calendar})
-	if _, takes := e.Arguments.Field("lesson"); takes && !full.Has("lesson") {
-		full["lesson"] = number
+	if e.Arguments.Takes(Lesson) && !Lesson.In(full) {
+		full = full.With(Lesson.Is(number))
 	}
 	return full
 }

@@ -6,6 +6,7 @@ import (
 
 	"noonbook/build/form"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/almanac"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
@@ -18,12 +19,12 @@ func SunRise() quantity.Angle { return quantity.Degrees(-50.0 / 60) }
 // DaysAsked are the first and the last of the days asked for; of the term where
 // nothing is said.
 func DaysAsked(v form.Values) (from, to place.Date, err error) {
-	from, to = v.Date("term.first_day"), v.Date("term.last_day")
-	if v.Has("from") {
-		from = v.Date("from")
+	from, to = school.TermFirstDay.Of(v), school.TermLastDay.Of(v)
+	if From.In(v) {
+		from = From.Of(v)
 	}
-	if v.Has("to") {
-		to = v.Date("to")
+	if To.In(v) {
+		to = To.Of(v)
 	}
 	return from, to, SchoolRange(from, to)
 }

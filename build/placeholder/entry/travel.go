@@ -11,19 +11,24 @@ import (
 	"noonbook/compute/strip"
 )
 
+// What the entry takes.
+const (
+	Craft form.Key[string] = "craft"
+)
+
 // CraftArgument names what travels.
 func CraftArgument() form.Field {
 	var names []string
 	for _, c := range strip.Crafts() {
 		names = append(names, c.Name)
 	}
-	return form.Field{Name: "craft", Choices: names, Default: names[0], Doc: "What the years of travel are for."}
+	return form.Field{Key: Craft, Choices: names, Default: names[0], Doc: "What the years of travel are for."}
 }
 
 // CraftOf returns the craft that the argument names.
 func CraftOf(v form.Values) strip.Craft {
 	crafts := strip.Crafts()
-	return crafts[slices.IndexFunc(crafts, func(c strip.Craft) bool { return c.Name == v.Text("craft") })]
+	return crafts[slices.IndexFunc(crafts, func(c strip.Craft) bool { return c.Name == Craft.Of(v) })]
 }
 
 // CraftWord is the name of a craft.

@@ -38,11 +38,11 @@ B,2027-04-20,16:00,,65.1,75.9
 func TryLog(t *testing.T, entries []entry.Entry, where, name, text string, given ...string) (result.Result, error) {
 	t.Helper()
 	e, _ := entry.Find(entries, name)
-	i := slices.IndexFunc(e.Settings, func(key string) bool { return strings.HasPrefix(key, "records.") })
+	i := slices.IndexFunc(e.Settings, func(key form.AnyKey) bool { return strings.HasPrefix(key.Name(), "records.") })
 	if i < 0 {
 		t.Fatalf("%s reads no records", name)
 	}
-	key := e.Settings[i]
+	key := e.Settings[i].Name()
 	field, ok := school.Settings().Field(key)
 	if !ok {
 		t.Fatalf("no setting %s", key)

@@ -15,6 +15,15 @@ import (
 	"noonbook/compute/quantity"
 )
 
+// What the entry takes.
+const (
+	argWeeks       form.Key[int]           = "weeks"
+	argEarliest    form.Key[time.Duration] = "earliest"
+	argLatest      form.Key[time.Duration] = "latest"
+	argAltitudeDeg form.Key[float64]       = "altitude_deg"
+	argShape       form.Key[bool]          = "shape"
+)
+
 func moonDiary() entry.Entry {
 	return entry.Entry{
 		Name:      "moon-diary",
@@ -22,13 +31,13 @@ func moonDiary() entry.Entry {
 		Printable: true,
 		Arguments: form.Form{
 			entry.OnDate(),
-			{Name: "weeks", Kind: form.Whole, Min: 1, Max: 8, Default: 4, Doc: "Weeks from the date on that the diary is kept."},
-			{Name: "earliest", Kind: form.Clock, Assumed: "7:00", Doc: "Nobody looks earlier in the day."},
-			{Name: "latest", Kind: form.Clock, Assumed: "21:00", Doc: "Nobody stays up later."},
-			{Name: "altitude_deg", Kind: form.Number, Unit: "deg", Min: 0, Max: 60, Default: 12.0, Doc: "How high the Moon has to stand, as seen; roofs and trees hide what is lower."},
-			{Name: "shape", Kind: form.Flag, Default: true, Doc: "Whether the table says what the Moon looks like; pupils are to find that out."},
+			{Key: argWeeks, Min: 1, Max: 8, Default: 4, Doc: "Weeks from the date on that the diary is kept."},
+			{Key: argEarliest, Assumed: "7:00", Doc: "Nobody looks earlier in the day."},
+			{Key: argLatest, Assumed: "21:00", Doc: "Nobody stays up later."},
+			{Key: argAltitudeDeg, Unit: "deg", Min: 0, Max: 60, Default: 12.0, Doc: "How high the Moon has to stand, as seen; roofs and trees hide what is lower."},
+			{Key: argShape, Default: true, Doc: "Whether the table says what the Moon looks like; pupils are to find that out."},
 		},
-		Settings: slices.Concat(school.Where(), []string{"school.paper", "term.school_days", "term.days_off", "term.lesson_times"}),
+		Settings: slices.Concat(school.Where(), form.Keys{school.Paper, school.TermSchoolDays, school.TermDaysOff, school.TermLessonTimes}),
 		Facts: []entry.Fact{
 			{Name: "first_day", Doc: "the first day of the diary"},
 			{Name: "last_day", Doc: "its last day"},
@@ -71,8 +80,8 @@ type look struct {
 const homeTime = time.Hour
 
 func reckonMoonDiary(v form.Values) (result.Result, error) {
-	p, first := school.Place(v), v.Date("date")
-	last := first.Add(7*v.Whole("weeks") - 1)
+	p, first := school.Place(v), entry.Date.Of(v)
+	last := first.Add(7*argWeeks.Of(v) - 1)
 	if err := entry.SchoolRange(first, last); err != nil {
 		return result.Result{}, err
 	}
@@ -83,8 +92,8 @@ func reckonMoonDiary(v form.Values) (result.Result, error) {
 	d := diarySheet(p, looks)
 	return result.Result{
 		Facts:    moonDiaryFacts(p, looks, first, last),
-		Tables:   []result.Table{diaryTable(p, looks, v.Flag("shape"))},
-		Sheets:   drawing.PaperOf(v.Text("school.paper")).Sheets(d),
+		Tables:   []result.Table{diaryTable(p, looks, argShape.Of(v))},
+		Sheets:   drawing.PaperOf(school.Paper.Of(v)).Sheets(d),
 		Notes:    []say.Phrase{say.Line("moon-diary.note"), say.Line("sky.fist")},
 		Cautions: []say.Phrase{say.Line("moon-school.caution", say.Number(entry.NearSun().Degrees(), "deg", 0)), say.Line("moon-diary.caution")},
 	}, nil
@@ -93,7 +102,7 @@ func reckonMoonDiary(v form.Values) (result.Result, error) {
 // lookOn chooses the time of a day: the highest Moon in a lesson; if there is
 // none, the highest in daylight before or after school; then one without the Sun.
 func lookOn(v form.Values, p place.Place, d place.Date) look {
-	altitude := quantity.Degrees(v.Number("altitude_deg"))
+	altitude := quantity.Degrees(argAltitudeDeg.Of(v))
 	lessons, home := diaryHours(v, d)
 	near := false
 	for _, from := range []lookFrom{fromLesson, byDay, withAdult} {
@@ -129,19 +138,16 @@ func lookOn(v form.Values, p place.Place, d place.Date) look {
 // diaryHours returns the lessons of a date, and when pupils are at home and up.
 func diaryHours(v form.Values, d place.Date) (lessons, home []form.TimeSpan) {
 	earliest, latest := 7*time.Hour, 21*time.Hour // common practice for pupils of about eleven
-	if v.Has("earliest") {
-		earliest = v.Clock("earliest")
+	if argEarliest.In(v) {
+		earliest = argEarliest.Of(v)
 	}
-	if v.Has("latest") {
-		latest = v.Clock("latest")
+	if argLatest.In(v) {
+		latest = argLatest.Of(v)
 	}
 	if !school.Term(v).Teaches(d) {
 		return nil, []form.TimeSpan{{From: earliest, To: latest}}
 	}
-	lessons = v.Spans("term.lesson_times")
-	if len(lessons) == 0 {
-		lessons = []form.TimeSpan{school.OpenDay()}
-	}
+	lessons, _ = school.LessonTimes(v)
 	begins, ends := lessons[0].From, lessons[0].To
 	for _, l := range lessons {
 		begins, ends = min(begins, l.From), max(ends, l.To)

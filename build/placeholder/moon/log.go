@@ -31,7 +31,7 @@ func moonLog() entry.Entry {
 	return entry.Entry{
 		Name:     "moon-log",
 		Summary:  "The class's Moon diary beside the almanac: when it looked, what it saw, and what was there.",
-		Settings: slices.Concat(school.Where(), []string{"records.moon_log"}),
+		Settings: slices.Concat(school.Where(), form.Keys{school.RecordsMoonLog}),
 		Facts: []entry.Fact{
 			{Name: "looks", Doc: "how many times somebody looked"},
 			{Name: "seen", Doc: "how many times the Moon was seen"},
@@ -57,7 +57,7 @@ type moonLook struct {
 }
 
 func reckonMoonLog(v form.Values) (result.Result, error) {
-	looks, err := moonLooks(school.Place(v), v.Records("records.moon_log"))
+	looks, err := moonLooks(school.Place(v), school.RecordsMoonLog.Of(v))
 	if err != nil {
 		return result.Result{}, err
 	}
@@ -80,11 +80,11 @@ func reckonMoonLog(v form.Values) (result.Result, error) {
 func moonLooks(p place.Place, records form.Records) ([]moonLook, error) {
 	var looks []moonLook
 	for i, row := range records.Rows {
-		date, minutes := row.Date("date"), int(row.Clock("time").Minutes())
+		date, minutes := entry.Date.Of(row), int(argTime.Of(row).Minutes())
 		if err := entry.RangeOf(date); err != nil {
 			return nil, fmt.Errorf("%s, line %d: %w", records.File, records.Line[i], err)
 		}
-		if row.Text("seen") != "yes" && (row.Has("lit_percent") || row.Has("altitude_deg") || row.Text("lit_side")+row.Text("direction") != "") {
+		if school.MoonLogSeen.Of(row) != "yes" && (school.MoonLogLitPercent.In(row) || argAltitudeDeg.In(row) || school.MoonLogLitSide.Of(row)+school.MoonLogDirection.Of(row) != "") {
 			return nil, fmt.Errorf("%s, line %d: %w", records.File, records.Line[i], errors.New(`seen is not "yes", and the row says what the Moon looked like`))
 		}
 		at := p.Clock(date, minutes/60, minutes%60)
@@ -94,7 +94,7 @@ func moonLooks(p place.Place, records form.Records) ([]moonLook, error) {
 	return looks, nil
 }
 
-func (l moonLook) seen() bool { return l.row.Text("seen") == "yes" }
+func (l moonLook) seen() bool { return school.MoonLogSeen.Of(l.row) == "yes" }
 
 // wrong returns the keys of what the almanac does not bear out, none where the
 // look fits.
@@ -106,16 +106,16 @@ func (l moonLook) wrong() []string {
 		return []string{"moon-log.was_down"}
 	}
 	var wrong []string
-	if l.row.Has("lit_percent") && math.Abs(l.row.Number("lit_percent")-100*l.limb.Lit) > litNear {
+	if school.MoonLogLitPercent.In(l.row) && math.Abs(school.MoonLogLitPercent.Of(l.row)-100*l.limb.Lit) > litNear {
 		wrong = append(wrong, "moon-log.wrong_lit")
 	}
 	if off, sided := l.sideOff(); sided && off > sideNear+22.5 {
 		wrong = append(wrong, "moon-log.wrong_side")
 	}
-	if i := slices.Index(school.Directions(), l.row.Text("direction")); i >= 0 && !l.overhead() && apart(45*float64(i), l.where.Azimuth.Degrees()) > directionNear+22.5 {
+	if i := slices.Index(school.Directions(), school.MoonLogDirection.Of(l.row)); i >= 0 && !l.overhead() && apart(45*float64(i), l.where.Azimuth.Degrees()) > directionNear+22.5 {
 		wrong = append(wrong, "moon-log.wrong_direction")
 	}
-	if l.row.Has("altitude_deg") && math.Abs(l.row.Number("altitude_deg")-entry.AsSeen(l.where.Altitude).Degrees()) > heightNear {
+	if argAltitudeDeg.In(l.row) && math.Abs(argAltitudeDeg.Of(l.row)-entry.AsSeen(l.where.Altitude).Degrees()) > heightNear {
 		wrong = append(wrong, "moon-log.wrong_height")
 	}
 	return wrong
@@ -125,7 +125,7 @@ func (l moonLook) wrong() []string {
 // from the middle of the lit part. A Moon that is nearly full or new has no side, and
 // which side is up of one overhead depends on which way one faces.
 func (l moonLook) sideOff() (float64, bool) {
-	i := slices.Index(school.MoonSides(), l.row.Text("lit_side"))
+	i := slices.Index(school.MoonSides(), school.MoonLogLitSide.Of(l.row))
 	if i < 0 || l.overhead() || l.limb.Side == almanac.NoSide || l.limb.Side == almanac.AllSides {
 		return 0, false
 	}
@@ -159,16 +159,16 @@ func moonLogFacts(looks []moonLook) []result.Fact {
 	off := 0.0
 	for _, l := range looks {
 		switch {
-		case l.row.Text("seen") == "cloud":
+		case school.MoonLogSeen.Of(l.row) == "cloud":
 			clouded++
 		case l.seen():
 			seen++
 			if len(l.wrong()) == 0 {
 				fit++
 			}
-			if l.up && l.row.Has("lit_percent") {
+			if l.up && school.MoonLogLitPercent.In(l.row) {
 				judged++
-				off += math.Abs(l.row.Number("lit_percent") - 100*l.limb.Lit)
+				off += math.Abs(school.MoonLogLitPercent.Of(l.row) - 100*l.limb.Lit)
 			}
 		}
 	}
@@ -178,7 +178,7 @@ func moonLogFacts(looks []moonLook) []result.Fact {
 	}
 	finding := say.Words("moon-log.found_nothing")
 	if len(looks) > 0 {
-		first, last = say.Date(looks[0].row.Date("date")), say.Date(looks[len(looks)-1].row.Date("date"))
+		first, last = say.Date(entry.Date.Of(looks[0].row)), say.Date(entry.Date.Of(looks[len(looks)-1].row))
 	}
 	if seen > 0 {
 		finding = say.Words("moon-log.found", say.Count(fit), say.Count(seen))
@@ -203,17 +203,17 @@ func moonLogTable(looks []moonLook) result.Table {
 	dash := say.None("sky.dash")
 	for _, l := range looks {
 		lit, side, litTrue, sideTrue := dash, dash, entry.Percent(l.limb.Lit), entry.LitSide(l.limb.Side)
-		if l.row.Has("lit_percent") {
-			lit = say.Number(l.row.Number("lit_percent"), "percent", 0)
+		if school.MoonLogLitPercent.In(l.row) {
+			lit = say.Number(school.MoonLogLitPercent.Of(l.row), "percent", 0)
 		}
-		if i := slices.Index(school.MoonSides(), l.row.Text("lit_side")); i >= 0 {
+		if i := slices.Index(school.MoonSides(), school.MoonLogLitSide.Of(l.row)); i >= 0 {
 			side = entry.LitSide(almanac.Top + almanac.Side(i))
 		}
 		if !l.up {
 			sideTrue = say.None("sky.below")
 		}
 		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{
-			say.Date(l.row.Date("date")), say.Clock(l.at), say.Text(l.row.Text("group")),
+			say.Date(entry.Date.Of(l.row)), say.Clock(l.at), say.Text(school.MoonLogGroup.Of(l.row)),
 			lit, litTrue, side, sideTrue, l.verdict(),
 		}})
 	}
@@ -223,7 +223,7 @@ func moonLogTable(looks []moonLook) result.Table {
 func (l moonLook) verdict() say.Value {
 	wrong := l.wrong()
 	switch {
-	case l.row.Text("seen") == "cloud":
+	case school.MoonLogSeen.Of(l.row) == "cloud":
 		return say.Words("moon-log.cloud")
 	case !l.seen() && l.up:
 		return say.Words("moon-log.missed")
@@ -246,7 +246,7 @@ func moonLogChart(looks []moonLook) drawing.Drawing {
 		Name: "chart moon-log", Width: entry.ChartWidth, Height: entry.ChartHeight,
 		Title: say.Line("moon-log.chart"), Description: say.Line("moon-log.chart_description"),
 	}
-	first, last := looks[0].row.Date("date"), looks[len(looks)-1].row.Date("date")
+	first, last := entry.Date.Of(looks[0].row), entry.Date.Of(looks[len(looks)-1].row)
 	days := float64(first.DaysUntil(last) + 1)
 	step := max(1, drawing.Step(days, 8))
 	chart := d.Chart(entry.YearFrame(),
@@ -262,9 +262,9 @@ func moonLogChart(looks []moonLook) drawing.Drawing {
 	}
 	chart.Curve("curve", curve...)
 	for _, l := range looks {
-		if l.seen() && l.row.Has("lit_percent") {
+		if l.seen() && school.MoonLogLitPercent.In(l.row) {
 			_, shift := l.at.Zone()
-			chart.Mark("mark", drawing.Point{X: since(l.at.Add(time.Duration(shift) * time.Second)), Y: l.row.Number("lit_percent")}, 1)
+			chart.Mark("mark", drawing.Point{X: since(l.at.Add(time.Duration(shift) * time.Second)), Y: school.MoonLogLitPercent.Of(l.row)}, 1)
 		}
 	}
 	return d

@@ -13,15 +13,22 @@ import (
 	"noonbook/compute/place"
 )
 
+// What the entry takes.
+const (
+	argMonth      form.Key[form.YearMonth] = "month"
+	argTime       form.Key[time.Duration]  = "time"
+	argWeekStarts form.Key[string]         = "week_starts"
+)
+
 func moonMonth() entry.Entry {
 	return entry.Entry{
 		Name:    "moon-month",
 		Summary: "A month of Moons: drawn as they look from the school, with phases, rise and set.",
 		Arguments: form.Form{
-			{Name: "month", Kind: form.Month, Assumed: "the month of the date", Doc: "Month that is drawn."},
+			{Key: argMonth, Assumed: "the month of the date", Doc: "Month that is drawn."},
 			entry.OnDate(),
-			{Name: "time", Kind: form.Clock, Assumed: "sunset while the Moon grows and sunrise while it shrinks, or when it stands highest if it is down then", Doc: "Time by the school's clock at which each Moon is drawn."},
-			{Name: "week_starts", Choices: []string{"monday", "sunday"}, Default: "monday", Doc: "First day of the week in the calendar."},
+			{Key: argTime, Assumed: "sunset while the Moon grows and sunrise while it shrinks, or when it stands highest if it is down then", Doc: "Time by the school's clock at which each Moon is drawn."},
+			{Key: argWeekStarts, Choices: []string{"monday", "sunday"}, Default: "monday", Doc: "First day of the week in the calendar."},
 		},
 		Settings: school.Where(),
 		Facts: []entry.Fact{
@@ -41,10 +48,10 @@ func moonMonth() entry.Entry {
 }
 
 func reckonMoonMonth(v form.Values) (result.Result, error) {
-	p, date := school.Place(v), v.Date("date")
-	first := v.Date("month")
-	if first.IsZero() {
-		first = place.Date{Year: date.Year, Month: date.Month, Day: 1}
+	p, date := school.Place(v), entry.Date.Of(v)
+	first := place.Date{Year: date.Year, Month: date.Month, Day: 1}
+	if argMonth.In(v) {
+		first = argMonth.Of(v).First
 	}
 	facts, phases, err := principalPhases(p, first)
 	if err != nil {
@@ -62,7 +69,7 @@ func reckonMoonMonth(v form.Values) (result.Result, error) {
 			result.Fact{Name: "rise", Value: entry.FirstOr(today.day.Rises, today.day.State, "sun-day.no_rise")},
 			result.Fact{Name: "set", Value: entry.FirstOr(today.day.Sets, today.day.State, "sun-day.no_set")},
 		),
-		Drawings: []drawing.Drawing{moonCalendar(first, moons, v.Text("week_starts") == "sunday")},
+		Drawings: []drawing.Drawing{moonCalendar(first, moons, argWeekStarts.Of(v) == "sunday")},
 		Tables:   []result.Table{moonTable(first, moons), phaseTable(p, first, phases)},
 		Notes:    []say.Phrase{drawnWhen(v)},
 		Working:  moonWorking(today),
@@ -72,8 +79,8 @@ func reckonMoonMonth(v form.Values) (result.Result, error) {
 
 // drawnWhen says at which time the Moons are drawn.
 func drawnWhen(v form.Values) say.Phrase {
-	if v.Has("time") {
-		at := time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC).Add(v.Clock("time"))
+	if argTime.In(v) {
+		at := time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC).Add(argTime.Of(v))
 		return say.Line("moon-month.drawn_at", say.Clock(at))
 	}
 	return say.Line("moon-month.drawn_evening_morning")
@@ -138,8 +145,8 @@ func moonDays(v form.Values, p place.Place, first place.Date, phases []almanac.P
 
 func moonDay(v form.Values, p place.Place, d place.Date, phases []almanac.PhaseTime) moonDate {
 	m := moonDate{date: d, day: almanac.MoonDay(p, d)}
-	if v.Has("time") {
-		minutes := int(v.Clock("time").Minutes())
+	if argTime.In(v) {
+		minutes := int(argTime.Of(v).Minutes())
 		m.drawn = p.Clock(d, minutes/60, minutes%60)
 		m.up = entry.MoonUp(p, m.drawn)
 	} else {

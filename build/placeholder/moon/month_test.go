@@ -7,6 +7,7 @@ import (
 
 	"noonbook/build/drawing"
 	"noonbook/build/placeholder/entrytest"
+	"noonbook/build/school"
 )
 
 // Phases of April 2027 at Alder Reach to 20 s, as the almanac's issue states
@@ -35,7 +36,7 @@ func TestMoonMonthAgainstReference(t *testing.T) {
 			continue
 		}
 		want := entrytest.FromTT(t, row["tt"])
-		local := want.In(entrytest.Settings(t, "alder reach").Zone("school.time_zone"))
+		local := want.In(school.TimeZone.Of(entrytest.Settings(t, "alder reach")))
 		month := local.Format("2006-01")
 		if months[month] == nil {
 			for _, v := range entrytest.Cells(t, reckon(t, "alder reach", "moon-month", "2027-01-01", "month="+month), "phases", "at") {

@@ -19,11 +19,11 @@ func moonSchool() entry.Entry {
 		Name:    "moon-school",
 		Summary: "When the Moon can be seen in lesson time: days and times, direction, lit side.",
 		Arguments: form.Form{
-			{Name: "from", Kind: form.Date, Assumed: "term.first_day", Doc: "First day to look at."},
-			{Name: "to", Kind: form.Date, Assumed: "term.last_day", Doc: "Last day to look at, at most 400 days later."},
-			{Name: "altitude_deg", Kind: form.Number, Unit: "deg", Min: 0, Max: 89, Default: 15.0, Doc: "How high the Moon has to stand, as seen."},
+			{Key: entry.From, Assumed: "term.first_day", Doc: "First day to look at."},
+			{Key: entry.To, Assumed: "term.last_day", Doc: "Last day to look at, at most 400 days later."},
+			{Key: argAltitudeDeg, Unit: "deg", Min: 0, Max: 89, Default: 15.0, Doc: "How high the Moon has to stand, as seen."},
 		},
-		Settings: slices.Concat(school.Where(), []string{"term.first_day", "term.last_day", "term.school_days", "term.days_off", "term.lesson_times"}),
+		Settings: slices.Concat(school.Where(), form.Keys{school.TermFirstDay, school.TermLastDay, school.TermSchoolDays, school.TermDaysOff, school.TermLessonTimes}),
 		Facts: []entry.Fact{
 			{Name: "days", Doc: "school days on which the Moon stands high enough in some lesson, safely far from the Sun"},
 			{Name: "first", Doc: "the first moment at which it does"},
@@ -46,21 +46,20 @@ func reckonMoonSchool(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	lessons := v.Spans("term.lesson_times")
+	lessons, entered := school.LessonTimes(v)
 	r := result.Result{Cautions: []say.Phrase{say.Line("moon-school.caution", say.Number(entry.NearSun().Degrees(), "deg", 0))}}
-	if len(lessons) == 0 {
-		lessons = []form.TimeSpan{school.OpenDay()}
-		r.Warnings = []say.Phrase{say.Line("moon-school.no_lessons", clockFace(school.OpenDay().From), clockFace(school.OpenDay().To))}
+	if !entered {
+		r.Warnings = []say.Phrase{say.Line("moon-school.no_lessons", clockFace(lessons[0].From), clockFace(lessons[len(lessons)-1].To))}
 	}
 	term := school.Term(v)
 	var chances []entry.Chance
 	for d := from; !d.After(to); d = d.Add(1) {
 		if term.Teaches(d) {
-			chances = append(chances, entry.ChancesOn(p, d, lessons, quantity.Degrees(v.Number("altitude_deg")))...)
+			chances = append(chances, entry.ChancesOn(p, d, lessons, quantity.Degrees(argAltitudeDeg.Of(v)))...)
 		}
 	}
 	r.Facts = moonSchoolFacts(p, chances)
-	high := say.Number(v.Number("altitude_deg"), "deg", 0)
+	high := say.Number(argAltitudeDeg.Of(v), "deg", 0)
 	if len(chances) == 0 {
 		r.Notes = []say.Phrase{say.Line("moon-school.no_chance", say.Date(from), say.Date(to), high)}
 		return r, nil

@@ -6,6 +6,7 @@ import (
 
 	"noonbook/build/form"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/lens"
 	"noonbook/compute/quantity"
 )
@@ -20,9 +21,9 @@ const sourceDetail = "What can be seen, an estimate: eye 1′; edge of the lens 
 const sourceGlass = "Light lost: 4 % at each face of glass (Fresnel, n = 1.5); pupils of 3 mm by day and 6 mm in the dark (from memory)"
 
 // optics are the settings that describe lenses.
-var optics = []string{
-	"stock.front_lens_focal_mm", "stock.eye_lens_focal_mm",
-	"stock.front_lens_diameter_mm", "stock.eye_lens_diameter_mm", "stock.lenses",
+var optics = form.Keys{
+	school.StockFrontLensFocalMM, school.StockEyeLensFocalMM,
+	school.StockFrontLensDiameterMM, school.StockEyeLensDiameterMM, school.StockLenses,
 }
 
 // The lenses of a school that has not said which it has.
@@ -44,7 +45,7 @@ type boxed struct {
 
 // lensBox returns the kinds of lenses that the settings name.
 func lensBox(v form.Values) ([]boxed, error) {
-	if !v.Has("stock.lenses") {
+	if !school.StockLenses.In(v) {
 		usual := func(key string, focal, diameter float64) boxed {
 			f := quantity.Millimetres(focal)
 			return boxed{
@@ -55,17 +56,17 @@ func lensBox(v form.Values) ([]boxed, error) {
 		return []boxed{usual("lens-power.front", usualFront, usualFrontDiameter), usual("lens-power.eye", usualEye, usualEyeDiameter)}, nil
 	}
 	var box []boxed
-	for _, one := range v.Tables("stock.lenses") {
+	for _, one := range school.StockLenses.Of(v) {
 		focus, err := focusOf(one)
 		if err != nil {
-			return nil, fmt.Errorf("lens %q of stock.lenses: %w", one.Text("label"), err)
+			return nil, fmt.Errorf("lens %q of stock.lenses: %w", school.LensesLabel.Of(one), err)
 		}
 		box = append(box, boxed{
 			Kind: lens.Kind{
-				Lens:  lens.Lens{Focal: focus.Focal, Diameter: quantity.Millimetres(one.Number("diameter_mm"))},
-				Count: one.Whole("count"),
+				Lens:  lens.Lens{Focal: focus.Focal, Diameter: quantity.Millimetres(school.LensesDiameterMM.Of(one))},
+				Count: school.LensesCount.Of(one),
 			},
-			label: say.Text(one.Text("label")), focus: focus,
+			label: say.Text(school.LensesLabel.Of(one)), focus: focus,
 		})
 	}
 	return box, nil
@@ -74,13 +75,13 @@ func lensBox(v form.Values) ([]boxed, error) {
 // focusOf returns the focal length that the best of a lens's numbers gives.
 func focusOf(v form.Values) (lens.Focus, error) {
 	switch {
-	case v.Has("focal_mm"):
-		f := quantity.Millimetres(v.Number("focal_mm"))
+	case school.LensesFocalMM.In(v):
+		f := quantity.Millimetres(school.LensesFocalMM.Of(v))
 		return lens.Focus{Focal: f, Least: f, Most: f}, nil
-	case v.Has("power_dioptres"):
-		return lens.DioptreFocus(lens.Power(v.Number("power_dioptres")))
-	case v.Has("magnifier_times"):
-		return lens.LabelFocus(v.Number("magnifier_times"))
+	case argPowerDioptres.In(v):
+		return lens.DioptreFocus(lens.Power(argPowerDioptres.Of(v)))
+	case argMagnifierTimes.In(v):
+		return lens.LabelFocus(argMagnifierTimes.Of(v))
 	}
 	return lens.Focus{}, fmt.Errorf("it has none of focal_mm, power_dioptres and magnifier_times: write one of them")
 }
@@ -118,17 +119,16 @@ func chosenTelescope(v form.Values) (chosen, error) {
 		front, eye = pairs[0].View.Front, pairs[0].View.Eye
 	}
 	c := chosen{box: box}
-	front, c.frontAt = picked(v, "stock.front_lens", front, quantity.Millimetres(usualFrontDiameter), box)
-	eye, c.eyeAt = picked(v, "stock.eye_lens", eye, quantity.Millimetres(usualEyeDiameter), box)
+	front, c.frontAt = picked(v, school.StockFrontLensFocalMM, school.StockFrontLensDiameterMM, front, quantity.Millimetres(usualFrontDiameter), box)
+	eye, c.eyeAt = picked(v, school.StockEyeLensFocalMM, school.StockEyeLensDiameterMM, eye, quantity.Millimetres(usualEyeDiameter), box)
 	c.Telescope, err = lens.NewTelescope(front, eye)
 	return c, err
 }
 
-// picked returns the lens that the settings below a name give, and its place in
-// the box.
-func picked(v form.Values, name string, l lens.Lens, usual quantity.Length, box []boxed) (lens.Lens, int) {
-	if v.Has(name + "_focal_mm") {
-		l = lens.Lens{Focal: quantity.Millimetres(v.Number(name + "_focal_mm")), Diameter: usual}
+// picked returns the lens that two settings give, and its place in the box.
+func picked(v form.Values, focal, diameter form.Key[float64], l lens.Lens, usual quantity.Length, box []boxed) (lens.Lens, int) {
+	if focal.In(v) {
+		l = lens.Lens{Focal: quantity.Millimetres(focal.Of(v)), Diameter: usual}
 	}
 	at := -1
 	for i, b := range box {
@@ -137,8 +137,8 @@ func picked(v form.Values, name string, l lens.Lens, usual quantity.Length, box 
 			break
 		}
 	}
-	if v.Has(name + "_diameter_mm") {
-		l.Diameter = quantity.Millimetres(v.Number(name + "_diameter_mm"))
+	if diameter.In(v) {
+		l.Diameter = quantity.Millimetres(diameter.Of(v))
 	}
 	return l, at
 }

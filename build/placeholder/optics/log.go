@@ -10,6 +10,7 @@ import (
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/lens"
 	"noonbook/compute/quantity"
 )
@@ -18,7 +19,7 @@ func lensLog() entry.Entry {
 	return entry.Entry{
 		Name:     "lens-log",
 		Summary:  "The class's own focal lengths: mean, spread, and what was misread.",
-		Settings: slices.Concat(optics, []string{"records.lens_log"}),
+		Settings: slices.Concat(optics, form.Keys{school.RecordsLensLog}),
 		Facts: []entry.Fact{
 			{Name: "measurements", Doc: "how many measurements there are"},
 			{Name: "misread", Doc: "how many of them the others do not bear out"},
@@ -48,7 +49,7 @@ func reckonLensLog(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	records := v.Records("records.lens_log")
+	records := school.RecordsLensLog.Of(v)
 	kinds, err := loggedKinds(c.box, records)
 	if err != nil {
 		return result.Result{}, err
@@ -105,7 +106,7 @@ func loggedKinds(box []boxed, records form.Records) ([]logged, error) {
 		if err != nil {
 			return nil, fmt.Errorf("%s, line %d: %w", records.File, records.Line[i], err)
 		}
-		name := row.Text("lens")
+		name := school.LensLogLens.Of(row)
 		at := slices.IndexFunc(kinds, func(k logged) bool { return k.name == name })
 		if at < 0 {
 			at = len(kinds)
@@ -127,14 +128,14 @@ func loggedKinds(box []boxed, records form.Records) ([]logged, error) {
 
 // focalOf is the focal length of one record.
 func focalOf(row form.Values) (quantity.Length, error) {
-	distances := row.Has("lamp_mm") && row.Has("card_mm")
+	distances := school.LensLogLampMM.In(row) && school.LensLogCardMM.In(row)
 	switch {
-	case row.Has("focal_mm") && (row.Has("lamp_mm") || row.Has("card_mm")):
+	case school.LensLogFocalMM.In(row) && (school.LensLogLampMM.In(row) || school.LensLogCardMM.In(row)):
 		return 0, errors.New("a measurement has focal_mm, or lamp_mm and card_mm, not both")
-	case row.Has("focal_mm"):
-		return quantity.Millimetres(row.Number("focal_mm")), nil
+	case school.LensLogFocalMM.In(row):
+		return quantity.Millimetres(school.LensLogFocalMM.Of(row)), nil
 	case distances:
-		return lens.FocalOfDistances(quantity.Millimetres(row.Number("lamp_mm")), quantity.Millimetres(row.Number("card_mm")))
+		return lens.FocalOfDistances(quantity.Millimetres(school.LensLogLampMM.Of(row)), quantity.Millimetres(school.LensLogCardMM.Of(row)))
 	}
 	return 0, errors.New("a measurement needs lamp_mm and card_mm, or focal_mm")
 }
@@ -187,7 +188,7 @@ func kindFacts(kinds []logged, at int) (mean, spread say.Value) {
 func misreadLine(kinds []logged, i, at int, records form.Records) say.Phrase {
 	k := kinds[i]
 	row := k.rows[at]
-	who := say.Text(records.Rows[row].Text("group"))
+	who := say.Text(school.LensLogGroup.Of(records.Rows[row]))
 	if who.Plain == "" {
 		who = say.Words("lens-log.somebody")
 	}

@@ -9,12 +9,17 @@ import (
 	"noonbook/compute/quantity"
 )
 
+// What the entry takes.
+const (
+	argLongestMM form.Key[float64] = "longest_mm"
+)
+
 func lensPairs() entry.Entry {
 	return entry.Entry{
 		Name:    "lens-pairs",
 		Summary: "Every telescope that can be made of two lenses of the box, best first, with what it shows.",
 		Arguments: form.Form{
-			{Name: "longest_mm", Kind: form.Number, Unit: "mm", Min: 50, Max: 10000, Default: longestHeld, Doc: "The longest telescope that the class can hold still."},
+			{Key: argLongestMM, Unit: "mm", Min: 50, Max: 10000, Default: longestHeld, Doc: "The longest telescope that the class can hold still."},
 		},
 		Settings: optics,
 		Facts: []entry.Fact{
@@ -36,7 +41,7 @@ func reckonLensPairs(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	pairs, err := lens.Pairs(kindsOf(box), quantity.Millimetres(v.Number("longest_mm")))
+	pairs, err := lens.Pairs(kindsOf(box), quantity.Millimetres(argLongestMM.Of(v)))
 	if err != nil {
 		return result.Result{}, err
 	}

@@ -9,17 +9,27 @@ import (
 	"noonbook/compute/quantity"
 )
 
+// What the entry takes.
+const (
+	argImageMM        form.Key[float64] = "image_mm"
+	argObjectM        form.Key[float64] = "object_m"
+	argImageErrorMM   form.Key[float64] = "image_error_mm"
+	argObjectErrorMM  form.Key[float64] = "object_error_mm"
+	argPowerDioptres  form.Key[float64] = "power_dioptres"
+	argMagnifierTimes form.Key[float64] = "magnifier_times"
+)
+
 func lensPower() entry.Entry {
 	return entry.Entry{
 		Name:    "lens-power",
 		Summary: "The focal length of a lens, from a measurement or a label, and of each lens in the box.",
 		Arguments: form.Form{
-			{Name: "image_mm", Kind: form.Number, Unit: "mm", Min: 1, Max: 20000, Doc: "Measured distance from the lens to the sharp picture on a wall."},
-			{Name: "object_m", Kind: form.Number, Unit: "m", Min: 0.01, Max: 100000, Assumed: "so far away that it makes no difference", Doc: "Distance from the lens to the window or lamp whose picture it is."},
-			{Name: "image_error_mm", Kind: form.Number, Unit: "mm", Min: 0, Max: 1000, Default: 3.0, Doc: "How far the first distance may be wrong, either way."},
-			{Name: "object_error_mm", Kind: form.Number, Unit: "mm", Min: 0, Max: 10000, Default: 20.0, Doc: "How far the second distance may be wrong, either way."},
-			{Name: "power_dioptres", Kind: form.Number, Unit: "dioptres", Min: 0.2, Max: 200, Doc: "Power on a label, as of reading glasses."},
-			{Name: "magnifier_times", Kind: form.Number, Unit: "times", Min: 0.05, Max: 50, Doc: "The number before × on a magnifier's label."},
+			{Key: argImageMM, Unit: "mm", Min: 1, Max: 20000, Doc: "Measured distance from the lens to the sharp picture on a wall."},
+			{Key: argObjectM, Unit: "m", Min: 0.01, Max: 100000, Assumed: "so far away that it makes no difference", Doc: "Distance from the lens to the window or lamp whose picture it is."},
+			{Key: argImageErrorMM, Unit: "mm", Min: 0, Max: 1000, Default: 3.0, Doc: "How far the first distance may be wrong, either way."},
+			{Key: argObjectErrorMM, Unit: "mm", Min: 0, Max: 10000, Default: 20.0, Doc: "How far the second distance may be wrong, either way."},
+			{Key: argPowerDioptres, Unit: "dioptres", Min: 0.2, Max: 200, Doc: "Power on a label, as of reading glasses."},
+			{Key: argMagnifierTimes, Unit: "times", Min: 0.05, Max: 50, Doc: "The number before × on a magnifier's label."},
 		},
 		Settings: optics,
 		Facts: []entry.Fact{
@@ -98,13 +108,13 @@ func reckonLensPower(v form.Values) (result.Result, error) {
 
 // waysGiven returns the focal lengths of the arguments, the most trustworthy first.
 func waysGiven(v form.Values) (ways []way, working []say.Phrase, err error) {
-	if v.Has("image_mm") {
+	if argImageMM.In(v) {
 		m := lens.Measurement{
-			Object: lens.Infinity, Image: quantity.Millimetres(v.Number("image_mm")),
-			ObjectError: quantity.Millimetres(v.Number("object_error_mm")), ImageError: quantity.Millimetres(v.Number("image_error_mm")),
+			Object: lens.Infinity, Image: quantity.Millimetres(argImageMM.Of(v)),
+			ObjectError: quantity.Millimetres(argObjectErrorMM.Of(v)), ImageError: quantity.Millimetres(argImageErrorMM.Of(v)),
 		}
-		if v.Has("object_m") {
-			m.Object = quantity.Metres(v.Number("object_m"))
+		if argObjectM.In(v) {
+			m.Object = quantity.Metres(argObjectM.Of(v))
 		}
 		focus, err := m.Focus()
 		if err != nil {
@@ -117,19 +127,19 @@ func waysGiven(v form.Values) (ways []way, working []say.Phrase, err error) {
 			working = append(working, say.Line("lens-power.working_far", opticalLength(focus.Focal, 1)))
 		}
 	}
-	if v.Has("power_dioptres") {
-		focus, err := lens.DioptreFocus(lens.Power(v.Number("power_dioptres")))
+	if argPowerDioptres.In(v) {
+		focus, err := lens.DioptreFocus(lens.Power(argPowerDioptres.Of(v)))
 		if err != nil {
 			return nil, nil, err
 		}
-		ways = append(ways, way{say.Words("lens-power.label_dioptres", say.Number(v.Number("power_dioptres"), "dioptre", 2)), focus})
+		ways = append(ways, way{say.Words("lens-power.label_dioptres", say.Number(argPowerDioptres.Of(v), "dioptre", 2)), focus})
 	}
-	if v.Has("magnifier_times") {
-		focus, err := lens.LabelFocus(v.Number("magnifier_times"))
+	if argMagnifierTimes.In(v) {
+		focus, err := lens.LabelFocus(argMagnifierTimes.Of(v))
 		if err != nil {
 			return nil, nil, err
 		}
-		ways = append(ways, way{say.Words("lens-power.label_times", say.Number(v.Number("magnifier_times"), "", 1)), focus})
+		ways = append(ways, way{say.Words("lens-power.label_times", say.Number(argMagnifierTimes.Of(v), "", 1)), focus})
 	}
 	return ways, working, nil
 }

@@ -12,14 +12,20 @@ import (
 	"noonbook/compute/quantity"
 )
 
+// What the entry takes.
+const (
+	argAcross  form.Key[int]  = "across"
+	argSwapped form.Key[bool] = "swapped"
+)
+
 func lensRays() entry.Entry {
 	return entry.Entry{
 		Name:    "lens-rays",
 		Summary: "The way of light through both lenses, to scale, and what the eye gets.",
 		Arguments: form.Form{
-			{Name: "object_m", Kind: form.Number, Unit: "m", Min: 0.01, Max: 1e6, Assumed: "as far as the Moon", Doc: "Distance of the thing that is looked at."},
-			{Name: "across", Kind: form.Whole, Min: 1, Max: 10, Assumed: "1, and more where the telescope is so long that rays would lie on one another", Doc: "How many times larger than along the tube the drawing is across it."},
-			{Name: "swapped", Kind: form.Flag, Default: false, Doc: "Look through the telescope from the wrong end."},
+			{Key: argObjectM, Unit: "m", Min: 0.01, Max: 1e6, Assumed: "as far as the Moon", Doc: "Distance of the thing that is looked at."},
+			{Key: argAcross, Min: 1, Max: 10, Assumed: "1, and more where the telescope is so long that rays would lie on one another", Doc: "How many times larger than along the tube the drawing is across it."},
+			{Key: argSwapped, Default: false, Doc: "Look through the telescope from the wrong end."},
 		},
 		Settings: optics,
 		Facts: []entry.Fact{
@@ -60,15 +66,15 @@ func reckonLensRays(v form.Values) (result.Result, error) {
 		return result.Result{}, err
 	}
 	r := result.Result{}
-	if v.Flag("swapped") {
+	if argSwapped.Of(v) {
 		c.Telescope, c.frontAt, c.eyeAt = c.Swapped(), c.eyeAt, c.frontAt
 		r.Notes = append(r.Notes, say.Line("lens-rays.swapped", times(c.Magnification())))
 	} else {
 		r.Warnings = pairWarnings(c.Telescope)
 	}
 	object := lens.Infinity
-	if v.Has("object_m") {
-		object = quantity.Metres(v.Number("object_m"))
+	if argObjectM.In(v) {
+		object = quantity.Metres(argObjectM.Of(v))
 	}
 	image, separation, relief := say.None("lens-rays.no_image"), say.None("lens-rays.no_image"), say.None("lens-rays.no_image")
 	s, err := c.Separation(object, 0)
@@ -79,7 +85,7 @@ func reckonLensRays(v form.Values) (result.Result, error) {
 		image, separation = opticalLength(at, 1), opticalLength(s, 1)
 		behind, _ := c.EyeRelief(s)
 		relief = opticalLength(behind, 0)
-		frame := frameOf(c.Telescope, s, v.Whole("across"))
+		frame := frameOf(c.Telescope, s, argAcross.Of(v))
 		r.Drawings = []drawing.Drawing{rayDrawing(c, object, s, frame)}
 		r.Notes = append(r.Notes, rayNote(frame))
 	}

@@ -8,9 +8,16 @@ import (
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/classroom"
 	"noonbook/compute/lens"
 	"noonbook/compute/quantity"
+)
+
+// What the entry takes.
+const (
+	argNearestM    form.Key[float64] = "nearest_m"
+	argEyeDioptres form.Key[float64] = "eye_dioptres"
 )
 
 func tubePlan() entry.Entry {
@@ -19,10 +26,10 @@ func tubePlan() entry.Entry {
 		Summary:   "Where to cut the tubes of the telescope, so that it focuses on near and far things, with a cutting strip at true size.",
 		Printable: true,
 		Arguments: form.Form{
-			{Name: "nearest_m", Kind: form.Number, Unit: "m", Min: 0.1, Max: 1000, Default: 5.0, Doc: "Distance of the nearest thing that should come out sharp."},
-			{Name: "eye_dioptres", Kind: form.Number, Unit: "dioptres", Min: 0, Max: 10, Default: 4.0, Doc: "How far eyes without their glasses may differ from a relaxed eye of normal sight, either way."},
+			{Key: argNearestM, Unit: "m", Min: 0.1, Max: 1000, Default: 5.0, Doc: "Distance of the nearest thing that should come out sharp."},
+			{Key: argEyeDioptres, Unit: "dioptres", Min: 0, Max: 10, Default: 4.0, Doc: "How far eyes without their glasses may differ from a relaxed eye of normal sight, either way."},
 		},
-		Settings: slices.Concat(optics, []string{"stock.tubes", "class.pupils", "class.group_size", "school.paper"}),
+		Settings: slices.Concat(optics, form.Keys{school.StockTubes, school.ClassPupils, school.ClassGroupSize, school.Paper}),
 		Facts: []entry.Fact{
 			{Name: "magnification", Unit: "times", Doc: "how many times larger far things look"},
 			{Name: "separation_infinity", Unit: "mm", Doc: "from lens to lens for far things and a relaxed eye"},
@@ -53,7 +60,7 @@ func reckonTubePlan(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	demand := lens.Demand{Nearest: quantity.Metres(v.Number("nearest_m")), Eyes: lens.Power(v.Number("eye_dioptres"))}
+	demand := lens.Demand{Nearest: quantity.Metres(argNearestM.Of(v)), Eyes: lens.Power(argEyeDioptres.Of(v))}
 	far, err := c.Separation(lens.Infinity, 0)
 	if err != nil {
 		return result.Result{}, err
@@ -76,7 +83,7 @@ func reckonTubePlan(v form.Values) (result.Result, error) {
 	if p.fit == lens.Fits {
 		r.Drawings = []drawing.Drawing{s.section()}
 	}
-	paper := drawing.PaperOf(v.Text("school.paper"))
+	paper := drawing.PaperOf(school.Paper.Of(v))
 	r.Sheets = paper.Sheets(s.strip(paper))
 	r.Notes = s.notes()
 	r.Working = s.working()
@@ -198,7 +205,7 @@ func (s setting) cuts() result.Table {
 // kit counts lenses and tubes for the groups, with a warning where the box holds
 // too few.
 func (s setting) kit(v form.Values) (result.Table, []say.Phrase) {
-	groups := max(1, len(classroom.Groups(v.Whole("class.pupils"), v.Whole("class.group_size"))))
+	groups := max(1, len(classroom.Groups(school.ClassPupils.Of(v), school.ClassGroupSize.Of(v))))
 	table := result.Table{
 		Name: "kit", Title: say.Line("tube-plan.kit_title", say.Count(groups)),
 		Columns: []result.Column{{Name: "thing"}, {Name: "each"}, {Name: "needed"}, {Name: "stock"}},
@@ -214,7 +221,7 @@ func (s setting) kit(v form.Values) (result.Table, []say.Phrase) {
 		}
 		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{thing, say.Count(each), say.Count(each * groups), stock}})
 	}
-	entered := v.Has("stock.lenses")
+	entered := school.StockLenses.In(v)
 	for _, one := range []struct {
 		at   int
 		lens lens.Lens

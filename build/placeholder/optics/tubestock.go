@@ -7,6 +7,7 @@ import (
 
 	"noonbook/build/form"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/lens"
 	"noonbook/compute/quantity"
 )
@@ -21,18 +22,18 @@ type stocked struct {
 // tubeStock returns the kinds of tubes that the settings name.
 func tubeStock(v form.Values) ([]stocked, error) {
 	var stock []stocked
-	for _, one := range v.Tables("stock.tubes") {
+	for _, one := range school.StockTubes.Of(v) {
 		t := stocked{
 			Tube: lens.Tube{
-				Inside:  quantity.Millimetres(one.Number("inside_mm")),
-				Outside: quantity.Millimetres(one.Number("outside_mm")),
-				Length:  quantity.Millimetres(one.Number("length_mm")),
+				Inside:  quantity.Millimetres(school.TubesInsideMM.Of(one)),
+				Outside: quantity.Millimetres(school.TubesOutsideMM.Of(one)),
+				Length:  quantity.Millimetres(school.TubesLengthMM.Of(one)),
 			},
-			label: say.Text(one.Text("label")), count: one.Whole("count"),
+			label: say.Text(school.TubesLabel.Of(one)), count: school.TubesCount.Of(one),
 		}
 		if t.Outside <= t.Inside {
 			return nil, fmt.Errorf("tube %q of stock.tubes: its outside of %g mm is not wider than its inside of %g mm: measure both across the end",
-				one.Text("label"), one.Number("outside_mm"), one.Number("inside_mm"))
+				school.TubesLabel.Of(one), school.TubesOutsideMM.Of(one), school.TubesInsideMM.Of(one))
 		}
 		stock = append(stock, t)
 	}

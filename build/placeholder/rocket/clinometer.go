@@ -6,7 +6,13 @@ import (
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/quantity"
+)
+
+// What the entry takes.
+const (
+	argRadiusMM form.Key[float64] = "radius_mm"
 )
 
 func rocketClinometer() entry.Entry {
@@ -14,9 +20,9 @@ func rocketClinometer() entry.Entry {
 		Name:    "rocket-clinometer",
 		Summary: "A clinometer to print: with a straw and a weighted string it shows how high something stands, as an angle.",
 		Arguments: form.Form{
-			{Name: "radius_mm", Kind: form.Number, Unit: "mm", Min: 60, Max: 150, Default: 120.0, Doc: "Radius of the scale."},
+			{Key: argRadiusMM, Unit: "mm", Min: 60, Max: 150, Default: 120.0, Doc: "Radius of the scale."},
 		},
-		Settings: []string{"school.paper"},
+		Settings: form.Keys{school.Paper},
 		Facts: []entry.Fact{
 			{Name: "radius", Unit: "mm", Doc: "radius of the scale"},
 			{Name: "degree", Unit: "mm", Doc: "how far apart two degrees are on the scale"},
@@ -29,8 +35,8 @@ func rocketClinometer() entry.Entry {
 }
 
 func reckonRocketClinometer(v form.Values) (result.Result, error) {
-	radius := v.Number("radius_mm")
-	paper := drawing.PaperOf(v.Text("school.paper"))
+	radius := argRadiusMM.Of(v)
+	paper := drawing.PaperOf(school.Paper.Of(v))
 	return result.Result{
 		Facts: []result.Fact{
 			{Name: "radius", Value: say.Number(radius, "mm", 0)},

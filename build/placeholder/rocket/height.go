@@ -9,8 +9,23 @@ import (
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/quantity"
 	"noonbook/compute/rocket"
+)
+
+// What the entry takes.
+const (
+	argAngle         form.Key[float64] = "angle"
+	argBaselineM     form.Key[float64] = "baseline_m"
+	argSecondAngle   form.Key[float64] = "second_angle"
+	argApartM        form.Key[float64] = "apart_m"
+	argBearing       form.Key[float64] = "bearing"
+	argSecondBearing form.Key[float64] = "second_bearing"
+	argFlightS       form.Key[float64] = "flight_s"
+	argAngleOff      form.Key[float64] = "angle_off"
+	argBaselineOffM  form.Key[float64] = "baseline_off_m"
+	argTimeOffS      form.Key[float64] = "time_off_s"
 )
 
 func rocketHeight() entry.Entry {
@@ -18,19 +33,19 @@ func rocketHeight() entry.Entry {
 		Name:    "rocket-height",
 		Summary: "How high a rocket was, from one station, from two, or from how long it flew; and where to stand.",
 		Arguments: append(form.Form{
-			{Name: "angle", Kind: form.Number, Unit: "deg", Min: 1, Max: 89, Assumed: "the angle at which the highest flight that the launcher gives is seen", Doc: "Angle above level that the first station reads."},
-			{Name: "baseline_m", Kind: form.Number, Unit: "m", Min: 1, Max: 500, Assumed: "where rocket-zone puts the stations", Doc: "Distance on the ground from the launcher to the first station."},
-			{Name: "second_angle", Kind: form.Number, Unit: "deg", Min: 1, Max: 89, Doc: "Angle that the second station reads."},
-			{Name: "apart_m", Kind: form.Number, Unit: "m", Min: 1, Max: 1000, Assumed: "twice baseline_m: the launcher is midway", Doc: "Distance between the two stations."},
-			{Name: "bearing", Kind: form.Number, Unit: "deg", Min: -89, Max: 89, Default: 0.0, Doc: "Angle on the ground at the first station, from the line to the second one to below the rocket."},
-			{Name: "second_bearing", Kind: form.Number, Unit: "deg", Min: -89, Max: 89, Default: 0.0, Doc: "The same at the second station, from the line to the first one."},
-			{Name: "flight_s", Kind: form.Number, Unit: "s", Min: 0.3, Max: 20, Doc: "How long a flight lasted, from the stamp to the ground."},
-			{Name: "angle_off", Kind: form.Number, Unit: "deg", Min: 0, Max: 10, Default: 1.0, Doc: "How well an angle is read."},
-			{Name: "baseline_off_m", Kind: form.Number, Unit: "m", Min: 0, Max: 10, Default: 0.1, Doc: "How well the baseline is measured."},
-			{Name: "time_off_s", Kind: form.Number, Unit: "s", Min: 0, Max: 2, Default: 0.2, Doc: "How well the time is taken."},
+			{Key: argAngle, Unit: "deg", Min: 1, Max: 89, Assumed: "the angle at which the highest flight that the launcher gives is seen", Doc: "Angle above level that the first station reads."},
+			{Key: argBaselineM, Unit: "m", Min: 1, Max: 500, Assumed: "where rocket-zone puts the stations", Doc: "Distance on the ground from the launcher to the first station."},
+			{Key: argSecondAngle, Unit: "deg", Min: 1, Max: 89, Doc: "Angle that the second station reads."},
+			{Key: argApartM, Unit: "m", Min: 1, Max: 1000, Assumed: "twice baseline_m: the launcher is midway", Doc: "Distance between the two stations."},
+			{Key: argBearing, Unit: "deg", Min: -89, Max: 89, Default: 0.0, Doc: "Angle on the ground at the first station, from the line to the second one to below the rocket."},
+			{Key: argSecondBearing, Unit: "deg", Min: -89, Max: 89, Default: 0.0, Doc: "The same at the second station, from the line to the first one."},
+			{Key: argFlightS, Unit: "s", Min: 0.3, Max: 20, Doc: "How long a flight lasted, from the stamp to the ground."},
+			{Key: argAngleOff, Unit: "deg", Min: 0, Max: 10, Default: 1.0, Doc: "How well an angle is read."},
+			{Key: argBaselineOffM, Unit: "m", Min: 0, Max: 10, Default: 0.1, Doc: "How well the baseline is measured."},
+			{Key: argTimeOffS, Unit: "s", Min: 0, Max: 2, Default: 0.2, Doc: "How well the time is taken."},
 			leastAngle,
 		}, flightArguments...),
-		Settings: append([]string{"class.eye_height_m", "field.margin_percent", "field.wind_m_s"}, flightSettings...),
+		Settings: append(form.Keys{school.ClassEyeHeightM, school.FieldMarginPercent, school.FieldWindMS}, flightSettings...),
 		Facts: []entry.Fact{
 			{Name: "eye_height", Unit: "m", Doc: "height of the eye that looks"},
 			{Name: "above_eye", Unit: "m", Doc: "height above the eye, from the first station alone"},
@@ -59,8 +74,8 @@ func reckonRocketHeight(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	angle, baseline := quantity.Degrees(v.Number("angle")), quantity.Metres(v.Number("baseline_m"))
-	eye, care := quantity.Metres(v.Number("class.eye_height_m")), careOf(v)
+	angle, baseline := quantity.Degrees(argAngle.Of(v)), quantity.Metres(argBaselineM.Of(v))
+	eye, care := quantity.Metres(school.ClassEyeHeightM.Of(v)), careOf(v)
 	h, err := rocket.OneStation(angle, baseline, eye, care)
 	if err != nil {
 		return result.Result{}, err
@@ -85,7 +100,7 @@ func reckonRocketHeight(v form.Values) (result.Result, error) {
 	}
 	r.Notes = []say.Phrase{
 		say.Line("rocket-height.note_marks", metres(baseline, 1), metres(eye, 2)),
-		say.Line("rocket-height.note_care", say.Number(v.Number("angle_off"), "deg", 1), metres(care.Length, 1)),
+		say.Line("rocket-height.note_care", say.Number(argAngleOff.Of(v), "deg", 1), metres(care.Length, 1)),
 	}
 	r.Working = []say.Phrase{
 		say.Line("rocket-height.working", metres(baseline, 1), degrees(angle, 0), say.Number(angle.Tan(), "", 3), metres(h.Value-eye, 1), metres(eye, 2), metres(h.Value, 1)),
@@ -100,7 +115,7 @@ func reckonRocketHeight(v form.Values) (result.Result, error) {
 // sighted fills in a baseline and an angle that are not given: the station of the
 // clear zone, and the highest flight seen from there.
 func sighted(v form.Values) (form.Values, error) {
-	if v.Has("baseline_m") && v.Has("angle") {
+	if argBaselineM.In(v) && argAngle.In(v) {
 		return v, nil
 	}
 	z, err := zoneOf(v)
@@ -108,35 +123,35 @@ func sighted(v form.Values) (form.Values, error) {
 		return v, err
 	}
 	full := v.With(nil)
-	if !v.Has("baseline_m") {
+	if !argBaselineM.In(v) {
 		full["baseline_m"] = z.station.Metres()
 	}
-	if !v.Has("angle") {
-		above := z.highest.Apogee.Up.Metres() - v.Number("class.eye_height_m")
-		full["angle"] = min(89, max(1, math.Round(quantity.Atan2(above, full.Number("baseline_m")).Degrees())))
+	if !argAngle.In(v) {
+		above := z.highest.Apogee.Up.Metres() - school.ClassEyeHeightM.Of(v)
+		full["angle"] = min(89, max(1, math.Round(quantity.Atan2(above, argBaselineM.Of(full)).Degrees())))
 	}
 	return full, nil
 }
 
 func careOf(v form.Values) rocket.Care {
 	return rocket.Care{
-		Angle:  quantity.Degrees(v.Number("angle_off")),
-		Length: quantity.Metres(v.Number("baseline_off_m")),
-		Time:   time.Duration(v.Number("time_off_s") * float64(time.Second)),
+		Angle:  quantity.Degrees(argAngleOff.Of(v)),
+		Length: quantity.Metres(argBaselineOffM.Of(v)),
+		Time:   time.Duration(argTimeOffS.Of(v) * float64(time.Second)),
 	}
 }
 
 func secondStationFacts(v form.Values) ([]result.Fact, error) {
 	none := say.None("rocket-height.no_second")
 	height, spread, apart := none, none, none
-	if v.Has("second_angle") {
-		first := rocket.Sighting{Elevation: quantity.Degrees(v.Number("angle")), Bearing: quantity.Degrees(v.Number("bearing"))}
-		second := rocket.Sighting{Elevation: quantity.Degrees(v.Number("second_angle")), Bearing: quantity.Degrees(v.Number("second_bearing"))}
-		between := 2 * v.Number("baseline_m")
-		if v.Has("apart_m") {
-			between = v.Number("apart_m")
+	if argSecondAngle.In(v) {
+		first := rocket.Sighting{Elevation: quantity.Degrees(argAngle.Of(v)), Bearing: quantity.Degrees(argBearing.Of(v))}
+		second := rocket.Sighting{Elevation: quantity.Degrees(argSecondAngle.Of(v)), Bearing: quantity.Degrees(argSecondBearing.Of(v))}
+		between := 2 * argBaselineM.Of(v)
+		if argApartM.In(v) {
+			between = argApartM.Of(v)
 		}
-		h, err := rocket.TwoStations(first, second, quantity.Metres(between), quantity.Metres(v.Number("class.eye_height_m")), careOf(v))
+		h, err := rocket.TwoStations(first, second, quantity.Metres(between), quantity.Metres(school.ClassEyeHeightM.Of(v)), careOf(v))
 		if err != nil {
 			return nil, err
 		}
@@ -151,12 +166,12 @@ func secondStationFacts(v form.Values) ([]result.Fact, error) {
 func timeFacts(v form.Values) ([]result.Fact, error) {
 	none := say.None("rocket-height.no_time")
 	height, spread, free := none, none, none
-	if v.Has("flight_s") {
+	if argFlightS.In(v) {
 		r, l, air, err := flightOf(v)
 		if err != nil {
 			return nil, err
 		}
-		lasting := time.Duration(v.Number("flight_s") * float64(time.Second))
+		lasting := time.Duration(argFlightS.Of(v) * float64(time.Second))
 		h, err := rocket.FromTime(r, l, air, lasting, careOf(v))
 		if err != nil {
 			return nil, err
@@ -183,7 +198,7 @@ func speedFacts(v form.Values, height quantity.Length) ([]result.Fact, error) {
 	}
 	highest := flight.Apogee.Up
 	near, far := say.None("rocket-height.no_baseline"), say.None("rocket-height.no_baseline")
-	eye := quantity.Metres(v.Number("class.eye_height_m"))
+	eye := quantity.Metres(school.ClassEyeHeightM.Of(v))
 	if from, to, ok := rocket.Baselines(highest*6/10, highest, eye, quantity.Degrees(30), quantity.Degrees(60)); ok {
 		near, far = metres(from, 0), metres(to, 0)
 	}

@@ -14,8 +14,15 @@ import (
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/quantity"
 	"noonbook/compute/rocket"
+)
+
+// What the entry takes.
+const (
+	argGroup form.Key[string] = "group"
+	argBy    form.Key[string] = "by"
 )
 
 func rocketLog() entry.Entry {
@@ -23,14 +30,14 @@ func rocketLog() entry.Entry {
 		Name:    "rocket-log",
 		Summary: "The class's flights: heights with their doubt, which rocket did best, and whether the test was fair.",
 		Arguments: append(form.Form{
-			{Name: "group", Default: "", Doc: "The group whose flights count; all of them together where none is named."},
-			{Name: "by", Choices: []string{"fins", "nose_mm", "body_mm", "other"}, Assumed: "the first of these that was changed", Doc: "What the rockets are compared by."},
-			{Name: "angle_off", Kind: form.Number, Unit: "deg", Min: 0, Max: 10, Default: 1.0, Doc: "How well an angle is read."},
-			{Name: "baseline_off_m", Kind: form.Number, Unit: "m", Min: 0, Max: 10, Default: 0.1, Doc: "How well the baseline is measured."},
-			{Name: "time_off_s", Kind: form.Number, Unit: "s", Min: 0, Max: 2, Default: 0.2, Doc: "How well a time is taken."},
+			{Key: argGroup, Default: "", Doc: "The group whose flights count; all of them together where none is named."},
+			{Key: argBy, Choices: []string{"fins", "nose_mm", "body_mm", "other"}, Assumed: "the first of these that was changed", Doc: "What the rockets are compared by."},
+			{Key: argAngleOff, Unit: "deg", Min: 0, Max: 10, Default: 1.0, Doc: "How well an angle is read."},
+			{Key: argBaselineOffM, Unit: "m", Min: 0, Max: 10, Default: 0.1, Doc: "How well the baseline is measured."},
+			{Key: argTimeOffS, Unit: "s", Min: 0, Max: 2, Default: 0.2, Doc: "How well a time is taken."},
 			leastAngle,
 		}, flightArguments...),
-		Settings: slices.Concat([]string{"class.eye_height_m", "field.margin_percent", "field.wind_m_s"}, flightSettings, []string{"records.rocket_flights"}),
+		Settings: slices.Concat(form.Keys{school.ClassEyeHeightM, school.FieldMarginPercent, school.FieldWindMS}, flightSettings, form.Keys{school.RecordsRocketFlights}),
 		Facts: []entry.Fact{
 			{Name: "flights", Doc: "how many flights count"},
 			{Name: "rockets", Doc: "how many different rockets there were"},
@@ -109,7 +116,7 @@ func emptyLog() result.Result {
 
 // flightsOf turns the records into flights, those of one group or of all.
 func flightsOf(v form.Values) ([]flown, error) {
-	records, group := v.Records("records.rocket_flights"), v.Text("group")
+	records, group := school.RecordsRocketFlights.Of(v), argGroup.Of(v)
 	if len(records.Rows) == 0 {
 		return nil, nil
 	}
@@ -119,10 +126,10 @@ func flightsOf(v form.Values) ([]flown, error) {
 	}
 	var flights []flown
 	for i, row := range records.Rows {
-		if group != "" && row.Text("group") != group {
+		if group != "" && argGroup.Of(row) != group {
 			continue
 		}
-		f := flown{group: row.Text("group"), stamp: row.Text("stamp"), pipe: written(row, "pipe_deg")}
+		f := flown{group: argGroup.Of(row), stamp: school.RocketFlightsStamp.Of(row), pipe: written(row, "pipe_deg")}
 		for n, trait := range traits() {
 			f.design[n] = written(row, trait[0])
 		}
@@ -152,29 +159,29 @@ func written(row form.Values, column string) string {
 
 // heightOf takes both stations where both read an angle, else one, else the time.
 func heightOf(v, row form.Values, z zone) (rocket.Height, string, error) {
-	baseline, eye, care := z.station, quantity.Metres(v.Number("class.eye_height_m")), careOf(v)
-	if row.Has("baseline_m") {
-		baseline = quantity.Metres(row.Number("baseline_m"))
+	baseline, eye, care := z.station, quantity.Metres(school.ClassEyeHeightM.Of(v)), careOf(v)
+	if argBaselineM.In(row) {
+		baseline = quantity.Metres(argBaselineM.Of(row))
 	}
 	apart := 2 * baseline
-	if row.Has("apart_m") {
-		apart = quantity.Metres(row.Number("apart_m"))
+	if argApartM.In(row) {
+		apart = quantity.Metres(argApartM.Of(row))
 	}
-	first, second := quantity.Degrees(row.Number("angle_deg")), quantity.Degrees(row.Number("second_angle_deg"))
+	first, second := quantity.Degrees(school.RocketFlightsAngleDeg.Of(row)), quantity.Degrees(school.RocketFlightsSecondAngleDeg.Of(row))
 	switch {
-	case row.Has("angle_deg") && row.Has("second_angle_deg"):
+	case school.RocketFlightsAngleDeg.In(row) && school.RocketFlightsSecondAngleDeg.In(row):
 		h, err := rocket.TwoStations(
-			rocket.Sighting{Elevation: first, Bearing: quantity.Degrees(row.Number("bearing_deg"))},
-			rocket.Sighting{Elevation: second, Bearing: quantity.Degrees(row.Number("second_bearing_deg"))}, apart, eye, care)
+			rocket.Sighting{Elevation: first, Bearing: quantity.Degrees(school.RocketFlightsBearingDeg.Of(row))},
+			rocket.Sighting{Elevation: second, Bearing: quantity.Degrees(school.RocketFlightsSecondBearingDeg.Of(row))}, apart, eye, care)
 		return h, "rocket-log.two_stations", err
-	case row.Has("angle_deg"):
+	case school.RocketFlightsAngleDeg.In(row):
 		h, err := rocket.OneStation(first, baseline, eye, care)
 		return h, "rocket-log.one_station", err
-	case row.Has("second_angle_deg"):
+	case school.RocketFlightsSecondAngleDeg.In(row):
 		h, err := rocket.OneStation(second, apart-baseline, eye, care)
 		return h, "rocket-log.one_station", err
-	case row.Has("flight_s"):
-		lasting := time.Duration(row.Number("flight_s") * float64(time.Second))
+	case argFlightS.In(row):
+		lasting := time.Duration(argFlightS.Of(row) * float64(time.Second))
 		still := z.air
 		still.Along = 0
 		h, err := rocket.FromTime(z.rocket, z.launch, still, lasting, care)
@@ -186,7 +193,7 @@ func heightOf(v, row form.Values, z zone) (rocket.Height, string, error) {
 // comparedBy is the number of the trait by which rockets are compared.
 func comparedBy(v form.Values, flights []flown) int {
 	for n, trait := range traits() {
-		if v.Text("by") == trait[0] || !v.Has("by") && len(valuesOf(flights, n)) > 1 {
+		if argBy.Of(v) == trait[0] || !argBy.In(v) && len(valuesOf(flights, n)) > 1 {
 			return n
 		}
 	}

@@ -9,14 +9,21 @@ import (
 	"noonbook/compute/quantity"
 )
 
+// What the entry takes.
+const (
+	argRunMM    form.Key[float64] = "run_mm"
+	argSocketMM form.Key[float64] = "socket_mm"
+	argNeckMM   form.Key[float64] = "neck_mm"
+)
+
 func rocketParts() entry.Entry {
 	return entry.Entry{
 		Name:    "rocket-parts",
 		Summary: "Parts of the launcher from the bottle to the upright pipe, with lengths to cut and how they are joined.",
 		Arguments: append(form.Form{
-			{Name: "run_mm", Kind: form.Number, Unit: "mm", Min: 800, Max: 3000, Default: 1200.0, Doc: "Level pipe that is seen between bottle and elbow; it keeps whoever stamps away from the nose."},
-			{Name: "socket_mm", Kind: form.Number, Unit: "mm", Min: 5, Max: 60, Default: 20.0, Doc: "How deep a pipe goes into the elbow."},
-			{Name: "neck_mm", Kind: form.Number, Unit: "mm", Min: 20, Max: 100, Default: 40.0, Doc: "How much of the level pipe the sleeve on the bottle's neck takes."},
+			{Key: argRunMM, Unit: "mm", Min: 800, Max: 3000, Default: 1200.0, Doc: "Level pipe that is seen between bottle and elbow; it keeps whoever stamps away from the nose."},
+			{Key: argSocketMM, Unit: "mm", Min: 5, Max: 60, Default: 20.0, Doc: "How deep a pipe goes into the elbow."},
+			{Key: argNeckMM, Unit: "mm", Min: 20, Max: 100, Default: 40.0, Doc: "How much of the level pipe the sleeve on the bottle's neck takes."},
 		}, designArguments()...),
 		Settings: tubeSettings,
 		Facts: []entry.Fact{
@@ -48,9 +55,9 @@ func reckonRocketParts(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	socket, run := v.Number("socket_mm"), v.Number("run_mm")
+	socket, run := argSocketMM.Of(v), argRunMM.Of(v)
 	seen := d.Body.Millimetres() - noseRoom + finRoom
-	upright, level := seen+socket, run+socket+v.Number("neck_mm")
+	upright, level := seen+socket, run+socket+argNeckMM.Of(v)
 	end := quantity.Millimetres(seen + elbowRise + d.Pipe.Millimetres()/2)
 	long := func(x float64) say.Value { return say.Number(x, "mm", 0) }
 	pipe := millimetres(d.Pipe, 1)
@@ -61,7 +68,7 @@ func reckonRocketParts(v form.Values) (result.Result, error) {
 	none := say.None("rocket-parts.whole")
 	for _, row := range [][]say.Value{
 		{say.Words("rocket-parts.bottle"), say.Count(1), none, say.Words("rocket-parts.bottle_joint")},
-		{say.Words("rocket-parts.sleeve"), say.Count(1), long(2*v.Number("neck_mm") + 20), say.Words("rocket-parts.sleeve_joint")},
+		{say.Words("rocket-parts.sleeve"), say.Count(1), long(2*argNeckMM.Of(v) + 20), say.Words("rocket-parts.sleeve_joint")},
 		{say.Words("rocket-parts.level", pipe), say.Count(1), long(level), say.Words("rocket-parts.level_joint", long(socket))},
 		{say.Words("rocket-parts.elbow"), say.Count(1), none, say.Words("rocket-parts.elbow_joint")},
 		{say.Words("rocket-parts.upright", pipe), say.Count(1), long(upright), say.Words("rocket-parts.upright_joint", long(socket))},
@@ -86,7 +93,7 @@ func reckonRocketParts(v form.Values) (result.Result, error) {
 		Notes:    []say.Phrase{say.Line("rocket-parts.note")},
 		Working: []say.Phrase{
 			say.Line("rocket-parts.working_upright", millimetres(d.Body, 0), long(noseRoom), long(finRoom), long(socket), long(upright)),
-			say.Line("rocket-parts.working_run", long(run), long(socket), long(v.Number("neck_mm")), long(level)),
+			say.Line("rocket-parts.working_run", long(run), long(socket), long(argNeckMM.Of(v)), long(level)),
 		},
 	}, nil
 }

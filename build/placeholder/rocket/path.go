@@ -13,13 +13,18 @@ import (
 	"noonbook/compute/rocket"
 )
 
+// What the entry takes.
+const (
+	argTailWindMS form.Key[float64] = "tail_wind_m_s"
+)
+
 func rocketPath() entry.Entry {
 	return entry.Entry{
 		Name:    "rocket-path",
 		Summary: "The way of a rocket through the air, with the way that it would take without air.",
 		Arguments: append(form.Form{
-			{Name: "angle", Kind: form.Number, Unit: "deg", Min: 1, Max: 90, Default: 75.0, Doc: "Angle of the pipe above level; 90 is straight up."},
-			{Name: "tail_wind_m_s", Kind: form.Number, Unit: "m/s", Min: -15, Max: 15, Default: 0.0, Doc: "Wind that blows along with the rocket; negative is a head wind."},
+			{Key: argAngle, Unit: "deg", Min: 1, Max: 90, Default: 75.0, Doc: "Angle of the pipe above level; 90 is straight up."},
+			{Key: argTailWindMS, Unit: "m/s", Min: -15, Max: 15, Default: 0.0, Doc: "Wind that blows along with the rocket; negative is a head wind."},
 		}, flightArguments...),
 		Settings: flightSettings,
 		Facts: []entry.Fact{
@@ -43,8 +48,8 @@ func reckonRocketPath(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	l.Elevation = quantity.Degrees(v.Number("angle"))
-	air.Along = rocket.Speed(v.Number("tail_wind_m_s"))
+	l.Elevation = quantity.Degrees(argAngle.Of(v))
+	air.Along = rocket.Speed(argTailWindMS.Of(v))
 	flight, err := rocket.Fly(r, l, air)
 	if err != nil {
 		return result.Result{}, err

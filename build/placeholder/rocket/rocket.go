@@ -5,21 +5,29 @@ import (
 
 	"noonbook/build/form"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/quantity"
 	"noonbook/compute/rocket"
 )
 
+// What the entry takes.
+const (
+	argDragCoefficient form.Key[float64] = "drag_coefficient"
+	argCelsius         form.Key[float64] = "celsius"
+	argPipeEndM        form.Key[float64] = "pipe_end_m"
+)
+
 // Settings that the rocket's placeholders read.
 var (
-	tubeSettings   = []string{"stock.pipe_outside_mm", "stock.pipe_play_mm", "stock.rocket_paper_g_m2"}
-	flightSettings = append([]string{"school.elevation_m", "stock.rocket_mass_g", "stock.launch_speed_m_s"}, tubeSettings...)
+	tubeSettings   = form.Keys{school.StockPipeOutsideMM, school.StockPipePlayMM, school.StockRocketPaperGM2}
+	flightSettings = append(form.Keys{school.ElevationM, school.StockRocketMassG, school.StockLaunchSpeedMS}, tubeSettings...)
 )
 
 // Arguments of everything that flies.
 var flightArguments = form.Form{
-	{Name: "drag_coefficient", Kind: form.Number, Min: 0, Max: 3, Default: 0.6, Doc: "Drag coefficient of the rocket on its tube's cross-section: 0.4 for a straight, smooth one to 1 for a rough one."},
-	{Name: "celsius", Kind: form.Number, Unit: "°C", Min: -40, Max: 50, Default: 15.0, Doc: "Temperature of the air."},
-	{Name: "pipe_end_m", Kind: form.Number, Unit: "m", Min: 0, Max: 5, Default: 0.3, Doc: "Height of the pipe's upper end above the ground."},
+	{Key: argDragCoefficient, Min: 0, Max: 3, Default: 0.6, Doc: "Drag coefficient of the rocket on its tube's cross-section: 0.4 for a straight, smooth one to 1 for a rough one."},
+	{Key: argCelsius, Unit: "°C", Min: -40, Max: 50, Default: 15.0, Doc: "Temperature of the air."},
+	{Key: argPipeEndM, Unit: "m", Min: 0, Max: 5, Default: 0.3, Doc: "Height of the pipe's upper end above the ground."},
 }
 
 const (
@@ -35,24 +43,24 @@ const (
 // tubeOf returns the outside diameter of the rocket's tube.
 func tubeOf(v form.Values) quantity.Length {
 	return rocket.Design{
-		Pipe: quantity.Millimetres(v.Number("stock.pipe_outside_mm")), Play: quantity.Millimetres(v.Number("stock.pipe_play_mm")),
-		Paper: rocket.PaperThickness(v.Number("stock.rocket_paper_g_m2")),
+		Pipe: quantity.Millimetres(school.StockPipeOutsideMM.Of(v)), Play: quantity.Millimetres(school.StockPipePlayMM.Of(v)),
+		Paper: rocket.PaperThickness(school.StockRocketPaperGM2.Of(v)),
 	}.Diameter()
 }
 
 // flightOf returns the rocket, its launch straight up and the still air that
 // the values describe.
 func flightOf(v form.Values) (rocket.Rocket, rocket.Launch, rocket.Air, error) {
-	air, err := rocket.Still(quantity.Metres(v.Number("school.elevation_m")), v.Number("celsius"))
+	air, err := rocket.Still(quantity.Metres(school.ElevationM.Of(v)), argCelsius.Of(v))
 	r := rocket.Rocket{
-		Mass:     rocket.Grams(v.Number("stock.rocket_mass_g")),
+		Mass:     rocket.Grams(school.StockRocketMassG.Of(v)),
 		Diameter: tubeOf(v),
-		Drag:     v.Number("drag_coefficient"),
+		Drag:     argDragCoefficient.Of(v),
 	}
 	l := rocket.Launch{
-		Speed:     rocket.Speed(v.Number("stock.launch_speed_m_s")),
+		Speed:     rocket.Speed(school.StockLaunchSpeedMS.Of(v)),
 		Elevation: quantity.Degrees(90),
-		Height:    quantity.Metres(v.Number("pipe_end_m")),
+		Height:    quantity.Metres(argPipeEndM.Of(v)),
 	}
 	return r, l, air, err
 }

@@ -9,8 +9,22 @@ import (
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/quantity"
 	"noonbook/compute/rocket"
+)
+
+// What the entry takes.
+const (
+	argSize       form.Key[string]  = "size"
+	argFins       form.Key[int]     = "fins"
+	argTapeG      form.Key[float64] = "tape_g"
+	argBodyMM     form.Key[float64] = "body_mm"
+	argNoseMM     form.Key[float64] = "nose_mm"
+	argFinRootMM  form.Key[float64] = "fin_root_mm"
+	argFinTipMM   form.Key[float64] = "fin_tip_mm"
+	argFinSpanMM  form.Key[float64] = "fin_span_mm"
+	argFinSweepMM form.Key[float64] = "fin_sweep_mm"
 )
 
 func rocketWrap() entry.Entry {
@@ -18,7 +32,7 @@ func rocketWrap() entry.Entry {
 		Name:      "rocket-wrap",
 		Summary:   "Template of a paper rocket for the school's pipe: body wrap, nose cone and fins, at true size.",
 		Arguments: designArguments(),
-		Settings:  append([]string{"school.paper"}, tubeSettings...),
+		Settings:  append(form.Keys{school.Paper}, tubeSettings...),
 		Facts: []entry.Fact{
 			{Name: "pipe", Unit: "mm", Doc: "outside diameter of the pipe"},
 			{Name: "inside", Unit: "mm", Doc: "inside diameter of the tube"},
@@ -58,39 +72,39 @@ func sizes(name string, pipe float64) sizeOf {
 }
 
 func designArguments() form.Form {
-	number := func(name string, low, high float64, doc string) form.Field {
-		return form.Field{Name: name, Kind: form.Number, Unit: "mm", Min: low, Max: high, Assumed: "that of the size", Doc: doc}
+	number := func(key form.Key[float64], low, high float64, doc string) form.Field {
+		return form.Field{Key: key, Unit: "mm", Min: low, Max: high, Assumed: "that of the size", Doc: doc}
 	}
 	return form.Form{
-		{Name: "size", Choices: []string{"short", "middle", "long"}, Default: "middle", Doc: "Size of the rocket; each of its measures can be given by itself."},
-		{Name: "fins", Kind: form.Whole, Min: 3, Max: 6, Default: 3, Doc: "Number of fins."},
-		number("body_mm", 80, 600, "Length of the tube."),
-		number("nose_mm", 20, 150, "Height of the nose cone."),
-		number("fin_root_mm", 15, 120, "Length of a fin along the tube."),
-		number("fin_tip_mm", 5, 120, "Length of its outer edge."),
-		number("fin_span_mm", 8, 120, "How far it stands out."),
-		number("fin_sweep_mm", 0, 120, "How far the front of its outer edge lies behind the front of its root."),
-		{Name: "tape_g", Kind: form.Number, Unit: "g", Min: 0, Max: 10, Default: 1.5, Doc: "Mass of the tape and glue along the tube."},
+		{Key: argSize, Choices: []string{"short", "middle", "long"}, Default: "middle", Doc: "Size of the rocket; each of its measures can be given by itself."},
+		{Key: argFins, Min: 3, Max: 6, Default: 3, Doc: "Number of fins."},
+		number(argBodyMM, 80, 600, "Length of the tube."),
+		number(argNoseMM, 20, 150, "Height of the nose cone."),
+		number(argFinRootMM, 15, 120, "Length of a fin along the tube."),
+		number(argFinTipMM, 5, 120, "Length of its outer edge."),
+		number(argFinSpanMM, 8, 120, "How far it stands out."),
+		number(argFinSweepMM, 0, 120, "How far the front of its outer edge lies behind the front of its root."),
+		{Key: argTapeG, Unit: "g", Min: 0, Max: 10, Default: 1.5, Doc: "Mass of the tape and glue along the tube."},
 	}
 }
 
 // designOf returns the rocket that the values describe.
 func designOf(v form.Values) (rocket.Design, error) {
-	s := sizes(v.Text("size"), v.Number("stock.pipe_outside_mm"))
-	measure := func(name string, usual float64) quantity.Length {
-		if v.Has(name) {
-			usual = v.Number(name)
+	s := sizes(argSize.Of(v), school.StockPipeOutsideMM.Of(v))
+	measure := func(key form.Key[float64], usual float64) quantity.Length {
+		if key.In(v) {
+			usual = key.Of(v)
 		}
 		return quantity.Millimetres(usual)
 	}
-	weight := v.Number("stock.rocket_paper_g_m2")
+	weight := school.StockRocketPaperGM2.Of(v)
 	d := rocket.Design{
-		Pipe: quantity.Millimetres(v.Number("stock.pipe_outside_mm")), Play: quantity.Millimetres(v.Number("stock.pipe_play_mm")),
-		Paper: rocket.PaperThickness(weight), Weight: weight, Tape: rocket.Grams(v.Number("tape_g")),
-		Body: measure("body_mm", s.body), Nose: measure("nose_mm", s.nose), Fins: v.Whole("fins"),
+		Pipe: quantity.Millimetres(school.StockPipeOutsideMM.Of(v)), Play: quantity.Millimetres(school.StockPipePlayMM.Of(v)),
+		Paper: rocket.PaperThickness(weight), Weight: weight, Tape: rocket.Grams(argTapeG.Of(v)),
+		Body: measure(argBodyMM, s.body), Nose: measure(argNoseMM, s.nose), Fins: argFins.Of(v),
 		Fin: rocket.Fin{
-			Root: measure("fin_root_mm", s.root), Tip: measure("fin_tip_mm", s.tip),
-			Span: measure("fin_span_mm", s.span), Sweep: measure("fin_sweep_mm", s.sweep),
+			Root: measure(argFinRootMM, s.root), Tip: measure(argFinTipMM, s.tip),
+			Span: measure(argFinSpanMM, s.span), Sweep: measure(argFinSweepMM, s.sweep),
 		},
 	}
 	return d, d.Check()
@@ -141,7 +155,7 @@ func reckonRocketWrap(v form.Values) (result.Result, error) {
 			say.Line("rocket-wrap.working_balance", millimetres(d.CentreOfPressure(), 0), millimetres(d.CentreOfMass(glueStrip), 0), millimetres(d.Diameter(), 1), say.Number(calibres, "", 1)),
 		},
 	}
-	paper := drawing.PaperOf(v.Text("school.paper"))
+	paper := drawing.PaperOf(school.Paper.Of(v))
 	for _, sheet := range templateSheets(d, paper) {
 		r.Sheets = append(r.Sheets, paper.Sheets(sheet)...)
 	}

@@ -14,12 +14,17 @@ import (
 	"noonbook/compute/rocket"
 )
 
+// What the entry takes.
+const (
+	argLeastAngle form.Key[float64] = "least_angle"
+)
+
 func rocketZone() entry.Entry {
 	return entry.Entry{
 		Name:      "rocket-zone",
 		Summary:   "The ground that must be clear, on the school's field, with everyone's place.",
 		Arguments: append(form.Form{leastAngle}, flightArguments...),
-		Settings:  slices.Concat([]string{"class.pupils", "class.eye_height_m", "field.margin_percent", "field.wind_m_s"}, school.FieldSettings(), flightSettings),
+		Settings:  slices.Concat(form.Keys{school.ClassPupils, school.ClassEyeHeightM, school.FieldMarginPercent, school.FieldWindMS}, school.FieldSettings(), flightSettings),
 		Facts: []entry.Fact{
 			{Name: "speed", Unit: "m/s", Doc: "highest launch speed"},
 			{Name: "wind", Unit: "m/s", Doc: "strongest wind that the zone is for"},
@@ -66,9 +71,9 @@ func zoneOf(v form.Values) (z zone, err error) {
 	if z.highest, err = rocket.Fly(z.rocket, z.launch, z.air); err != nil {
 		return z, err
 	}
-	z.air.Along = rocket.Speed(v.Number("field.wind_m_s"))
-	z.least = quantity.Degrees(v.Number("least_angle"))
-	z.margin = 1 + v.Number("field.margin_percent")/100
+	z.air.Along = rocket.Speed(school.FieldWindMS.Of(v))
+	z.least = quantity.Degrees(argLeastAngle.Of(v))
+	z.margin = 1 + school.FieldMarginPercent.Of(v)/100
 	if z.reach, z.at, err = rocket.Farthest(z.rocket, z.launch, z.air, z.least, quantity.Degrees(90)); err != nil {
 		return z, err
 	}
@@ -80,8 +85,8 @@ func zoneOf(v form.Values) (z zone, err error) {
 // onField puts the launcher on the field's roomiest spot. A rectangle is drawn with
 // its long side across, another outline with north up.
 func (z *zone) onField(v form.Values) error {
-	if !v.Has("field.outline") {
-		a, b := v.Number("field.width_m"), v.Number("field.length_m")
+	if !school.FieldOutline.In(v) {
+		a, b := school.FieldWidthM.Of(v), school.FieldLengthM.Of(v)
 		x, y := max(a, b)/2, min(a, b)/2
 		z.room = quantity.Metres(y)
 		z.corners = []drawing.Point{{X: -x, Y: y}, {X: x, Y: y}, {X: x, Y: -y}, {X: -x, Y: -y}}
@@ -102,7 +107,7 @@ func (z *zone) onField(v form.Values) error {
 func (z zone) fits() bool { return z.clear <= z.room }
 
 // leastAngle is the argument of what depends on the clear zone.
-var leastAngle = form.Field{Name: "least_angle", Kind: form.Number, Unit: "deg", Min: 0, Max: 90, Default: 0.0, Doc: "Lowest angle above level at which the fixed pipe can stand; 0 where it may tip over."}
+var leastAngle = form.Field{Key: argLeastAngle, Unit: "deg", Min: 0, Max: 90, Default: 0.0, Doc: "Lowest angle above level at which the fixed pipe can stand; 0 where it may tip over."}
 
 func reckonRocketZone(v form.Values) (result.Result, error) {
 	z, err := zoneOf(v)
@@ -112,7 +117,7 @@ func reckonRocketZone(v form.Values) (result.Result, error) {
 	if err := z.onField(v); err != nil {
 		return result.Result{}, err
 	}
-	eye := quantity.Metres(v.Number("class.eye_height_m"))
+	eye := quantity.Metres(school.ClassEyeHeightM.Of(v))
 	r := result.Result{Facts: []result.Fact{
 		{Name: "speed", Value: speedOf(z.launch.Speed)},
 		{Name: "wind", Value: speedOf(z.air.Along)},
@@ -134,7 +139,7 @@ func reckonRocketZone(v form.Values) (result.Result, error) {
 	r.Warnings = warnings
 	r.Cautions = []say.Phrase{say.Line("rocket-zone.caution", metres(z.clear, 0), speedOf(z.air.Along))}
 	r.Drawings = []drawing.Drawing{z.drawing()}
-	r.Tables = []result.Table{peopleTable(v.Whole("class.pupils"), z)}
+	r.Tables = []result.Table{peopleTable(school.ClassPupils.Of(v), z)}
 	r.Notes = []say.Phrase{say.Line("rocket-zone.note_people"), say.Line("rocket-zone.authority")}
 	r.Working = []say.Phrase{
 		say.Line("rocket-zone.working_reach", speedOf(z.launch.Speed), speedOf(z.air.Along), degrees(z.at, 0), metres(z.reach, 2)),

@@ -17,10 +17,10 @@ func skyAlerts() entry.Entry {
 		Name:    "sky-alerts",
 		Summary: "Days of the term on which the sky is worth interrupting for: eclipses, the Moon beside planets, planets at their best, equinox and solstice, the Moon by day, meteors, clock changes.",
 		Arguments: form.Form{
-			{Name: "from", Kind: form.Date, Assumed: "term.first_day", Doc: "First day to look at."},
-			{Name: "to", Kind: form.Date, Assumed: "term.last_day", Doc: "Last day to look at, at most 400 days later."},
+			{Key: entry.From, Assumed: "term.first_day", Doc: "First day to look at."},
+			{Key: entry.To, Assumed: "term.last_day", Doc: "Last day to look at, at most 400 days later."},
 		},
-		Settings: slices.Concat(school.Where(), []string{"term.first_day", "term.last_day", "term.school_days", "term.days_off", "term.lesson_times"}),
+		Settings: slices.Concat(school.Where(), form.Keys{school.TermFirstDay, school.TermLastDay, school.TermSchoolDays, school.TermDaysOff, school.TermLessonTimes}),
 		Facts: []entry.Fact{
 			{Name: "alerts", Doc: "how many there are"},
 			{Name: "first", Doc: "the moment of the first"},
@@ -133,7 +133,7 @@ type SkyDay struct {
 
 // SkyDays returns the alerts of the term, none outside the almanac's years.
 func SkyDays(v form.Values) []SkyDay {
-	list, err := AlertsBetween(v, school.Place(v), v.Date("term.first_day"), v.Date("term.last_day"))
+	list, err := AlertsBetween(v, school.Place(v), school.TermFirstDay.Of(v), school.TermLastDay.Of(v))
 	if err != nil {
 		return nil
 	}

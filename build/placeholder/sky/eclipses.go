@@ -13,13 +13,19 @@ import (
 	"noonbook/compute/place"
 )
 
+// What the entry takes.
+const (
+	argYears    form.Key[int]  = "years"
+	argSeenOnly form.Key[bool] = "seen_only"
+)
+
 func eclipseList() entry.Entry {
 	return entry.Entry{
 		Name:    "eclipse-list",
 		Summary: "The eclipses of the coming years as the school has them, and whether they can be seen.",
 		Arguments: form.Form{entry.OnDate(),
-			{Name: "years", Kind: form.Whole, Min: 1, Max: 30, Default: 5, Doc: "Years to look ahead from the date."},
-			{Name: "seen_only", Kind: form.Flag, Default: false, Doc: "Leave out what can not be seen from the school."},
+			{Key: argYears, Min: 1, Max: 30, Default: 5, Doc: "Years to look ahead from the date."},
+			{Key: argSeenOnly, Default: false, Doc: "Leave out what can not be seen from the school."},
 		},
 		Settings: school.Where(),
 		Facts: []entry.Fact{
@@ -53,20 +59,20 @@ type eclipse struct {
 }
 
 func reckonEclipses(v form.Values) (result.Result, error) {
-	p, date := school.Place(v), v.Date("date")
-	for _, year := range []int{date.Year, date.Year + v.Whole("years")} {
+	p, date := school.Place(v), entry.Date.Of(v)
+	for _, year := range []int{date.Year, date.Year + argYears.Of(v)} {
 		if err := entry.InRange(year); err != nil {
 			return result.Result{}, err
 		}
 	}
 	from, _ := p.Day(date)
-	to := from.AddDate(v.Whole("years"), 0, 0)
+	to := from.AddDate(argYears.Of(v), 0, 0)
 	list, err := eclipsesBetween(p, from, to)
 	if err != nil {
 		return result.Result{}, err
 	}
 	facts := eclipseFacts(p, list)
-	if v.Flag("seen_only") {
+	if argSeenOnly.Of(v) {
 		list = slices.DeleteFunc(list, func(e eclipse) bool { return !e.seen })
 	}
 	r := result.Result{
@@ -74,10 +80,10 @@ func reckonEclipses(v form.Values) (result.Result, error) {
 		Cautions: []say.Phrase{say.Line("eclipse-list.caution"), say.Line("eclipse-list.caution_viewers"), say.Line("eclipse-list.caution_moon")},
 	}
 	if len(list) == 0 {
-		r.Notes = []say.Phrase{say.Line("eclipse-list.none_seen", say.Date(date), say.Count(v.Whole("years")))}
+		r.Notes = []say.Phrase{say.Line("eclipse-list.none_seen", say.Date(date), say.Count(argYears.Of(v)))}
 		return r, nil
 	}
-	r.Tables = eclipseTables(p, list, date, v.Whole("years"))
+	r.Tables = eclipseTables(p, list, date, argYears.Of(v))
 	r.Notes = []say.Phrase{say.Line("eclipse-list.note"), say.Line("eclipse-list.note_moon")}
 	return r, nil
 }

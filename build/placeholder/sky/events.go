@@ -199,10 +199,7 @@ func clockAlerts(p place.Place, from, to place.Date) []alert {
 // dayMoons finds the runs of school days on which the Moon can be seen in a
 // lesson time.
 func dayMoons(v form.Values, p place.Place, from, to place.Date) []alert {
-	lessons := v.Spans("term.lesson_times")
-	if len(lessons) == 0 {
-		lessons = school.UsualTimes
-	}
+	lessons, _ := school.LessonTimes(v)
 	type run struct {
 		first entry.Chance
 		last  place.Date

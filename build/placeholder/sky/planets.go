@@ -2,6 +2,7 @@ package sky
 
 import (
 	"math"
+	"time"
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder/entry"
@@ -9,6 +10,11 @@ import (
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/compute/almanac"
+)
+
+// What the entry takes.
+const (
+	argTime form.Key[time.Duration] = "time"
 )
 
 func planetsWeek() entry.Entry {
@@ -33,7 +39,7 @@ func planetsWeek() entry.Entry {
 		Name:    "planets-week",
 		Summary: "Where each planet is to be found in the week of a date: evening, morning, all night or lost in the Sun's glare.",
 		Arguments: form.Form{entry.OnDate(),
-			{Name: "time", Kind: form.Clock, Assumed: "for each planet dusk, or dawn if it is a planet of the morning", Doc: "Time by the school's clock for height and direction; before noon it is the morning after the date."},
+			{Key: argTime, Assumed: "for each planet dusk, or dawn if it is a planet of the morning", Doc: "Time by the school's clock for height and direction; before noon it is the morning after the date."},
 		},
 		Settings: school.Where(),
 		Facts:    facts,
@@ -48,7 +54,7 @@ func bodyName(b almanac.Body) string {
 }
 
 func reckonPlanets(v form.Values) (result.Result, error) {
-	p, date := school.Place(v), v.Date("date")
+	p, date := school.Place(v), entry.Date.Of(v)
 	if err := entry.RangeOf(date); err != nil {
 		return result.Result{}, err
 	}
@@ -65,8 +71,8 @@ func reckonPlanets(v form.Values) (result.Result, error) {
 	var seen []sighting
 	for _, b := range almanac.NakedEye() {
 		s := sightingIn(n, b)
-		if v.Has("time") {
-			s.at = n.Clock(v.Clock("time"))
+		if argTime.In(v) {
+			s.at = n.Clock(argTime.Of(v))
 			s.stands = b.From(p, s.at)
 		}
 		seen = append(seen, s)

@@ -17,6 +17,14 @@ import (
 	"noonbook/compute/sky"
 )
 
+// What the entry takes.
+const (
+	argTime       form.Key[time.Duration] = "time"
+	argLimit      form.Key[float64]       = "limit"
+	argStars      form.Key[int]           = "stars"
+	argProjection form.Key[string]        = "projection"
+)
+
 const (
 	sourceStars   = "Stars: SIMBAD (Centre de Données astronomiques de Strasbourg), with proper motion and IAU 2006 precession, as compute/sky documents"
 	sourceFigures = "Star figures: drawn for this book"
@@ -28,12 +36,12 @@ func skyMap() entry.Entry {
 		Summary:   "The sky over the school at a date and time: chart, and what is up with its height and direction.",
 		Printable: true,
 		Arguments: form.Form{entry.OnDate(),
-			{Name: "time", Kind: form.Clock, Assumed: "21:30, or the first moment after it that is dark", Doc: "Time on that date by the school's clock."},
-			{Name: "limit", Kind: form.Number, Min: 1, Max: 4.5, Default: 4.0, Doc: "Magnitude of the faintest stars that are drawn, besides those of the figures; a town needs 3."},
-			{Name: "stars", Kind: form.Whole, Min: 1, Max: 60, Default: 12, Doc: "Stars with a name in the table, the brightest that are up."},
-			{Name: "projection", Choices: []string{"even", "shapes"}, Default: "even", Doc: "How the dome is laid flat: even steps of height, or true shapes of the figures."},
+			{Key: argTime, Assumed: "21:30, or the first moment after it that is dark", Doc: "Time on that date by the school's clock."},
+			{Key: argLimit, Min: 1, Max: 4.5, Default: 4.0, Doc: "Magnitude of the faintest stars that are drawn, besides those of the figures; a town needs 3."},
+			{Key: argStars, Min: 1, Max: 60, Default: 12, Doc: "Stars with a name in the table, the brightest that are up."},
+			{Key: argProjection, Choices: []string{"even", "shapes"}, Default: "even", Doc: "How the dome is laid flat: even steps of height, or true shapes of the figures."},
 		},
-		Settings: append([]string{"school.name", "school.paper"}, school.Where()...),
+		Settings: append(form.Keys{school.Name, school.Paper}, school.Where()...),
 		Facts: []entry.Fact{
 			{Name: "time", Doc: "the moment of the chart, by the school's clock"},
 			{Name: "dark", Doc: "how dark it is then, in words"},
@@ -60,13 +68,13 @@ func skyMap() entry.Entry {
 }
 
 func reckonSkyMap(v form.Values) (result.Result, error) {
-	p, date := school.Place(v), v.Date("date")
+	p, date := school.Place(v), entry.Date.Of(v)
 	if err := entry.RangeOf(date); err != nil {
 		return result.Result{}, err
 	}
 	at, warnings := chartMoment(v, p, date)
-	c := starChart{p: p, dome: sky.DomeAt(p, at), limit: v.Number("limit"), bodies: bodiesUp(p, at)}
-	if v.Text("projection") == "shapes" {
+	c := starChart{p: p, dome: sky.DomeAt(p, at), limit: argLimit.Of(v), bodies: bodiesUp(p, at)}
+	if argProjection.Of(v) == "shapes" {
 		c.projection = sky.Stereographic
 	}
 	up := c.namedStars()
@@ -86,9 +94,9 @@ func reckonSkyMap(v form.Values) (result.Result, error) {
 	if table := c.bodyTable(p, at); len(table.Rows) > 0 {
 		r.Tables = append(r.Tables, table)
 	}
-	r.Tables = append(r.Tables, namedTable(up[:min(len(up), v.Whole("stars"))]))
+	r.Tables = append(r.Tables, namedTable(up[:min(len(up), argStars.Of(v))]))
 	r.Drawings = []drawing.Drawing{c.picture(p, at)}
-	r.Sheets = drawing.PaperOf(v.Text("school.paper")).Sheets(c.sheet(v, p, at))
+	r.Sheets = drawing.PaperOf(school.Paper.Of(v)).Sheets(c.sheet(v, p, at))
 	return r, nil
 }
 
@@ -97,8 +105,8 @@ func reckonSkyMap(v form.Values) (result.Result, error) {
 func chartMoment(v form.Values, p place.Place, date place.Date) (time.Time, []say.Phrase) {
 	var warnings []say.Phrase
 	at := p.Clock(date, 21, 30)
-	if v.Has("time") {
-		clock := v.Clock("time")
+	if argTime.In(v) {
+		clock := argTime.Of(v)
 		at = p.Clock(date, int(clock.Hours()), int(clock.Minutes())%60)
 	} else {
 		n := entry.NightOf(p, date)

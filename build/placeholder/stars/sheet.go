@@ -8,6 +8,7 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/almanac"
 	"noonbook/compute/place"
 )
@@ -83,7 +84,7 @@ func (c starChart) sheet(v form.Values, p place.Place, at time.Time) drawing.Dra
 	}
 	d.Label("strong", drawing.Point{X: width / 2, Y: 4}, drawing.Middle, say.Words("sky-map.title", entry.Moment(p, at)))
 	d.Label("small", drawing.Point{X: width / 2, Y: 8.5}, drawing.Middle,
-		say.Words("dial-face.where", say.Text(v.Text("school.name")), entry.Sided(p.Latitude.Degrees(), 2, "compass.north_of", "compass.south_of")))
+		say.Words("dial-face.where", say.Text(school.Name.Of(v)), entry.Sided(p.Latitude.Degrees(), 2, "compass.north_of", "compass.south_of")))
 	c.on(&d, drawing.Point{X: width / 2, Y: head + radius + chartEdge}, radius)
 	y := head + 2*(radius+chartEdge)
 	c.key(&d, width/2, y+4)

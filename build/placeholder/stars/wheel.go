@@ -23,9 +23,9 @@ func skyWheel() entry.Entry {
 		Summary:   "A star wheel to cut out: a disc of stars with dates, and a mask with hours and this latitude's horizon.",
 		Printable: true,
 		Arguments: form.Form{entry.OnDate(),
-			{Name: "limit", Kind: form.Number, Min: 1, Max: 4.5, Default: 4.0, Doc: "Magnitude of the faintest stars that are drawn, besides those of the figures."},
+			{Key: argLimit, Min: 1, Max: 4.5, Default: 4.0, Doc: "Magnitude of the faintest stars that are drawn, besides those of the figures."},
 		},
-		Settings: append([]string{"school.name", "school.paper"}, school.Where()...),
+		Settings: append(form.Keys{school.Name, school.Paper}, school.Where()...),
 		Facts: []entry.Fact{
 			{Name: "faces", Doc: "about which pole the wheel turns, or that there are two wheels"},
 			{Name: "disc", Unit: "mm", Doc: "diameter of the disc"},
@@ -44,7 +44,7 @@ func skyWheel() entry.Entry {
 }
 
 func reckonSkyWheel(v form.Values) (result.Result, error) {
-	p, date := school.Place(v), v.Date("date")
+	p, date := school.Place(v), entry.Date.Of(v)
 	if err := entry.RangeOf(date); err != nil {
 		return result.Result{}, err
 	}
@@ -66,9 +66,9 @@ func reckonSkyWheel(v form.Values) (result.Result, error) {
 		say.Line("sky-wheel.working_day"),
 		say.Line("sky-wheel.working_scale", say.Number(mapRadius, "mm", 0), say.Number(90-sky.WheelOf(p, date.Year, faces[0]).Edge.Degrees(), "deg", 0)),
 	}
-	paper := drawing.PaperOf(v.Text("school.paper"))
+	paper := drawing.PaperOf(school.Paper.Of(v))
 	for _, face := range faces {
-		w := wheelParts{wheel: sky.WheelOf(p, date.Year, face), place: p, date: date, limit: v.Number("limit"), school: v.Text("school.name"), paper: paper}
+		w := wheelParts{wheel: sky.WheelOf(p, date.Year, face), place: p, date: date, limit: argLimit.Of(v), school: school.Name.Of(v), paper: paper}
 		r.Sheets = append(append(r.Sheets, paper.Sheets(w.disc())...), paper.Sheets(w.mask())...)
 	}
 	return r, nil

@@ -9,6 +9,7 @@ import (
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/quantity"
 	"noonbook/compute/strip"
 )
@@ -37,7 +38,7 @@ func stripBalls() entry.Entry {
 		Name:      "strip-balls",
 		Summary:   "Which of the balls at hand plays which planet, at the scale that fits all of them best, and why the strip needs another scale.",
 		Arguments: stripArguments(),
-		Settings:  slices.Concat(roll, []string{"stock.balls"}),
+		Settings:  slices.Concat(roll, form.Keys{school.StockBalls}),
 		Facts:     facts,
 		Sources:   []string{sourceSizes, sourceOrbits, sourceBalls},
 		Reckon:    reckonBalls,
@@ -58,9 +59,9 @@ func ballsOf(v form.Values) []namedBall {
 			balls = append(balls, namedBall{strip.Ball{Name: name.Plain, Diameter: quantity.Millimetres(mm)}, name})
 		}
 	}
-	if v.Has("stock.balls") {
-		for _, b := range v.Tables("stock.balls") {
-			add(say.Text(b.Text("name")), b.Number("diameter_mm"), b.Whole("count"))
+	if school.StockBalls.In(v) {
+		for _, b := range school.StockBalls.Of(v) {
+			add(say.Text(school.BallsName.Of(b)), school.BallsDiameterMM.Of(b), school.BallsCount.Of(b))
 		}
 		return balls
 	}

@@ -8,8 +8,14 @@ import (
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/quantity"
 	"noonbook/compute/strip"
+)
+
+// What the entry takes.
+const (
+	argCard form.Key[string] = "card"
 )
 
 func stripCards() entry.Entry {
@@ -17,8 +23,8 @@ func stripCards() entry.Entry {
 		Name: "strip-cards", Printable: true,
 		Summary: "Index cards to print and cut: a body or a job for every pupil, with its place on the strip and a line for a note.",
 		Arguments: append(stripArguments(),
-			form.Field{Name: "card", Choices: []string{"3x5", "A6"}, Default: "3x5", Doc: "Size of a card: 3 × 5 inches, or A6."}),
-		Settings: slices.Concat(roll, []string{"class.pupils", "school.paper"}),
+			form.Field{Key: argCard, Choices: []string{"3x5", "A6"}, Default: "3x5", Doc: "Size of a card: 3 × 5 inches, or A6."}),
+		Settings: slices.Concat(roll, form.Keys{school.ClassPupils, school.Paper}),
 		Facts: []entry.Fact{
 			{Name: "cards", Doc: "cards of the class set"},
 			{Name: "bodies", Doc: "how many of them are bodies"},
@@ -48,7 +54,7 @@ func reckonCards(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	pupils := v.Whole("class.pupils")
+	pupils := school.ClassPupils.Of(v)
 	bodies, jobs := bodyCards(s), jobCards(s)
 	set := slices.Clone(bodies)
 	if pupils > len(bodies) {
@@ -59,8 +65,8 @@ func reckonCards(v form.Values) (result.Result, error) {
 		b := bodies[(1+i%(len(bodies)-1))%len(bodies)] // not the Sun: it is the edge
 		set = append(set, checkerCard(b))
 	}
-	size := cardSize(v.Text("card"))
-	paper := drawing.PaperOf(v.Text("school.paper"))
+	size := cardSize(argCard.Of(v))
+	paper := drawing.PaperOf(school.Paper.Of(v))
 	columns, rows := cardsOn(paper, size)
 	r := result.Result{Tables: []result.Table{cardTable(set[:own], len(set))}, Notes: []say.Phrase{say.Line("strip-cards.note")}}
 	for _, some := range chunks(set, columns*rows) {

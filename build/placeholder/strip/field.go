@@ -15,6 +15,15 @@ import (
 	"noonbook/compute/strip"
 )
 
+// What the entry takes.
+const (
+	argTo        form.Key[string]  = "to"
+	argMarginM   form.Key[float64] = "margin_m"
+	argTurnDeg   form.Key[float64] = "turn_deg"
+	argSunEastM  form.Key[float64] = "sun_east_m"
+	argSunNorthM form.Key[float64] = "sun_north_m"
+)
+
 func stripField() entry.Entry {
 	facts := []entry.Fact{
 		{Name: "metre_scale", Unit: "million km", Doc: "distance in space that one metre on the field stands for"},
@@ -40,13 +49,13 @@ func stripField() entry.Entry {
 		Name:    "strip-field",
 		Summary: "Where the planets stand on a date: bearings and paces from a Sun peg on the school field, and what that makes of the sky.",
 		Arguments: form.Form{entry.OnDate(),
-			{Name: "to", Choices: fieldBodies(), Default: "saturn", Doc: "The farthest planet that must stand on the field."},
-			{Name: "margin_m", Kind: form.Number, Unit: "m", Min: 0, Max: 100, Default: 1.0, Doc: "Ground kept free before the edge, on the way from the Sun's peg."},
-			{Name: "turn_deg", Kind: form.Number, Unit: "deg", Min: 0, Max: 360, Assumed: "the bearing with which the planets have the most room", Doc: "True bearing of the direction from which the longitudes of the planets are counted."},
-			{Name: "sun_east_m", Kind: form.Number, Unit: "m", Min: -5000, Max: 5000, Assumed: "the middle of the field", Doc: "How far east of the point that the field is measured from the Sun's peg stands."},
-			{Name: "sun_north_m", Kind: form.Number, Unit: "m", Min: -5000, Max: 5000, Assumed: "the middle of the field", Doc: "How far north of that point it stands."},
+			{Key: argTo, Choices: fieldBodies(), Default: "saturn", Doc: "The farthest planet that must stand on the field."},
+			{Key: argMarginM, Unit: "m", Min: 0, Max: 100, Default: 1.0, Doc: "Ground kept free before the edge, on the way from the Sun's peg."},
+			{Key: argTurnDeg, Unit: "deg", Min: 0, Max: 360, Assumed: "the bearing with which the planets have the most room", Doc: "True bearing of the direction from which the longitudes of the planets are counted."},
+			{Key: argSunEastM, Unit: "m", Min: -5000, Max: 5000, Assumed: "the middle of the field", Doc: "How far east of the point that the field is measured from the Sun's peg stands."},
+			{Key: argSunNorthM, Unit: "m", Min: -5000, Max: 5000, Assumed: "the middle of the field", Doc: "How far north of that point it stands."},
 		},
-		Settings: slices.Concat(school.Where(), school.FieldSettings(), []string{"class.pace_m"}),
+		Settings: slices.Concat(school.Where(), school.FieldSettings(), form.Keys{school.ClassPaceM}),
 		Facts:    facts,
 		Sources:  []string{entry.SourcePlanets, entry.SourceSun, entry.SourceWMM, "Lost in the Sun's light: within 15°; up all night: beyond 150° from the Sun: common practice, no source"},
 		Reckon:   reckonField,
@@ -65,29 +74,29 @@ func fieldBodies() []string {
 func layoutOf(v form.Values) (strip.Layout, error) {
 	l := strip.Layout{
 		Outline:   school.Outline(v),
-		Outermost: v.Text("to"),
-		Margin:    quantity.Metres(v.Number("margin_m")),
-		South:     v.Number("school.latitude") < 0,
+		Outermost: argTo.Of(v),
+		Margin:    quantity.Metres(argMarginM.Of(v)),
+		South:     school.Latitude.Of(v) < 0,
 	}
 	if err := l.Outline.Check(); err != nil {
 		return l, err
 	}
 	l.Sun = l.Outline.Heart()
-	if v.Has("sun_east_m") {
-		l.Sun.East = quantity.Metres(v.Number("sun_east_m"))
+	if argSunEastM.In(v) {
+		l.Sun.East = quantity.Metres(argSunEastM.Of(v))
 	}
-	if v.Has("sun_north_m") {
-		l.Sun.North = quantity.Metres(v.Number("sun_north_m"))
+	if argSunNorthM.In(v) {
+		l.Sun.North = quantity.Metres(argSunNorthM.Of(v))
 	}
-	if v.Has("turn_deg") {
-		turn := quantity.Degrees(v.Number("turn_deg"))
+	if argTurnDeg.In(v) {
+		turn := quantity.Degrees(argTurnDeg.Of(v))
 		l.Turn = &turn
 	}
 	return l, nil
 }
 
 func reckonField(v form.Values) (result.Result, error) {
-	p, date := school.Place(v), v.Date("date")
+	p, date := school.Place(v), entry.Date.Of(v)
 	if err := entry.RangeOf(date); err != nil {
 		return result.Result{}, err
 	}
@@ -105,7 +114,7 @@ func reckonField(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	pace := quantity.Metres(v.Number("class.pace_m"))
+	pace := quantity.Metres(school.ClassPaceM.Of(v))
 	r := result.Result{
 		Facts:    slices.Concat(planFacts(plan, layout, pace), skyFacts(standings), pegFacts(plan, pace)),
 		Tables:   []result.Table{pegTable(plan, date, pace, magnetic.Declination)},

@@ -9,6 +9,7 @@ import (
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/strip"
 )
 
@@ -17,7 +18,7 @@ func stripLog() entry.Entry {
 		Name:      "strip-log",
 		Summary:   "Where the class put its planets on the strip, beside the computed places: how far off, and which seams were miscounted.",
 		Arguments: stripArguments(),
-		Settings:  slices.Concat(roll, []string{"records.strip_log"}),
+		Settings:  slices.Concat(roll, form.Keys{school.RecordsStripLog}),
 		Facts: []entry.Fact{
 			{Name: "measurements", Doc: "how many places were measured"},
 			{Name: "bodies", Doc: "how many different bodies they belong to"},
@@ -51,12 +52,12 @@ func reckonStripLog(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	marks, records := s.Marks(), v.Records("records.strip_log")
+	marks, records := s.Marks(), school.RecordsStripLog.Of(v)
 	var places []placed
 	for i, row := range records.Rows {
-		at := slices.IndexFunc(marks, func(m strip.Mark) bool { return m.Name == row.Text("body") })
-		squares := row.Number("squares") + row.Number("past_cm")*10/s.Square.Millimetres()
-		places = append(places, placed{row.Text("group"), marks[at], squares, records.Line[i]})
+		at := slices.IndexFunc(marks, func(m strip.Mark) bool { return m.Name == school.StripLogBody.Of(row) })
+		squares := school.StripLogSquares.Of(row) + school.StripLogPastCM.Of(row)*10/s.Square.Millimetres()
+		places = append(places, placed{school.StripLogGroup.Of(row), marks[at], squares, records.Line[i]})
 	}
 	r := result.Result{Facts: stripLogFacts(s, marks, places)}
 	if len(places) == 0 {

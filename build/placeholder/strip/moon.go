@@ -13,14 +13,19 @@ import (
 	"noonbook/compute/strip"
 )
 
+// What the entry takes.
+const (
+	argBearingDeg form.Key[float64] = "bearing_deg"
+)
+
 func stripMoon() entry.Entry {
 	return entry.Entry{
 		Name:    "strip-moon",
 		Summary: "Earth, Moon and the nearest star at the scale of the strip: how thin the one, how far beyond the school gate the other.",
 		Arguments: append(stripArguments(),
-			form.Field{Name: "bearing_deg", Kind: form.Number, Unit: "deg", Min: 0, Max: 360, Default: 90.0, Doc: "True bearing in which the strip is rolled out, and on to the star."},
+			form.Field{Key: argBearingDeg, Unit: "deg", Min: 0, Max: 360, Default: 90.0, Doc: "True bearing in which the strip is rolled out, and on to the star."},
 			entry.CraftArgument()),
-		Settings: slices.Concat(roll, school.Where(), []string{"class.walk_km_h"}),
+		Settings: slices.Concat(roll, school.Where(), form.Keys{school.ClassWalkKmH}),
 		Facts: []entry.Fact{
 			{Name: "moon_mm", Unit: "mm", Doc: "distance from the Earth to the Moon on the strip"},
 			{Name: "moon_thickness", Unit: "mm", Doc: "diameter of the Moon on the strip"},
@@ -52,7 +57,7 @@ func reckonMoonStrip(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	p, bearing := school.Place(v), quantity.Degrees(v.Number("bearing_deg"))
+	p, bearing := school.Place(v), quantity.Degrees(argBearingDeg.Of(v))
 	star := u.OnPaper(strip.NearestStar)
 	lat, lon := strip.Landing(p.Latitude, p.Longitude, bearing, star)
 	earth := strip.Bodies()[slices.IndexFunc(strip.Bodies(), func(b strip.Body) bool { return b.Name == "earth" })]

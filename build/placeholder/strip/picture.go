@@ -9,12 +9,17 @@ import (
 	"noonbook/compute/strip"
 )
 
+// What the entry takes.
+const (
+	argRows form.Key[int] = "rows"
+)
+
 func stripPicture() entry.Entry {
 	return entry.Entry{
 		Name:    "strip-picture",
 		Summary: "The paper strip drawn to scale, folded in rows, with its bodies.",
 		Arguments: append(stripArguments(),
-			form.Field{Name: "rows", Kind: form.Whole, Min: 1, Max: 12, Assumed: "rows of at most a hundred squares, and no more than six", Doc: "Rows that the picture is folded in."}),
+			form.Field{Key: argRows, Min: 1, Max: 12, Assumed: "rows of at most a hundred squares, and no more than six", Doc: "Rows that the picture is folded in."}),
 		Settings: roll,
 		Facts: []entry.Fact{
 			{Name: "shrunk", Doc: "how many times smaller than the real strip the picture is, printed at true size"},
@@ -42,7 +47,7 @@ func reckonStripPicture(v form.Values) (result.Result, error) {
 		}
 		flags, last = append(flags, f), m.Name
 	}
-	f := fold(s.Squares, v.Whole("rows"), flags)
+	f := fold(s.Squares, argRows.Of(v), flags)
 	d := drawing.Drawing{
 		Name: "strip", Width: entry.PictureWidth,
 		Title:       say.Line("strip-picture.title", say.Count(s.Squares)),

@@ -14,6 +14,12 @@ import (
 	"noonbook/compute/strip"
 )
 
+// What the entry takes.
+const (
+	argMillionKmASquare form.Key[float64]  = "million_km_a_square"
+	argShow             form.Key[[]string] = "show"
+)
+
 const sourceOrbits = "Orbits: semi-major axes, E. M. Standish, approximate elements (JPL), J2000; Ceres 2.77 au (JPL Small-Body Database)"
 
 const sourceBode = "Titius–Bode rule: 0.4 au, then 0.4 + 0.3 · 2ⁿ au"
@@ -21,28 +27,28 @@ const sourceBode = "Titius–Bode rule: 0.4 au, then 0.4 + 0.3 · 2ⁿ au"
 const sourceSizes = "Diameters: mean, B. A. Archinal and others, IAU Working Group on Cartographic Coordinates 2015 (2018); Ceres: R. S. Park and others (2016); Sun: IAU 2015 Resolution B3"
 
 // roll are the settings that describe a strip.
-var roll = []string{"stock.strip_squares", "stock.square_mm", "stock.ten_squares_mm", "stock.torn_squares"}
+var roll = form.Keys{school.StockStripSquares, school.StockSquareMM, school.StockTenSquaresMM, school.StockTornSquares}
 
 func stripArguments() form.Form {
 	return form.Form{
-		{Name: "to", Choices: school.StripBodies(), Default: strip.DefaultOutermost, Doc: "The body that lands on the last seam of the strip."},
-		{Name: "million_km_a_square", Kind: form.Number, Unit: "million km", Min: 0.001, Max: 1e6, Assumed: "the scale that puts the body of `to` on the last seam", Doc: "A fixed scale: how many million kilometres one square stands for."},
+		{Key: argTo, Choices: school.StripBodies(), Default: strip.DefaultOutermost, Doc: "The body that lands on the last seam of the strip."},
+		{Key: argMillionKmASquare, Unit: "million km", Min: 0.001, Max: 1e6, Assumed: "the scale that puts the body of `to` on the last seam", Doc: "A fixed scale: how many million kilometres one square stands for."},
 	}
 }
 
 // stripOf returns the strip that the values describe.
 func stripOf(v form.Values) (strip.Strip, error) {
-	squares, torn := v.Whole("stock.strip_squares"), v.Whole("stock.torn_squares")
+	squares, torn := school.StockStripSquares.Of(v), school.StockTornSquares.Of(v)
 	if torn >= squares {
 		return strip.Strip{}, fmt.Errorf("stock.torn_squares is %d, and the roll has only stock.strip_squares = %d", torn, squares)
 	}
-	square := quantity.Millimetres(v.Number("stock.square_mm"))
-	if v.Has("stock.ten_squares_mm") {
-		square = quantity.Millimetres(v.Number("stock.ten_squares_mm") / 10)
+	square := quantity.Millimetres(school.StockSquareMM.Of(v))
+	if school.StockTenSquaresMM.In(v) {
+		square = quantity.Millimetres(school.StockTenSquaresMM.Of(v) / 10)
 	}
-	s, err := strip.New(squares-torn, square, v.Text("to"))
-	if err == nil && v.Has("million_km_a_square") {
-		s.Scale = quantity.Kilometres(v.Number("million_km_a_square") * 1e6)
+	s, err := strip.New(squares-torn, square, argTo.Of(v))
+	if err == nil && argMillionKmASquare.In(v) {
+		s.Scale = quantity.Kilometres(argMillionKmASquare.Of(v) * 1e6)
 	}
 	return s, err
 }
@@ -81,9 +87,9 @@ func stripTable() entry.Entry {
 		Name:    "strip-table",
 		Summary: "Where each planet goes on a strip of paper, counted from the Sun; how long the ways take; the rule that almost works.",
 		Arguments: append(stripArguments(),
-			form.Field{Name: "show", Kind: form.Texts, Choices: stripParts, Default: stripParts, Doc: "What to show: the places on the strip, travel times, the outskirts from Pluto to the Oort cloud, the chart of the rule."},
+			form.Field{Key: argShow, Choices: stripParts, Default: stripParts, Doc: "What to show: the places on the strip, travel times, the outskirts from Pluto to the Oort cloud, the chart of the rule."},
 			entry.CraftArgument()),
-		Settings: slices.Concat(roll, []string{"class.walk_km_h"}),
+		Settings: slices.Concat(roll, form.Keys{school.ClassWalkKmH}),
 		Facts:    facts,
 		Sources:  []string{sourceOrbits, sourceBode, sourceSizes, entry.SourceLight, entry.SourceCraft, sourceFar},
 		Reckon:   reckonStrip,
@@ -108,7 +114,7 @@ func stripUseOf(v form.Values) (stripUse, error) {
 	if err != nil {
 		return stripUse{}, err
 	}
-	u := stripUse{Strip: s, marks: s.Marks(), walk: v.Number("class.walk_km_h") / 3.6, craft: entry.CraftOf(v), to: v.Text("to")}
+	u := stripUse{Strip: s, marks: s.Marks(), walk: school.ClassWalkKmH.Of(v) / 3.6, craft: entry.CraftOf(v), to: argTo.Of(v)}
 	for _, m := range u.marks {
 		if m.Fits {
 			u.last = m
@@ -123,7 +129,7 @@ func reckonStrip(v form.Values) (result.Result, error) {
 		return result.Result{}, err
 	}
 	r := result.Result{Facts: slices.Concat(u.scaleFacts(), u.sizeFacts(), u.travelFacts(), u.placeFacts()), Warnings: u.warnings()}
-	shows := func(part string) bool { return slices.Contains(v.Texts("show"), part) }
+	shows := func(part string) bool { return slices.Contains(argShow.Of(v), part) }
 	if shows("places") {
 		r.Tables = append(r.Tables, u.placeTable())
 		r.Notes = append(r.Notes, say.Line("strip-table.seam"), u.roundNote())

@@ -40,8 +40,8 @@ func stripTime() entry.Entry {
 		Name:    "strip-time",
 		Summary: "The strip as a clock: from the first solids to now, and a second strip for the space age.",
 		Arguments: form.Form{entry.OnDate(),
-			{Name: "show", Kind: form.Texts, Choices: timeParts, Default: timeParts, Doc: "What to show: the long story, the space age."},
-			{Name: "rows", Kind: form.Whole, Min: 1, Max: 12, Assumed: "rows of at most a hundred squares, and no more than six", Doc: "Rows that the picture is folded in."},
+			{Key: argShow, Choices: timeParts, Default: timeParts, Doc: "What to show: the long story, the space age."},
+			{Key: argRows, Min: 1, Max: 12, Assumed: "rows of at most a hundred squares, and no more than six", Doc: "Rows that the picture is folded in."},
 		},
 		Settings: roll,
 		Facts:    facts,
@@ -57,17 +57,17 @@ func reckonTime(v form.Values) (result.Result, error) {
 	}
 	moments := s.Moments()
 	r := result.Result{Facts: storyFacts(s, moments)}
-	if slices.Contains(v.Texts("show"), "story") {
+	if slices.Contains(argShow.Of(v), "story") {
 		r.Tables = append(r.Tables, storyTable(s, moments))
 		r.Drawings = append(r.Drawings, storyPicture(v, s, moments))
 		r.Notes = append(r.Notes, say.Line("strip-time.note"))
 		r.Working = storyWorking(s, moments)
 	}
-	era, ok := s.SpaceAge(v.Date("date").Year)
+	era, ok := s.SpaceAge(entry.Date.Of(v).Year)
 	r.Facts = append(r.Facts, spaceFacts(era, ok)...)
 	if !ok {
 		r.Warnings = append(r.Warnings, say.Line("strip-time.before_space"))
-	} else if slices.Contains(v.Texts("show"), "space") {
+	} else if slices.Contains(argShow.Of(v), "space") {
 		r.Tables = append(r.Tables, spaceTable(era))
 		r.Drawings = append(r.Drawings, spacePicture(v, era))
 		r.Notes = append(r.Notes, say.Line("strip-time.space_note", say.Date(strip.MissionsAsOf())))
@@ -180,7 +180,7 @@ func storyPicture(v form.Values, s strip.Strip, moments []strip.Moment) drawing.
 		Title:       say.Line("strip-time.picture", say.Count(s.Squares)),
 		Description: say.Line("strip-time.description"),
 	}
-	fold(s.Squares, v.Whole("rows"), flags).draw(&d, flags)
+	fold(s.Squares, argRows.Of(v), flags).draw(&d, flags)
 	return d
 }
 
@@ -236,7 +236,7 @@ func spacePicture(v form.Values, e strip.Era) drawing.Drawing {
 		Title:       say.Line("strip-time.space_picture", entry.YearValue(e.First), entry.YearValue(e.Last)),
 		Description: say.Line("strip-time.space_description"),
 	}
-	fold(int(math.Ceil(e.SquaresNeeded)), v.Whole("rows"), flags).draw(&d, flags)
+	fold(int(math.Ceil(e.SquaresNeeded)), argRows.Of(v), flags).draw(&d, flags)
 	return d
 }
 

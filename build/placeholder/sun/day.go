@@ -31,7 +31,7 @@ func sunDay() entry.Entry {
 }
 
 func reckonSunDay(v form.Values) (result.Result, error) {
-	p, date := school.Place(v), v.Date("date")
+	p, date := school.Place(v), entry.Date.Of(v)
 	day := almanac.SunDay(p, date)
 	rise, set := say.None("sun-day.no_rise"), say.None("sun-day.no_set")
 	words := say.Words("sun-day.partly")

@@ -38,7 +38,7 @@ func sunPath() entry.Entry {
 }
 
 func reckonSunPath(v form.Values) (result.Result, error) {
-	p, date := school.Place(v), v.Date("date")
+	p, date := school.Place(v), entry.Date.Of(v)
 	if err := entry.RangeOf(date); err != nil {
 		return result.Result{}, err
 	}

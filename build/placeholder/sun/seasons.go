@@ -13,6 +13,11 @@ import (
 	"noonbook/compute/quantity"
 )
 
+// What the entry takes.
+const (
+	argYear form.Key[int] = "year"
+)
+
 func seasonDates() entry.Entry {
 	return entry.Entry{
 		Name:      "season-dates",
@@ -38,7 +43,7 @@ func seasonDates() entry.Entry {
 }
 
 func reckonSeasons(v form.Values) (result.Result, error) {
-	p, date := school.Place(v), v.Date("date")
+	p, date := school.Place(v), entry.Date.Of(v)
 	year, err := yearOf(v)
 	if err != nil {
 		return result.Result{}, err
@@ -127,14 +132,14 @@ func nextTurn(t time.Time) (time.Time, bool) {
 }
 
 // inYear is the argument of what covers a year.
-var inYear = form.Field{Name: "year", Kind: form.Whole, Min: almanac.FirstYear, Max: almanac.LastYear, Assumed: "the year of the date", Doc: "Year that the numbers are for."}
+var inYear = form.Field{Key: argYear, Min: almanac.FirstYear, Max: almanac.LastYear, Assumed: "the year of the date", Doc: "Year that the numbers are for."}
 
 // yearOf returns the year that the values ask for. Within the almanac's range
 // every number of the sky can be trusted; outside, the error says so.
 func yearOf(v form.Values) (int, error) {
-	year := v.Whole("year")
+	year := argYear.Of(v)
 	if year == 0 {
-		year = v.Date("date").Year
+		year = entry.Date.Of(v).Year
 	}
 	return year, entry.InRange(year)
 }

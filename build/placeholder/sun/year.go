@@ -14,12 +14,17 @@ import (
 	"noonbook/compute/quantity"
 )
 
+// What the entry takes.
+const (
+	argRows form.Key[string] = "rows"
+)
+
 func sunYear() entry.Entry {
 	return entry.Entry{
 		Name:    "sun-year",
 		Summary: "How long the days are and how high the Sun climbs through a year.",
 		Arguments: form.Form{entry.OnDate(), inYear,
-			{Name: "rows", Choices: []string{"thrice", "monthly"}, Default: "thrice", Doc: "Rows of the table on the 1st, 11th and 21st of each month, or on the 1st alone."},
+			{Key: argRows, Choices: []string{"thrice", "monthly"}, Default: "thrice", Doc: "Rows of the table on the 1st, 11th and 21st of each month, or on the 1st alone."},
 		},
 		Settings: school.Where(),
 		Facts: []entry.Fact{
@@ -70,7 +75,7 @@ func reckonSunYear(v form.Values) (result.Result, error) {
 			days = append(days, s)
 		}
 	}
-	date := v.Date("date")
+	date := entry.Date.Of(v)
 	r := result.Result{
 		Facts:    append(sunYearFacts(days), result.Fact{Name: "change", Value: lengthening(p, date)}),
 		Drawings: []drawing.Drawing{dayLengthChart(year, days, date), noonChart(year, days, date)},
@@ -137,7 +142,7 @@ func sunYearTable(v form.Values, year int, days []sunDate) result.Table {
 		},
 	}
 	for _, s := range days {
-		if s.date.Day != 1 && (v.Text("rows") == "monthly" || s.date.Day != 11 && s.date.Day != 21) {
+		if s.date.Day != 1 && (argRows.Of(v) == "monthly" || s.date.Day != 11 && s.date.Day != 21) {
 			continue
 		}
 		altitude, direction := say.None("sun-day.no_noon"), say.None("sun-day.no_noon")

@@ -13,12 +13,17 @@ import (
 	"noonbook/compute/world"
 )
 
+// What the entry takes.
+const (
+	argWorld form.Key[string] = "world"
+)
+
 func worldCards() entry.Entry {
 	return entry.Entry{
 		Name: "world-cards", Printable: true,
 		Summary:   "A card to cut out for each planet, the Moon, Ceres, Pluto and a comet, with tables of all that is on them and how far each is on the date.",
-		Arguments: form.Form{entry.OnDate(), worldsArgument(), {Name: "world", Choices: world.Names(), Assumed: "the first of the cards", Doc: "The world that the facts are about."}},
-		Settings:  slices.Concat(school.Where(), []string{"school.paper"}),
+		Arguments: form.Form{entry.OnDate(), worldsArgument(), {Key: argWorld, Choices: world.Names(), Assumed: "the first of the cards", Doc: "The world that the facts are about."}},
+		Settings:  slices.Concat(school.Where(), form.Keys{school.Paper}),
 		Facts: []entry.Fact{
 			{Name: "cards", Doc: "number of cards"},
 			{Name: "sheets", Doc: "sheets of paper that they take"},
@@ -54,12 +59,12 @@ func worldCards() entry.Entry {
 }
 
 func reckonWorldCards(v form.Values) (result.Result, error) {
-	date := v.Date("date")
+	date := entry.Date.Of(v)
 	if err := entry.RangeOf(date); err != nil {
 		return result.Result{}, err
 	}
 	worlds, noon := worldsOf(v), noonOn(school.Place(v), date)
-	paper := drawing.PaperOf(v.Text("school.paper"))
+	paper := drawing.PaperOf(school.Paper.Of(v))
 	r := result.Result{
 		Tables: []result.Table{bulkTable(worlds), dayTable(worlds), surfaceTable(worlds), farTable(worlds, noon, say.Date(date)), featureTable(worlds), questionTable(worlds)},
 		Notes:  []say.Phrase{say.Line("world-cards.note_cards"), say.Line("world-cards.note_moons", say.Date(world.MoonsAsOf()))},
@@ -68,7 +73,7 @@ func reckonWorldCards(v form.Values) (result.Result, error) {
 		r.Sheets = append(r.Sheets, paper.Sheets(worldSheet(pair, noon, say.Date(date)))...)
 	}
 	about := worlds[0]
-	if v.Has("world") {
+	if argWorld.In(v) {
 		w, err := worldOf(v)
 		if err != nil {
 			return r, err

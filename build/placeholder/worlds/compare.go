@@ -12,13 +12,19 @@ import (
 	"noonbook/compute/world"
 )
 
+// What the entry takes.
+const (
+	argSort  form.Key[string] = "sort"
+	argChart form.Key[string] = "chart"
+)
+
 func worldCompare() entry.Entry {
 	return entry.Entry{
 		Name:    "world-compare",
 		Summary: "The worlds side by side: in groups, in the order of any number, and on a chart of size and density or of mass and size.",
 		Arguments: form.Form{
-			{Name: "sort", Choices: orders(), Default: "mixed", Doc: "By which number the worlds are put in order, the largest first; mixed is for pupils who sort them themselves, and so shows no groups."},
-			{Name: "chart", Choices: []string{"density", "mass", "both", "none"}, Default: "density", Doc: "Chart of density over size, of size over mass, both or none."},
+			{Key: argSort, Choices: orders(), Default: "mixed", Doc: "By which number the worlds are put in order, the largest first; mixed is for pupils who sort them themselves, and so shows no groups."},
+			{Key: argChart, Choices: []string{"density", "mass", "both", "none"}, Default: "density", Doc: "Chart of density over size, of size over mass, both or none."},
 		},
 		Facts: []entry.Fact{
 			{Name: "rocky", Doc: "the rocky planets"},
@@ -84,7 +90,7 @@ func ordered(by string) []world.World {
 }
 
 func reckonCompare(v form.Values) (result.Result, error) {
-	by := v.Text("sort")
+	by := argSort.Of(v)
 	worlds := ordered(by)
 	r := result.Result{
 		Facts:  compareFacts(worlds),
@@ -96,10 +102,10 @@ func reckonCompare(v form.Values) (result.Result, error) {
 		r.Notes = append(r.Notes, say.Line("world-compare.note_groups"))
 	}
 	r.Notes = append(r.Notes, say.Line("world-cards.note_moons", say.Date(world.MoonsAsOf())))
-	if chart := v.Text("chart"); chart == "density" || chart == "both" {
+	if chart := argChart.Of(v); chart == "density" || chart == "both" {
 		r.Drawings = append(r.Drawings, densityChart())
 	}
-	if chart := v.Text("chart"); chart == "mass" || chart == "both" {
+	if chart := argChart.Of(v); chart == "mass" || chart == "both" {
 		r.Drawings = append(r.Drawings, massChart())
 	}
 	return r, nil

@@ -17,15 +17,20 @@ import (
 	"noonbook/compute/world"
 )
 
+// What the entry takes.
+const (
+	argWindows form.Key[int] = "windows"
+)
+
 func journeyTable() entry.Entry {
 	return entry.Entry{
 		Name:    "journey-table",
 		Summary: "How long the way to each world is for light, a walker, an airliner and a probe, and by the least-energy way of a rocket, with its next windows.",
 		Arguments: form.Form{entry.OnDate(),
-			{Name: "world", Choices: journeyGoals(), Default: "mars", Doc: "The goal of the facts and of the list of windows."},
-			{Name: "windows", Kind: form.Whole, Min: 1, Max: 12, Default: 4, Doc: "How many windows are listed."},
+			{Key: argWorld, Choices: journeyGoals(), Default: "mars", Doc: "The goal of the facts and of the list of windows."},
+			{Key: argWindows, Min: 1, Max: 12, Default: 4, Doc: "How many windows are listed."},
 			entry.CraftArgument()},
-		Settings: slices.Concat(school.Where(), []string{"class.walk_km_h"}),
+		Settings: slices.Concat(school.Where(), form.Keys{school.ClassWalkKmH}),
 		Facts: []entry.Fact{
 			{Name: "world", Doc: "the goal"},
 			{Name: "distance", Unit: "million km", Doc: "how far it is at noon on the date"},
@@ -70,7 +75,7 @@ type trip struct {
 }
 
 func reckonJourney(v form.Values) (result.Result, error) {
-	date, p := v.Date("date"), school.Place(v)
+	date, p := entry.Date.Of(v), school.Place(v)
 	if err := entry.RangeOf(date); err != nil {
 		return result.Result{}, err
 	}
@@ -90,7 +95,7 @@ func reckonJourney(v form.Values) (result.Result, error) {
 		t.way, t.goes = journey.To(w)
 		n := 1
 		if w.Name == goal.Name {
-			n = max(2, v.Whole("windows"))
+			n = max(2, argWindows.Of(v))
 		}
 		t.windows = journey.Windows(w, noon, n)
 		if trips = append(trips, t); w.Name == goal.Name {
@@ -99,7 +104,7 @@ func reckonJourney(v form.Values) (result.Result, error) {
 	}
 	r := result.Result{
 		Facts:  journeyFacts(v, p, own),
-		Tables: []result.Table{wayTable(v, trips), transferTable(p, trips), windowTable(p, own, v.Whole("windows"))},
+		Tables: []result.Table{wayTable(v, trips), transferTable(p, trips), windowTable(p, own, argWindows.Of(v))},
 		Notes:  []say.Phrase{say.Line("journey-table.note_ways"), say.Line("journey-table.note_transfer"), say.Line("journey-table.note_windows")},
 	}
 	au := float64(own.Orbit / quantity.AstronomicalUnit)
@@ -124,7 +129,7 @@ func inDays(d time.Duration) say.Value {
 
 func windowDay(p place.Place, t time.Time) say.Value { return say.Date(p.DateAt(t)) }
 
-func walkSpeed(v form.Values) float64 { return v.Number("class.walk_km_h") / 3.6 }
+func walkSpeed(v form.Values) float64 { return school.ClassWalkKmH.Of(v) / 3.6 }
 
 func airliner() strip.Craft {
 	crafts := strip.Crafts()
@@ -198,7 +203,7 @@ func lightTo(l quantity.Length) say.Value {
 func wayTable(v form.Values, trips []trip) result.Table {
 	craft := entry.CraftOf(v)
 	table := result.Table{
-		Name: "ways", Title: say.Line("journey-table.title_ways", say.Date(v.Date("date")), say.Number(v.Number("class.walk_km_h"), "km", 1), entry.CraftWord(craft), say.Number(craft.Speed/1000, "km_s", entry.WholeOrTenth(craft.Speed/1000))),
+		Name: "ways", Title: say.Line("journey-table.title_ways", say.Date(entry.Date.Of(v)), say.Number(school.ClassWalkKmH.Of(v), "km", 1), entry.CraftWord(craft), say.Number(craft.Speed/1000, "km_s", entry.WholeOrTenth(craft.Speed/1000))),
 		Columns: []result.Column{{Name: "world"}, {Name: "distance", Unit: "million_km"}, {Name: "light", Unit: "s"}, {Name: "walk", Unit: "years"}, {Name: "jet", Unit: "years"}, {Name: "probe", Unit: "years"}},
 	}
 	for _, t := range trips {

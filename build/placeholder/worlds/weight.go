@@ -15,15 +15,23 @@ import (
 	"noonbook/compute/world"
 )
 
+// What the entry takes.
+const (
+	argMassKg form.Key[float64]    = "mass_kg"
+	argJumpM  form.Key[float64]    = "jump_m"
+	argThrowM form.Key[float64]    = "throw_m"
+	argBorn   form.Key[place.Date] = "born"
+)
+
 func weightTable() entry.Entry {
 	return entry.Entry{
 		Name:    "weight-table",
 		Summary: "What a scale would show on other worlds, how high the same jump and how far the same throw would go, and how old one is in their years.",
 		Arguments: form.Form{entry.OnDate(), oneWorld("moon"),
-			{Name: "mass_kg", Kind: form.Number, Unit: "kg", Min: 1, Max: 500, Default: 40.0, Doc: "Mass: what a scale shows here. An invented one is kinder than a pupil's own."},
-			{Name: "jump_m", Kind: form.Number, Unit: "m", Min: 0.05, Max: 3, Default: 0.3, Doc: "How high a jump lifts the body here."},
-			{Name: "throw_m", Kind: form.Number, Unit: "m", Min: 0.5, Max: 150, Default: 20.0, Doc: "How far a throw flies here."},
-			{Name: "born", Kind: form.Date, Assumed: "eleven years before the date", Doc: "Day of birth, for ages and birthdays."},
+			{Key: argMassKg, Unit: "kg", Min: 1, Max: 500, Default: 40.0, Doc: "Mass: what a scale shows here. An invented one is kinder than a pupil's own."},
+			{Key: argJumpM, Unit: "m", Min: 0.05, Max: 3, Default: 0.3, Doc: "How high a jump lifts the body here."},
+			{Key: argThrowM, Unit: "m", Min: 0.5, Max: 150, Default: 20.0, Doc: "How far a throw flies here."},
+			{Key: argBorn, Assumed: "eleven years before the date", Doc: "Day of birth, for ages and birthdays."},
 		},
 		Facts: []entry.Fact{
 			{Name: "mass", Unit: "kg", Doc: "the mass, the same everywhere"},
@@ -54,8 +62,8 @@ type life struct {
 }
 
 func lifeOf(v form.Values) (life, error) {
-	l := life{born: v.Date("born"), date: v.Date("date")}
-	if !v.Has("born") {
+	l := life{born: argBorn.Of(v), date: entry.Date.Of(v)}
+	if !argBorn.In(v) {
 		l.born = sameDay(l.date, l.date.Year-11)
 	}
 	if l.born.After(l.date) {
@@ -124,7 +132,7 @@ func reckonWeight(v form.Values) (result.Result, error) {
 	}
 	r := result.Result{
 		Facts:    weightFacts(v, w, l),
-		Drawings: []drawing.Drawing{scaleChart(v.Number("mass_kg"))},
+		Drawings: []drawing.Drawing{scaleChart(argMassKg.Of(v))},
 		Tables:   []result.Table{scaleTable(v), birthdayTable(l)},
 		Notes:    []say.Phrase{say.Line("weight-table.note_mass"), say.Line("weight-table.note_same"), say.Line("weight-table.note_giants"), say.Line("weight-table.note_air")},
 	}
@@ -133,9 +141,9 @@ func reckonWeight(v form.Values) (result.Result, error) {
 }
 
 func weightWorking(v form.Values, w world.World, l life) []say.Phrase {
-	e, mass := earth(), v.Number("mass_kg")
+	e, mass := earth(), argMassKg.Of(v)
 	working := []say.Phrase{say.Line("weight-table.working_scale", worldName(w), kilograms(mass), worldPull(w), worldPull(e), kilograms(w.Weight(mass)))}
-	speed := say.Number(math.Sqrt(2*e.Gravity()*v.Number("jump_m")), "m_s", 2)
+	speed := say.Number(math.Sqrt(2*e.Gravity()*argJumpM.Of(v)), "m_s", 2)
 	switch jump := jumpOn(w, v); jump.Phrase.Key {
 	case "weight-table.no_ground": // nothing to reckon
 	case "weight-table.leaves":
@@ -147,7 +155,7 @@ func weightWorking(v form.Values, w world.World, l life) []say.Phrase {
 }
 
 func weightFacts(v form.Values, w world.World, l life) []result.Fact {
-	mass := v.Number("mass_kg")
+	mass := argMassKg.Of(v)
 	least, most := w, w
 	for _, x := range world.All() {
 		if x.Gravity() < least.Gravity() {
@@ -161,7 +169,7 @@ func weightFacts(v form.Values, w world.World, l life) []result.Fact {
 	return []result.Fact{
 		{Name: "mass", Value: kilograms(mass)},
 		{Name: "jump_here", Value: jumpHere(v)},
-		{Name: "throw_here", Value: say.Number(v.Number("throw_m"), "m", entry.WholeOrTenth(v.Number("throw_m")))},
+		{Name: "throw_here", Value: say.Number(argThrowM.Of(v), "m", entry.WholeOrTenth(argThrowM.Of(v)))},
 		{Name: "age_here", Value: say.Count(l.whole(earth()))},
 		{Name: "world", Value: worldName(w)},
 		{Name: "scale", Value: kilograms(w.Weight(mass))},
@@ -190,7 +198,7 @@ func force(w world.World, mass float64) say.Value {
 	return say.Number(n, "N", digits(n, 2))
 }
 
-func jumpHere(v form.Values) say.Value { return say.Number(v.Number("jump_m"), "m", 2) }
+func jumpHere(v form.Values) say.Value { return say.Number(argJumpM.Of(v), "m", 2) }
 
 // reach is how far a jump or throw goes, in words where there is no ground or no
 // coming back.
@@ -205,17 +213,17 @@ func reach(w world.World, r world.Reach) say.Value {
 }
 
 func jumpOn(w world.World, v form.Values) say.Value {
-	return reach(w, w.Jump(quantity.Metres(v.Number("jump_m"))))
+	return reach(w, w.Jump(quantity.Metres(argJumpM.Of(v))))
 }
 
 func throwOn(w world.World, v form.Values) say.Value {
-	return reach(w, w.Throw(quantity.Metres(v.Number("throw_m"))))
+	return reach(w, w.Throw(quantity.Metres(argThrowM.Of(v))))
 }
 
 func scaleTable(v form.Values) result.Table {
-	mass := v.Number("mass_kg")
+	mass := argMassKg.Of(v)
 	table := result.Table{
-		Name: "scales", Title: say.Line("weight-table.title_scales", kilograms(mass), jumpHere(v), say.Number(v.Number("throw_m"), "m", entry.WholeOrTenth(v.Number("throw_m")))),
+		Name: "scales", Title: say.Line("weight-table.title_scales", kilograms(mass), jumpHere(v), say.Number(argThrowM.Of(v), "m", entry.WholeOrTenth(argThrowM.Of(v)))),
 		Columns: []result.Column{{Name: "world"}, {Name: "pull"}, {Name: "scale", Unit: "kg"}, {Name: "force", Unit: "N"}, {Name: "jump", Unit: "m"}, {Name: "throw", Unit: "m"}},
 	}
 	for _, w := range world.All() {

@@ -13,6 +13,11 @@ import (
 	"noonbook/compute/world"
 )
 
+// What the entry takes.
+const (
+	argWorlds form.Key[[]string] = "worlds"
+)
+
 // What the placeholders about worlds share: which worlds, and their values in
 // words.
 
@@ -26,19 +31,19 @@ const (
 
 // chosen is the argument that picks worlds.
 func worldsArgument() form.Field {
-	return form.Field{Name: "worlds", Kind: form.Texts, Choices: world.Names(), Assumed: "all of them", Doc: "Which worlds, in the order of their cards."}
+	return form.Field{Key: argWorlds, Choices: world.Names(), Assumed: "all of them", Doc: "Which worlds, in the order of their cards."}
 }
 
 // oneWorld is the argument that picks the world of the facts.
 func oneWorld(usual string) form.Field {
-	return form.Field{Name: "world", Choices: world.Names(), Default: usual, Doc: "The world that the facts are about."}
+	return form.Field{Key: argWorld, Choices: world.Names(), Default: usual, Doc: "The world that the facts are about."}
 }
 
 // worldsOf returns the worlds of the argument, each once.
 func worldsOf(v form.Values) []world.World {
 	var list []world.World
 	seen := map[string]bool{}
-	for _, name := range v.Texts("worlds") {
+	for _, name := range argWorlds.Of(v) {
 		if w, ok := world.Find(name); ok && !seen[name] {
 			list, seen[name] = append(list, w), true
 		}
@@ -50,9 +55,9 @@ func worldsOf(v form.Values) []world.World {
 }
 
 func worldOf(v form.Values) (world.World, error) {
-	w, ok := world.Find(v.Text("world"))
+	w, ok := world.Find(argWorld.Of(v))
 	if !ok {
-		return w, fmt.Errorf("no world is called %q", v.Text("world"))
+		return w, fmt.Errorf("no world is called %q", argWorld.Of(v))
 	}
 	return w, nil
 }
