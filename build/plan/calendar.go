@@ -24,16 +24,16 @@ func (p *Plan) calendar(settings form.Values) (classroom.Calendar, problem.List)
 	}
 	taught := p.taught()
 	for i, h := range calendar.Held {
-		l := taught[i]
-		switch {
+		l, date := taught[i], p.lessons[i].Date
+		switch dated := !date.IsZero(); {
+		case dated && (date.Before(term.First) || date.After(term.Last)):
+			problems.Add(l.Place(source.BlockDate), "lesson: date %s is outside the term, %s to %s", date, term.First, term.Last)
+		case dated && !term.Holds(date):
+			problems.Add(l.Place(source.BlockDate), "lesson: date %s is no school day (%s)", date, date.Weekday())
 		case !h.Placed && !term.Fits(p.lessons[i]):
 			problems.Add(l.Place(source.BlockTitle), "lesson: no school day has lesson times enough for it")
 		case !h.Placed:
 			problems.Add(l.Place(source.BlockTitle), "lesson: no school day is left for it before term.last_day %s%s", term.Last, p.roomier(settings, term))
-		case h.Date.Before(term.First) || h.Date.After(term.Last):
-			problems.Add(l.Place(source.BlockDate), "lesson: date %s is outside the term, %s to %s", h.Date, term.First, term.Last)
-		case !term.Holds(h.Date):
-			problems.Add(l.Place(source.BlockDate), "lesson: date %s is no school day (%s)", h.Date, h.Date.Weekday())
 		}
 	}
 	for _, r := range calendar.Dropped {
