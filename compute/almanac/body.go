@@ -64,7 +64,8 @@ func (b Body) Day(p place.Place, d place.Date) Day {
 }
 
 // Past returns when the body's centre passes the geometric, topocentric
-// altitude on the date d at p, upwards (Rises) and downwards (Sets). State says
+// altitude on the date d at p, upwards (Rises) and downwards (Sets): for the Sun
+// with CivilTwilight, the first light of civil twilight and its last. State says
 // whether it stays above or below that altitude all day.
 func (b Body) Past(p place.Place, d place.Date, altitude quantity.Angle) Day {
 	return b.past(p, d, altitude, 0)

@@ -36,12 +36,9 @@ func (s State) String() string {
 	return [...]string{"crosses", "up all day", "down all day", "no day"}[max(0, min(3, s))]
 }
 
-// Altitudes of the Sun's centre at which the twilights begin and end.
-const (
-	CivilTwilight        = -6 * quantity.Turn / 360
-	NauticalTwilight     = -12 * quantity.Turn / 360
-	AstronomicalTwilight = -18 * quantity.Turn / 360
-)
+// CivilTwilight is the altitude of the Sun's centre at which civil twilight
+// begins and ends.
+const CivilTwilight = -6 * quantity.Turn / 360
 
 // horizon is the geometric altitude of a point seen on the horizon, for 34′ of
 // refraction. The usual almanac convention adds 16′ for the Sun's radius and
@@ -61,14 +58,6 @@ const (
 // skyline is not known. A transit is when it crosses the meridian to the south
 // or north, its hour angle zero.
 func SunDay(p place.Place, d place.Date) Day { return Sun.Day(p, d) }
-
-// SunPast returns when the Sun's centre passes the geometric, topocentric
-// altitude on the date: with CivilTwilight, Rises hold the first light of civil
-// twilight and Sets its last. State says whether the Sun stays above or below
-// that altitude all day.
-func SunPast(p place.Place, d place.Date, altitude quantity.Angle) Day {
-	return Sun.Past(p, d, altitude)
-}
 
 // past finds when the point radius km above the body's centre passes altitude.
 func (b Body) past(p place.Place, d place.Date, altitude quantity.Angle, radius float64) Day {

@@ -60,7 +60,7 @@ func TestSunPastAgainstPlainSearch(t *testing.T) {
 
 func comparePlain(t *testing.T, p place.Place, d place.Date, altitude quantity.Angle) {
 	t.Helper()
-	day := almanac.SunPast(p, d, altitude)
+	day := almanac.Sun.Past(p, d, altitude)
 	const step = 10 * time.Minute
 	var ups, downs int
 	above := func(x time.Time) bool { return almanac.SunFrom(p, x).Altitude >= altitude }

@@ -32,7 +32,7 @@
 // horizon: 34′ of refraction and 16′ of radius, whatever the season and the
 // weather. The Moon does so by its upper limb, with parallax, and the planets by
 // their centres, 34′ below. A body is up or down all day by the same altitude.
-// Twilights end at 6°, 12° and 18° below. Height above the sea makes no dip of
+// Civil twilight ends with the Sun 6° below. Height above the sea makes no dip of
 // the horizon. The local day is that of place.Place.Day; no, one or two events
 // of a kind may fall in it, each found by iteration on the moving body.
 //

@@ -26,13 +26,3 @@ const (
 	DarkBy                    // it is dark at a time of the day, as for homework
 	HourMarks                 // the Sun stands high enough at each full hour of a stretch of the day
 )
-
-// Of returns the first need of the kind.
-func Of(needs []Need, kind NeedKind) (Need, bool) {
-	for _, n := range needs {
-		if n.Kind == kind {
-			return n, true
-		}
-	}
-	return Need{}, false
-}

@@ -3,7 +3,7 @@
 //
 //	from, to := dial.SunHours(quantity.Degrees(46.09)) // the longest day
 //	lines, err := dial.HourLines(quantity.Degrees(46.09), from, to, time.Hour)
-//	sides, err := dial.GnomonOnBase(quantity.Degrees(46.09), quantity.Millimetres(150))
+//	sides, err := dial.GnomonOfStyle(quantity.Degrees(46.09), quantity.Millimetres(150))
 //	bearing, length, ok := dial.Shadow(sides.Height, sunAzimuth, sunAltitude)
 //	fast, ok := dial.True(latitude).Turned(turn).Off(latitude, declination, hourAngle)
 //	fit, err := dial.FitMarks(latitude, marks, dial.Unknown{Turn: true, Gnomon: true})

@@ -105,7 +105,7 @@ func TestStyleShadowFallsOnHourLine(t *testing.T) {
 // along the noon line, then the tip's own shadow. 1e-9°: rounding.
 func TestTipLiesOnStyleShadow(t *testing.T) {
 	for _, latitude := range []float64{46.09, -45.87} {
-		g, err := dial.GnomonOnBase(deg(latitude), quantity.Metres(1))
+		g, err := dial.GnomonOfStyle(deg(latitude), quantity.Metres(1))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -46,15 +46,6 @@ func (l Lens) Image(object quantity.Length) (image quantity.Length, ok bool) {
 	return l.Focal * object / (object - l.Focal), true
 }
 
-// Enlarges returns the size of the image over that of the thing, negative where
-// the image is upside down. It is infinite for a thing at the focal length.
-func (l Lens) Enlarges(object quantity.Length) float64 {
-	if object >= Infinity {
-		return 0
-	}
-	return float64(l.Focal / (l.Focal - object))
-}
-
 // FocalOfDistances returns the focal length of a lens that throws an image on a
 // screen: 1/f = 1/o + 1/i. It fails unless both distances are positive; the thing
 // may be at Infinity.

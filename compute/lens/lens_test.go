@@ -32,19 +32,19 @@ func ExampleFocal() {
 func ExampleLens_Image() {
 	l := lens.Lens{Focal: 0.500}
 	image, ok := l.Image(0.750)
-	fmt.Printf("%.2f m %v %.2f×\n", image.Metres(), ok, l.Enlarges(0.750))
-	// Output: 1.50 m true -2.00×
+	fmt.Printf("%.2f m %v\n", image.Metres(), ok)
+	// Output: 1.50 m true
 }
 
 // Whole fractions, by hand: 1/6 = 1/10 + 1/15 and so on; rounding only.
 func TestImageInExactFractions(t *testing.T) {
-	for _, c := range []struct{ f, object, image, size float64 }{
-		{6, 10, 15, -1.5},
-		{20, 30, 60, -2},
-		{10, 20, 20, -1},
-		{12, 8, -24, 3}, // inside the focal length: virtual, upright
-		{12, 6, -12, 2}, // at half of it
-		{10, 110, 11, -0.1},
+	for _, c := range []struct{ f, object, image float64 }{
+		{6, 10, 15},
+		{20, 30, 60},
+		{10, 20, 20},
+		{12, 8, -24}, // inside the focal length: virtual
+		{12, 6, -12}, // at half of it
+		{10, 110, 11},
 	} {
 		l := lens.Lens{Focal: mm(c.f)}
 		image, ok := l.Image(mm(c.object))
@@ -52,7 +52,6 @@ func TestImageInExactFractions(t *testing.T) {
 			t.Errorf("%v: no image", c)
 		}
 		near(t, "image", image.Millimetres(), c.image, 1e-12*math.Abs(c.image))
-		near(t, "size", l.Enlarges(mm(c.object)), c.size, 1e-12*math.Abs(c.size))
 		if c.image > 0 {
 			f, err := lens.FocalOfDistances(mm(c.object), mm(c.image))
 			if err != nil {
@@ -76,12 +75,6 @@ func TestImageAtTheLimits(t *testing.T) {
 	}
 	if image, _ := l.Image(1.001 * l.Focal); image < 100*l.Focal {
 		t.Errorf("just beyond the focal length: %v", image)
-	}
-	if got := l.Enlarges(lens.Infinity); got != 0 {
-		t.Errorf("the sky is enlarged by %v", got)
-	}
-	if !math.IsInf(l.Enlarges(l.Focal), 0) {
-		t.Error("a thing at the focal length is not enlarged without end")
 	}
 }
 

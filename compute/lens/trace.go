@@ -45,12 +45,3 @@ func (t Telescope) Passes(p Path) bool {
 	within := func(r Ray, l Lens) bool { return r.Height <= l.Diameter/2 && r.Height >= -l.Diameter/2 }
 	return within(p.Front, t.Front) && within(p.Eye, t.Eye)
 }
-
-// Crossing returns how far beyond their plane two rays meet. ok is false for
-// parallel ones.
-func Crossing(a, b Ray) (quantity.Length, bool) {
-	if a.Slope == b.Slope {
-		return 0, false
-	}
-	return (b.Height - a.Height) / quantity.Length(a.Slope-b.Slope), true
-}

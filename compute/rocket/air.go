@@ -39,12 +39,6 @@ func Still(height quantity.Length, celsius float64) (Air, error) {
 	return Air{Density: Density(pressure(h) / (gasConstant * (celsius + kelvin)))}, nil
 }
 
-// StandardTemperature returns the temperature of the standard atmosphere at a
-// height, in °C.
-func StandardTemperature(height quantity.Length) (celsius float64) {
-	return seaTemperature - lapse*height.Metres() - kelvin
-}
-
 // pressure is in Pa. Heights are taken as geopotential, 0.1 % too high at 6 km.
 func pressure(h float64) float64 {
 	return seaPressure * math.Pow(1-lapse*h/seaTemperature, Gravity/(gasConstant*lapse))

@@ -125,10 +125,11 @@ func TestPathRunsFromPipeToGround(t *testing.T) {
 
 // Air of ISO 2533:1975, table 5 (from memory): 1.2250 kg/m³ at sea level, 1.1117
 // at 1000 m, 0.9093 at 3000 m, 0.7364 at 5000 m, half of the last digit and 0.1 %
-// for geopotential against geometric height.
+// for geopotential against geometric height. Its temperature is 15 °C at sea level
+// and falls by 6.5 °C a kilometre.
 func TestStandardAtmosphere(t *testing.T) {
 	for h, want := range map[float64]float64{0: 1.2250, 1000: 1.1117, 3000: 0.9093, 5000: 0.7364} {
-		air, err := rocket.Still(m(h), rocket.StandardTemperature(m(h)))
+		air, err := rocket.Still(m(h), 15-0.0065*h)
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -35,14 +35,6 @@ func (p Projection) Radius(away quantity.Angle) float64 {
 	return away.Radians() / (math.Pi / 2)
 }
 
-// Away is the inverse of Radius.
-func (p Projection) Away(radius float64) quantity.Angle {
-	if p == Stereographic {
-		return quantity.Angle(2 * math.Atan(radius))
-	}
-	return quantity.Angle(radius * math.Pi / 2)
-}
-
 // At returns where a place in the sky lies on a chart of the whole sky that is held
 // overhead: the zenith in the middle, north up, east on the left.
 func (p Projection) At(h almanac.Horizontal) Point {

@@ -113,12 +113,6 @@ func (w Wheel) sunAngle() quantity.Angle {
 	return quantity.Hours((evening-w.clocks.Standard).Hours()-12) + w.place.Longitude
 }
 
-// Set returns where a spot of the disc comes to stand under the mask when the date
-// is laid at the hour.
-func (w Wheel) Set(s Spot, d place.Date, clock time.Duration) Spot {
-	return Spot{(s.Turn + w.Hour(clock) - w.Date(d)).Bearing(), s.Radius}
-}
-
 // Open returns from what to what radius the sky above the horizon lies on the ray of
 // the mask at an angle; none where from is not below to. With A = sin φ and B =
 // cos φ cos H, sin h = A sin δ + B cos δ = M sin(δ + ψ), so that δ lies between
@@ -141,12 +135,6 @@ func (w Wheel) Open(turn quantity.Angle) (from, to float64) {
 		return 0, 0
 	}
 	return w.radius(quantity.Angle(high)), w.radius(quantity.Angle(low))
-}
-
-// Shows reports whether a spot of the mask lies within the window.
-func (w Wheel) Shows(s Spot) bool {
-	from, to := w.Open(s.Turn)
-	return from < to && s.Radius >= from && s.Radius <= to
 }
 
 // Horizon returns where on the mask the point of the horizon lies that has the

@@ -81,15 +81,3 @@ func CastBalls(bodies []Body, balls []Ball) (Cast, error) {
 	}
 	return c, nil
 }
-
-// Nearest returns the ball that comes nearest to a model's size, whether it
-// plays another body or not.
-func Nearest(balls []Ball, model quantity.Length) int {
-	best, off := -1, math.Inf(1)
-	for i, b := range balls {
-		if d := math.Abs(math.Log(float64(b.Diameter / model))); d < off {
-			best, off = i, d
-		}
-	}
-	return best
-}

@@ -60,18 +60,11 @@ func (w World) Density() float64 {
 
 // Gravity returns the pull at the equator in m/s², GM over the square of the
 // equatorial radius: what the fact sheets print. It leaves out how the body's
-// spin and its bulge change it; Spin says how much the spin takes away.
+// bulge changes it, and the spin, which takes a sixth of it off a scale at
+// Saturn's equator and less than a hundredth on the rocky worlds.
 func (w World) Gravity() float64 {
 	r := w.Equatorial.Metres()
 	return w.GM * 1e9 / (r * r)
-}
-
-// Spin returns the part of Gravity, 0 to 1, that the spin takes off a scale at
-// the equator: the centrifugal acceleration over the pull. It is a sixth on
-// Saturn and less than a hundredth on the rocky worlds.
-func (w World) Spin() float64 {
-	omega := 2 * math.Pi / w.Turn.Seconds()
-	return omega * omega * w.Equatorial.Metres() / w.Gravity()
 }
 
 // Escape returns the speed in m/s with which a thing at the equator's surface
