@@ -23,16 +23,16 @@ type Sky struct {
 const skyStep = 5 * time.Minute
 
 // moonClear is how far from the Sun the Moon must stand to be found by day by
-// somebody who does not know where to look, and moonLeast how high: common
+// somebody who does not know where to look, and MoonLeast how high: common
 // practice, no source.
-var (
-	moonClear = quantity.Degrees(35)
-	MoonLeast = quantity.Degrees(10)
+const (
+	moonClear = 35 * quantity.Turn / 360
+	MoonLeast = 10 * quantity.Turn / 360
 )
 
 // SunLeast is how high the Sun must stand for a useful shadow: houses and trees
 // reach higher. Common practice, no source.
-var SunLeast = quantity.Degrees(10)
+const SunLeast = 10 * quantity.Turn / 360
 
 // Over returns the sky of a place.
 func Over(p place.Place) Sky {
