@@ -18,9 +18,9 @@ type Aspect struct {
 	SunDistance quantity.Length // from the Sun's centre
 }
 
-// AspectAt returns the body's aspect at t. Elongation and phase angle are good
-// to 0.01°, the lit fraction to 0.0005, magnitudes to 0.1 to 0.3 by the formulae
-// named at each (magnitude.go). The Sun's own elongation is zero, its disc lit.
+// AspectAt returns the body's aspect at t. The elongation is good to 0.01°, the
+// phase angle to 0.02°, the lit fraction to 0.0005, magnitudes as doc.go says, by
+// the formulae named at each (magnitude.go). The Sun's own elongation is zero, its disc lit.
 // Lit fraction: Meeus, Astronomical Algorithms, 2nd ed. 1998, equation 41.1.
 func (b Body) AspectAt(t time.Time) Aspect {
 	m := momentOf(t)

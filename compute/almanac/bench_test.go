@@ -46,7 +46,7 @@ func yearOfPhases() int {
 var benchTasks = []struct {
 	name string
 	run  func() int
-	goal float64 // times faster, from the issue; none is set for the Moon's year
+	goal float64 // times faster: our own aim; none is set for the Moon's year
 }{
 	{"sun-year", func() int { return yearOf(almanac.Sun) }, 10},
 	{"moon-year", func() int { return yearOf(almanac.Moon) }, 0},

@@ -39,7 +39,7 @@ func (b Body) String() string {
 }
 
 // At returns the body's apparent geocentric place of date. The Sun is good to
-// 1″, the Moon to 3″, the planets and Pluto to 10″.
+// 0.5″, the Moon to 3″, the planets and Pluto to 10″.
 func (b Body) At(t time.Time) Apparent {
 	m := momentOf(t)
 	f := frameOf(m)

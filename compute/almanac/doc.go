@@ -42,12 +42,24 @@
 //
 // # Accuracy, 1950 to 2100
 //
-// Places: Sun 0.5″, Moon 3″, planets and Pluto 10″. Sidereal time 0.002 s,
-// equation of time 0.05 s, altitude and azimuth of the Sun 0.0002°. Rises and
-// sets: Sun 0.2 s below 60° of latitude, Moon 2 s, planets 2 s; transits 0.1 s.
-// Phases 5 s, seasons 10 s, eclipses 10 s. Lit fraction 0.0005. Magnitudes as
-// the Astronomical Almanac has them, but 0.1 for the turning of Mars and 0.05
-// for Saturn and Uranus. Tests hold these against four libraries. Real sunrises
+// Places: Sun 0.5″, Moon 3″ and 15 km, planets and Pluto 10″ from the Earth and
+// from the Sun, and 0.01 % of the distance from the Sun. Altitude and azimuth:
+// Sun 0.0002°, Moon 0.001°. Sidereal time 0.002 s, equation of time 0.05 s.
+//
+// Rises and sets: Sun 0.2 s, Moon and planets 2 s. Where the Sun or the Moon
+// grazes the horizon, slower than 3° an hour, it is as long as its altitude takes
+// to change by the error of its place. Transits: Sun 0.1 s, Moon 0.2 s, planets
+// 0.5 s. Phases 5 s, seasons 10 s. Eclipses: greatest 10 s, gamma 0.0003, the
+// Moon's contacts with the umbra 25 s, with the penumbra 70 s, the Sun's contacts
+// at a place 20 s; magnitude and obscuration 0.002.
+//
+// Lit fraction 0.0005, elongation 0.01°, phase angle 0.02°, middle of the lit limb
+// 0.1°. Magnitudes of planets 0.02 from the formulae of the Astronomical Almanac,
+// which Mars's turning leaves by 0.1; Saturn and Uranus 0.05, the Moon 0.2 but for
+// thin crescents.
+//
+// Tests hold these against ERFA and the Swiss Ephemeris, and less narrowly against
+// two more libraries, with the errors that these have themselves. Real sunrises
 // differ from any almanac by a minute or more with the air.
 //
 // Outside the range searches answer a *RangeError; places, days and aspects run

@@ -26,8 +26,8 @@ type LunarEclipse struct {
 // rule, 1 % of the Moon's parallax, as in Espenak & Meeus, Five Millennium
 // Canon of Lunar Eclipses, NASA/TP-2009-214172, section 1.4 (the older rule of
 // Chauvenet, 2 % of the whole, gives magnitudes 0.005 greater). Greatest is
-// good to 10 s, contacts to the 20 s or more by which the shadow's edge is
-// vague. The error is a *RangeError.
+// good to 10 s, contacts with the umbra to 25 s, with the penumbra to 70 s; the
+// shadow's edge is no sharper. The error is a *RangeError.
 func LunarEclipses(year int) ([]LunarEclipse, error) {
 	if err := coversYear(year); err != nil {
 		return nil, err

@@ -38,7 +38,7 @@ type SolarView struct {
 	BestObscuration float64
 }
 
-// From returns the eclipse as it is at p, contacts good to 10 s where UTC keeps
+// From returns the eclipse as it is at p, contacts good to 20 s where UTC keeps
 // to the Earth's rotation; mean limbs, sea-level horizon. The Sun counts as up
 // while its centre is less than 50′ below the horizon.
 func (e SolarEclipse) From(p place.Place) SolarView {

@@ -15,9 +15,8 @@ type Horizontal struct {
 	Altitude quantity.Angle // above the horizon of the ellipsoid
 }
 
-// SunFrom returns where the Sun's centre stands from p at t, good to 0.0005°
-// while UTC is within 0.1 s of the Earth's rotation (0.004° at most at the
-// 0.9 s that UTC allows itself). At the poles, where every direction is south
+// SunFrom returns where the Sun's centre stands from p at t, good to 0.0002°
+// but for UTC − UT1, up to 0.9 s, in which the sky turns by 0.004°. At the poles, where every direction is south
 // or north, azimuths keep to the meridian of p's longitude: at the North Pole a
 // body over that meridian has azimuth 180°, at the South Pole 0°.
 func SunFrom(p place.Place, t time.Time) Horizontal { return Sun.From(p, t) }

@@ -25,7 +25,7 @@ func TestLimbOfMeeus(t *testing.T) {
 	if math.Abs(limb.Lit-0.6786) > 0.0002 {
 		t.Errorf("lit %.5f", limb.Lit)
 	}
-	if math.Abs(limb.PositionAngle.Degrees()-285.0) > 0.1 {
+	if math.Abs(limb.PositionAngle.Degrees()-285.0) > limbMiddleLimit {
 		t.Errorf("bright limb at %.2f°", limb.PositionAngle.Degrees())
 	}
 	if !limb.Waxing {

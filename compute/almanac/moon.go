@@ -7,8 +7,8 @@ import (
 	"noonbook/compute/place"
 )
 
-// MoonAt returns the Moon's apparent geocentric place of date, good to 3″ in
-// longitude, 3″ in latitude and 10 km.
+// MoonAt returns the Moon's apparent geocentric place of date, good to 3″ and
+// 15 km.
 func MoonAt(t time.Time) Apparent { return Moon.At(t) }
 
 // MoonFrom returns where the Moon's centre stands from p at t, parallax

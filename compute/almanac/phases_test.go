@@ -11,8 +11,7 @@ import (
 )
 
 // Meeus, Astronomical Algorithms, 2nd ed. 1998, examples 49.a and 49.b; the
-// method there is a fit, good to 17 s at most (the book's words). The limit for
-// phases is 20 s.
+// method there is a fit, good to 17 s at most (the book's words).
 func TestPhasesOfMeeus(t *testing.T) {
 	for _, c := range []struct {
 		phase almanac.Phase
@@ -26,13 +25,14 @@ func TestPhasesOfMeeus(t *testing.T) {
 		if err != nil || len(list) != 1 || list[0].Phase != c.phase {
 			t.Fatalf("%v %v", list, err)
 		}
-		if d := list[0].At.Sub(want).Seconds(); math.Abs(d) > 20 {
+		if d := list[0].At.Sub(want).Seconds(); math.Abs(d) > 17 {
 			t.Errorf("%s: %.1f s off", c.phase, d)
 		}
 	}
 }
 
-// The acceptance values set for the demo school, April 2027, ±20 s.
+// April 2027 on the clock of the demo school, by the Swiss Ephemeris: its moments in
+// testdata/reference/phases.csv less 69.184 s and three hours.
 func TestPhasesOfApril2027(t *testing.T) {
 	p := at(t, 46.09, -64.77, "America/Moncton")
 	from, _ := p.Day(date(t, "2027-04-01"))
@@ -42,9 +42,9 @@ func TestPhasesOfApril2027(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := []string{
-		"new Moon 2027-04-06T20:51:10-03:00",
+		"new Moon 2027-04-06T20:51:08-03:00",
 		"first quarter 2027-04-13T19:56:39-03:00",
-		"full Moon 2027-04-20T19:27:10-03:00",
+		"full Moon 2027-04-20T19:27:11-03:00",
 		"last quarter 2027-04-28T17:17:52-03:00",
 	}
 	if len(list) != len(want) {
@@ -52,7 +52,7 @@ func TestPhasesOfApril2027(t *testing.T) {
 	}
 	for i, w := range want {
 		name := list[i].Phase.String()
-		if d := list[i].At.Sub(utc(t, w[len(name)+1:])).Seconds(); w[:len(name)] != name || math.Abs(d) > 20 {
+		if d := list[i].At.Sub(utc(t, w[len(name)+1:])).Seconds(); w[:len(name)] != name || math.Abs(d) > phasesLimit {
 			t.Errorf("%s %s, want %s", name, list[i].At.In(p.Zone).Format(time.RFC3339), w)
 		}
 	}

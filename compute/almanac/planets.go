@@ -15,7 +15,7 @@ type Heliocentric struct {
 }
 
 // HeliocentricAt returns where a planet or Pluto is on its way round the Sun,
-// good to 5″. Of the Sun, the Moon and anything else it returns zeros.
+// good to 10″. Of the Sun, the Moon and anything else it returns zeros.
 func (b Body) HeliocentricAt(t time.Time) Heliocentric {
 	lon, lat, r := b.heliocentric(momentOf(t).centuries)
 	return Heliocentric{

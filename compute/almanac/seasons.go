@@ -24,7 +24,7 @@ func (s Season) String() string {
 
 // Seasons returns the two equinoxes and two solstices of the year, UTC, indexed
 // by Season: the moments when the Sun's apparent geocentric longitude is 0°,
-// 90°, 180° and 270°. They are good to 20 s, for the Sun moves 1″ in 24 s.
+// 90°, 180° and 270°. They are good to 10 s, in which the Sun moves 0.4″.
 // The error is a *RangeError.
 func Seasons(year int) ([4]time.Time, error) {
 	var moments [4]time.Time

@@ -5,7 +5,7 @@ import (
 	"time"
 )
 
-// SunAt returns the Sun's apparent geocentric place of date, good to 1″.
+// SunAt returns the Sun's apparent geocentric place of date, good to 0.5″.
 // The distance is that between the centres of Earth and Sun.
 func SunAt(t time.Time) Apparent { return Sun.At(t) }
 
@@ -25,7 +25,7 @@ func sunFromEarth(lon, lat, r float64) (float64, float64, float64) {
 // EquationOfTime returns apparent minus mean solar time at t: what a sundial
 // is ahead of a clock that keeps local mean time, +16 min in early November
 // and −14 min in mid February. Mean solar time is UT, so it is the apparent
-// Sun's Greenwich hour angle less UT and twelve hours; good to 0.1 s.
+// Sun's Greenwich hour angle less UT and twelve hours; good to 0.05 s.
 func EquationOfTime(t time.Time) time.Duration {
 	m := momentOf(t)
 	f := frameOf(m)
