@@ -31,7 +31,7 @@
 // into the pole and depends on the longitude named.
 //
 // Accuracy. The sum agrees with the official test values to their rounding
-// (0.005°, 0.1 nT). What a compass shows differs more: the model leaves out
+// (0.005°, 0.05 nT). What a compass shows differs more: the model leaves out
 // rocks, buildings and the Sun's storms, and its authors put the standard error
 // of the declination at √(0.26² + (5417/H)²) degrees with H in nT, 0.4° in
 // mid-latitudes (from memory, WMM2025 report). Where H is weak the needle is

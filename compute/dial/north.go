@@ -15,7 +15,7 @@ import (
 //
 // It is not quite zero because the Sun goes on north or south in between: about
 // Δδ/(2 cos φ sin H) for a change Δδ of declination between hour angles −H and
-// H, 0.3° at most below 60° and three hours from noon, nothing at the solstices.
+// H, 0.15° at most up to 60° and three hours from noon, nothing at the solstices.
 // ok is false where the shadow does not get as long again within as many hours
 // and a quarter, as near a pole, and where the Sun is down.
 func EqualShadow(p place.Place, noon, before time.Time) (after time.Time, middleOff quantity.Angle, ok bool) {

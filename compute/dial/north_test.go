@@ -39,6 +39,18 @@ func TestEqualShadows(t *testing.T) {
 			}
 		}
 	}
+	// The most that EqualShadow's comment promises, through a year.
+	for _, latitude := range []float64{-60, 0, 60} {
+		p := school(t, latitude, 0, "UTC")
+		for d := date(t, "2027-01-01"); d.Year == 2027; d = d.Add(5) {
+			noon := almanac.SunDay(p, d).Transits[0]
+			for _, ahead := range []time.Duration{30 * time.Minute, 3 * time.Hour} {
+				if _, off, ok := dial.EqualShadow(p, noon, noon.Add(-ahead)); ok {
+					near(t, fmt.Sprintf("%g°, %v, %v: middle", latitude, d, ahead), off.Degrees(), 0, 0.15)
+				}
+			}
+		}
+	}
 	pole := school(t, 90, 0, "UTC")
 	at := time.Date(2027, 5, 1, 12, 0, 0, 0, time.UTC)
 	if _, _, ok := dial.EqualShadow(pole, at, at.Add(-3*time.Hour)); ok {

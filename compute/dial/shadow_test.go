@@ -96,7 +96,7 @@ func TestStyleShadowFallsOnHourLine(t *testing.T) {
 		}
 	}
 	t.Logf("worst of %d shadows: %.2g°", shadows, worst)
-	if worst > 1e-9 || shadows < 10000 {
+	if worst > 1e-12*180/math.Pi || shadows < 10000 {
 		t.Errorf("worst of %d shadows is %.2g° off its hour line", shadows, worst)
 	}
 }

@@ -31,9 +31,9 @@
 // is complete to about magnitude 4.0; below, to 4.5, stars are missing. Refraction
 // is that of compute/almanac, in ordinary air.
 //
-// The wheel takes the mean Sun of its year for its dates. In another year it is
-// wrong by three quarters of a day's turn, 0.74°, at most, as leap years have it, and
-// by precession 0.3° in 20 years.
+// The wheel takes the mean Sun of its year for its dates. Within three years it is
+// wrong by three quarters of a day's turn, 0.75°, at most, as leap years have it,
+// and within 20 by 0.9°; its stars by 0.3° in 20 years, by precession.
 //
 // # What it does not do
 //

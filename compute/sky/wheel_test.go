@@ -115,6 +115,37 @@ func TestDatesStandWhereTheSunIs(t *testing.T) {
 	}
 }
 
+// A wheel of 2027 in the twenty years on either side: its dates by the mean Sun of the
+// year, and a star by precession, stray as far as doc.go says and no farther.
+func TestWheelInOtherYears(t *testing.T) {
+	p := placeAt(46.09, -64.77, time.UTC)
+	wheel := WheelOf(p, 2027, North)
+	near, far := 0.0, 0.0
+	for year := 2007; year <= 2047; year++ {
+		other := WheelOf(p, year, North)
+		for _, d := range wheel.Year() {
+			off := (wheel.Date(d) - other.Date(place.Date{Year: year, Month: d.Month, Day: d.Day})).Signed().Degrees()
+			far = max(far, math.Abs(off))
+			if year >= 2024 && year <= 2030 {
+				near = max(near, math.Abs(off))
+			}
+		}
+	}
+	t.Logf("dates: worst %.3f° within three years, %.3f° within twenty", near, far)
+	if near > 0.75 || far > 0.9 {
+		t.Errorf("dates stray by %.3f° within three years, %.3f° within twenty", near, far)
+	}
+	worst := 0.0
+	at := time.Date(2027, 1, 1, 0, 0, 0, 0, time.UTC)
+	for _, s := range Stars() {
+		worst = max(worst, apart(s.At(at).vector(), s.At(at.AddDate(20, 0, 0)).vector())/3600)
+	}
+	t.Logf("stars: worst %.3f°", worst)
+	if worst > 0.3 {
+		t.Errorf("stars stray by %.3f° in 20 years", worst)
+	}
+}
+
 // The points of the horizon lie at the edge of the window, in the order in which they
 // are read overhead, and the pole is the middle.
 func TestHorizonOfTheWheel(t *testing.T) {

@@ -40,14 +40,11 @@ const (
 	Opposite = 150 * math.Pi / 180
 )
 
-// inRange reports whether the almanac vouches for the moment.
-func inRange(t time.Time) bool { return t.Year() >= 1950 && t.Year() <= 2100 }
-
 // StandingsAt returns the planets and Pluto outward. Ceres is left out. Known is
-// false outside 1950 to 2100, where the almanac has been held against nothing
-// and its series for Pluto soon goes wild.
+// false where almanac.Covers says that the moment is out of range: there the
+// almanac has been held against nothing and its series for Pluto soon goes wild.
 //
-// From 1950 to 2100 longitudes hold to 0.01° (the Earth's is that of the Sun as
+// Within the range longitudes hold to 0.01° (the Earth's is that of the Sun as
 // seen, with 20″ of aberration in it) and distances to 0.02 %.
 func StandingsAt(t time.Time) (standings []Standing, known bool) {
 	sun := almanac.Sun.At(t)
@@ -70,7 +67,7 @@ func StandingsAt(t time.Time) (standings []Standing, known bool) {
 		}
 		standings = append(standings, s)
 	}
-	return standings, inRange(t)
+	return standings, almanac.Covers(t) == nil
 }
 
 func inAlmanac(name string) (almanac.Body, bool) {
