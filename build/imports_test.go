@@ -17,9 +17,10 @@ import (
 // it: as an importer, what has no line of its own. Nothing imports cmd.
 var allowed = map[string][]string{
 	"compute/quantity":            {},
+	"compute/search":              {},
 	"compute/place":               {"compute/quantity"},
 	"compute/world":               {"compute/quantity", "compute/place", "compute/almanac"},
-	"compute/":                    {"compute/quantity", "compute/place", "compute/almanac", "compute/world"},
+	"compute/":                    {"compute/quantity", "compute/search", "compute/place", "compute/almanac", "compute/world"},
 	"build/problem":               {},
 	"build/file":                  {},
 	"build/form":                  {"compute/", "github.com/BurntSushi/toml"},

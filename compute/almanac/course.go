@@ -1,6 +1,17 @@
 package almanac
 
-import "math"
+import (
+	"math"
+
+	"noonbook/compute/search"
+)
+
+// How near, in days, passages are found, and turning points, round which so little
+// changes that nothing hangs on it.
+const (
+	microsecond = 1e-11
+	tenthSecond = 1e-6
+)
 
 // A course is a track seen from a place, with the altitude whose passages are
 // looked for.
@@ -40,7 +51,7 @@ func (c *course) crossings(found *[most]crossing) int {
 	n, step := 0, c.k.span/steps
 	add := func(a, fa, b, fb float64) {
 		if (fa < 0) != (fb < 0) && n < most {
-			found[n] = crossing{zero(c.height, a, fa, b, fb), fa < 0}
+			found[n] = crossing{search.Between(c.height, a, fa, b, fb, microsecond), fa < 0}
 			n++
 		}
 	}
@@ -77,9 +88,9 @@ func (c *course) turns(a, b, m, d float64) bool {
 // top.
 func (c *course) turning(a, b float64, top bool) float64 {
 	if top {
-		return lowest(func(x float64) float64 { return -c.height(x) }, a, b)
+		return search.Lowest(func(x float64) float64 { return -c.height(x) }, a, b, tenthSecond)
 	}
-	return lowest(c.height, a, b)
+	return search.Lowest(c.height, a, b, tenthSecond)
 }
 
 // transits finds every upper transit in the day, in order, and returns how

@@ -3,6 +3,8 @@ package almanac
 import (
 	"math"
 	"time"
+
+	"noonbook/compute/search"
 )
 
 // A LunarEclipse is an eclipse of the Moon, the same for everybody who has the
@@ -59,7 +61,7 @@ func (s *shadow) disc(day float64) disc {
 }
 
 func (s *shadow) lunar() LunarEclipse {
-	day := lowest(func(x float64) float64 { return s.disc(x).off }, 0, s.span())
+	day := search.Lowest(func(x float64) float64 { return s.disc(x).off }, 0, s.span(), tenthSecond)
 	d := s.disc(day)
 	e := LunarEclipse{
 		Greatest:           s.at(day),
@@ -90,8 +92,8 @@ func (s *shadow) passage(middle float64, edge func(disc) float64) (begin, end ti
 	f := func(day float64) float64 { return edge(s.disc(day)) }
 	inside := f(middle)
 	if before, after := f(0), f(s.span()); inside < 0 && before > 0 && after > 0 {
-		begin = s.at(zero(f, 0, before, middle, inside))
-		end = s.at(zero(f, middle, inside, s.span(), after))
+		begin = s.at(search.Between(f, 0, before, middle, inside, microsecond))
+		end = s.at(search.Between(f, middle, inside, s.span(), after, microsecond))
 	}
 	return begin, end
 }

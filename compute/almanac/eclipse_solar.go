@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"noonbook/compute/quantity"
+	"noonbook/compute/search"
 )
 
 // An EclipseKind says how deep an eclipse is.
@@ -104,7 +105,7 @@ func (c *cone) deepest() vector {
 
 // solar describes the eclipse round the middle of the shadow's tracks.
 func (s *shadow) solar() SolarEclipse {
-	day := lowest(func(x float64) float64 { c := s.cone(x); return c.foot.dot(c.foot) }, 0, s.span())
+	day := search.Lowest(func(x float64) float64 { c := s.cone(x); return c.foot.dot(c.foot) }, 0, s.span(), tenthSecond)
 	c := s.cone(day)
 	e := SolarEclipse{Greatest: s.at(day), Gamma: math.Copysign(c.foot.norm()/earthRadius, c.foot.z)}
 
@@ -143,7 +144,7 @@ func (s *shadow) totalOrHybrid(day float64) EclipseKind {
 		return d - earthRadius
 	}
 	for _, edge := range [...]float64{0, s.span()} {
-		c := s.cone(zero(miss, day, miss(day), edge, miss(edge)))
+		c := s.cone(search.Root(miss, day, edge, microsecond))
 		if c.inner-c.deepest().dot(c.axis)*c.tan2 > 0 {
 			return Hybrid
 		}

@@ -6,6 +6,7 @@ import (
 
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
+	"noonbook/compute/search"
 )
 
 // A Contact is a moment of an eclipse and where the eclipsed body then stands.
@@ -90,7 +91,7 @@ func (w *watch) middle() float64 {
 			best = i
 		}
 	}
-	return lowest(off, max(0, float64(best-1)*step), min(w.span(), float64(best+1)*step))
+	return search.Lowest(off, max(0, float64(best-1)*step), min(w.span(), float64(best+1)*step), tenthSecond)
 }
 
 // around returns where f, negative in the middle, becomes positive before and
@@ -102,7 +103,7 @@ func (w *watch) around(f func(float64) float64, middle float64) (before, after f
 		for far := middle + by; far > -0.1 && far < w.span()+0.1; far += by {
 			fFar := f(far)
 			if fFar >= 0 {
-				return zero(f, near, fNear, far, fFar)
+				return search.Between(f, near, fNear, far, fFar, microsecond)
 			}
 			near, fNear = far, fFar
 		}
@@ -126,7 +127,7 @@ func (w *watch) bestUp(first, middle, last float64) (best float64, up bool) {
 		for i := range steps {
 			a, b := middle+float64(i)*step, middle+float64(i+1)*step
 			if fb := height(b); fb >= 0 {
-				x := zero(height, a, height(a), b, fb)
+				x := search.Between(height, a, height(a), b, fb, microsecond)
 				if !up || w.bite(x).off < w.bite(best).off {
 					best, up = x, true
 				}

@@ -7,6 +7,7 @@ import (
 	"noonbook/compute/almanac"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
+	"noonbook/compute/search"
 )
 
 // A Drift is how far hour marks are off on a later date, when they were made by
@@ -118,23 +119,17 @@ func (m Marked) shadow(latitude, declination, hourAngle quantity.Angle) (quantit
 	return shadow, ok && altitude > 0
 }
 
-// between halves a step until f's change of sign in it is found, to 1e-9 of
-// a nextMark. A jump from half a turn to minus half a turn is no such change.
+// between finds f's change of sign in a step, to 1e-9 of a nextMark. A jump from half a turn to minus half a turn is no such change.
 func between(f func(quantity.Angle) float64, a, b quantity.Angle) (quantity.Angle, bool) {
 	fa, fb := f(a), f(b)
 	if !(fa*fb <= 0) || math.Abs(fa-fb) > math.Pi {
 		return 0, false
 	}
-	for range 30 {
-		middle := (a + b) / 2
-		switch fm := f(middle); {
-		case math.IsNaN(fm):
-			return 0, false
-		case fa*fm <= 0:
-			b = middle
-		default:
-			a, fa = middle, fm
-		}
-	}
-	return (a + b) / 2, true
+	shadows := true
+	a, b = search.Halve(a, b, 1e-9*nextMark, func(x quantity.Angle) bool {
+		fx := f(x)
+		shadows = shadows && !math.IsNaN(fx)
+		return fa*fx <= 0
+	})
+	return (a + b) / 2, shadows
 }

@@ -6,6 +6,7 @@ import (
 	"noonbook/compute/almanac"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
+	"noonbook/compute/search"
 )
 
 // EqualShadow returns the moment after the Sun's noon at which an upright
@@ -24,23 +25,18 @@ func EqualShadow(p place.Place, noon, before time.Time) (after time.Time, middle
 	if then.Altitude <= 0 || ahead <= 0 {
 		return time.Time{}, 0, false
 	}
-	high, low := noon, noon.Add(ahead+ahead/4)
-	if almanac.SunFrom(p, high).Altitude <= then.Altitude || almanac.SunFrom(p, low).Altitude >= then.Altitude {
+	higher := func(past time.Duration) bool { return almanac.SunFrom(p, noon.Add(past)).Altitude > then.Altitude }
+	end := ahead + ahead/4
+	if !higher(0) || higher(end) {
 		return time.Time{}, 0, false
 	}
-	for low.Sub(high) > 100*time.Millisecond {
-		middle := high.Add(low.Sub(high) / 2)
-		if almanac.SunFrom(p, middle).Altitude > then.Altitude {
-			high = middle
-		} else {
-			low = middle
-		}
-	}
-	now := almanac.SunFrom(p, low)
+	_, past := search.Halve(0, end, 100*time.Millisecond, func(d time.Duration) bool { return !higher(d) })
+	after = noon.Add(past)
+	now := almanac.SunFrom(p, after)
 	meridian := quantity.Angle(0) // of the shadow at noon
 	if almanac.SunFrom(p, noon).Azimuth.Cos() > 0 {
 		meridian = quantity.Turn / 2
 	}
 	one, other := (then.Azimuth + quantity.Turn/2 - meridian).Signed(), (now.Azimuth + quantity.Turn/2 - meridian).Signed()
-	return low, (one + other) / 2, true
+	return after, (one + other) / 2, true
 }

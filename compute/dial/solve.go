@@ -1,6 +1,10 @@
 package dial
 
-import "math"
+import (
+	"math"
+
+	"noonbook/compute/search"
+)
 
 // refine improves the values by the damped Gauss–Newton method (D. W.
 // Marquardt, Journal of the SIAM 11, 1963, 431) with slopes by differences, and
@@ -135,19 +139,11 @@ func clone(a [][]float64) [][]float64 {
 // studentT returns the value that Student's t with the degrees of freedom stays
 // below with the probability p, 0.5 to 1.
 func studentT(p float64, freedom int) float64 {
-	low, high := 0.0, 1.0
+	high := 1.0
 	for studentBelow(high, freedom) < p {
 		high *= 2
 	}
-	for range 60 {
-		middle := (low + high) / 2
-		if studentBelow(middle, freedom) < p {
-			low = middle
-		} else {
-			high = middle
-		}
-	}
-	return (low + high) / 2
+	return search.Root(func(t float64) float64 { return studentBelow(t, freedom) - p }, 0, high, 1e-12*high)
 }
 
 // studentBelow is the probability that Student's t is below a positive value:

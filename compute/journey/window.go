@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"noonbook/compute/quantity"
+	"noonbook/compute/search"
 	"noonbook/compute/world"
 )
 
@@ -69,21 +70,15 @@ func miss(w world.World, t time.Time) (missed, bool) {
 	return m, true
 }
 
-// between halves the span between two departures, one too early and one too late,
-// to an hour.
+// between finds the departure between two, one too early and one too late, to an
+// hour, on the early side.
 func between(w world.World, a, b missed) Window {
-	for b.Leave.Sub(a.Leave) > time.Hour {
-		m, ok := miss(w, a.Leave.Add(b.Leave.Sub(a.Leave)/2))
-		if !ok {
-			break
-		}
-		if a.off*m.off <= 0 {
-			b = m
-		} else {
-			a = m
-		}
-	}
-	return a.Window
+	early, _ := search.Halve(0, b.Leave.Sub(a.Leave), time.Hour, func(after time.Duration) bool {
+		m, ok := miss(w, a.Leave.Add(after))
+		return !ok || a.off*m.off <= 0
+	})
+	m, _ := miss(w, a.Leave.Add(early))
+	return m.Window
 }
 
 // Windows returns the next windows after t, at most n.

@@ -1,6 +1,10 @@
 package rocket
 
-import "math"
+import (
+	"math"
+
+	"noonbook/compute/search"
+)
 
 // A state is position and velocity: along, across, up in m, then in m/s.
 type state [6]float64
@@ -58,38 +62,22 @@ func (m motion) step(y, first state, h float64) (next, last state, off float64) 
 }
 
 // to shortens a step of h, in which component n falls through zero, until it
-// ends there, and returns the length of the shortened step and its end: regula
-// falsi in the form of Dowell and Jarratt, BIT 11 (1971), 168 (Illinois).
+// ends there, and returns the length of the shortened step and its end.
 func (m motion) to(n int, y, first state, h float64) (float64, state) {
-	low, high := 0.0, h
-	end, _, _ := m.step(y, first, h)
-	gLow, gHigh := y[n], end[n]
-	if !(gLow > 0) {
+	if !(y[n] > 0) {
 		return 0, y
 	}
-	side := 0
-	for range 100 {
-		at := high - gHigh*(high-low)/(gHigh-gLow)
-		end, _, _ = m.step(y, first, at)
-		g := end[n]
-		if math.Abs(g) < 1e-13 || high-low < 1e-15 {
-			return at, end
+	const near, within = 1e-13, 1e-15 // m or m/s; s
+	end, _, _ := m.step(y, first, h)
+	at := search.Between(func(h float64) float64 {
+		end, _, _ := m.step(y, first, h)
+		if math.Abs(end[n]) < near {
+			return 0
 		}
-		if g > 0 {
-			low, gLow = at, g
-			if side == 1 {
-				gHigh /= 2
-			}
-			side = 1
-		} else {
-			high, gHigh = at, g
-			if side == -1 {
-				gLow /= 2
-			}
-			side = -1
-		}
-	}
-	return high, end
+		return end[n]
+	}, 0, y[n], h, end[n], within)
+	end, _, _ = m.step(y, first, at)
+	return at, end
 }
 
 // nextStep returns the step to try after one whose error was off tolerances: the

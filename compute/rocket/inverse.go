@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"noonbook/compute/quantity"
+	"noonbook/compute/search"
 )
 
 // SpeedForHeight returns the launch speed at which the rocket, launched as l but
@@ -43,8 +44,8 @@ func SpeedForTime(r Rocket, l Launch, air Air, lasting time.Duration) (Speed, er
 	return v, nil
 }
 
-// speedFor finds where excess, which grows with the speed, passes zero: the
-// bracket is doubled from 1 m/s on and closed by regula falsi (Illinois).
+// speedFor finds where excess, which grows with the speed, passes zero, in a
+// bracket that is doubled from 1 m/s on.
 func speedFor(r Rocket, l Launch, air Air, excess func(Flight) float64) (Speed, error) {
 	l.Speed = MaxSpeed
 	if err := check(r, l, air); err != nil {
@@ -53,7 +54,11 @@ func speedFor(r Rocket, l Launch, air Air, excess func(Flight) float64) (Speed, 
 	m := motionOf(r, air)
 	at := func(v float64) float64 {
 		l.Speed = Speed(v)
-		return excess(m.fly(l, false))
+		g := excess(m.fly(l, false))
+		if math.Abs(g) < 1e-11 { // m or s
+			return 0
+		}
+		return g
 	}
 	low, a := 0.0, at(0)
 	high, b := 1.0, at(1)
@@ -65,26 +70,5 @@ func speedFor(r Rocket, l Launch, air Air, excess func(Flight) float64) (Speed, 
 		high = math.Min(2*high, float64(MaxSpeed))
 		b = at(high)
 	}
-	side := 0
-	for i := 0; high-low > 1e-10*high && i < 100; i++ {
-		v := high - b*(high-low)/(b-a)
-		g := at(v)
-		if math.Abs(g) < 1e-11 {
-			return Speed(v), nil
-		}
-		if g < 0 {
-			low, a = v, g
-			if side == 1 {
-				b /= 2
-			}
-			side = 1
-		} else {
-			high, b = v, g
-			if side == -1 {
-				a /= 2
-			}
-			side = -1
-		}
-	}
-	return Speed(high), nil
+	return Speed(search.Between(at, low, a, high, b, 1e-10*high)), nil
 }

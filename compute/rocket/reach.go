@@ -2,9 +2,9 @@ package rocket
 
 import (
 	"fmt"
-	"math"
 
 	"noonbook/compute/quantity"
+	"noonbook/compute/search"
 )
 
 // Farthest returns the farthest landing at any elevation from low to high, and
@@ -28,7 +28,7 @@ func (m motion) reach(l Launch, elevation quantity.Angle) float64 {
 }
 
 // farthest scans the angles, since the steepest flights drift with the wind and
-// the reach may have an end at either side, and then narrows by golden section.
+// the reach may have an end at either side, and then looks more closely at the best.
 func (m motion) farthest(l Launch, low, high quantity.Angle) (quantity.Length, quantity.Angle) {
 	const scan = 9
 	best, at := -1.0, low
@@ -40,22 +40,10 @@ func (m motion) farthest(l Launch, low, high quantity.Angle) (quantity.Length, q
 	}
 	a := max(low, at-(high-low)/scan)
 	b := min(high, at+(high-low)/scan)
-	ratio := quantity.Angle(math.Sqrt(5)-1) / 2
-	c, d := b-ratio*(b-a), a+ratio*(b-a)
-	x, y := m.reach(l, c), m.reach(l, d)
-	for b-a > quantity.Degrees(0.01) {
-		if x > y {
-			b, d, y = d, c, x
-			c = b - ratio*(b-a)
-			x = m.reach(l, c)
-		} else {
-			a, c, x = c, d, y
-			d = a + ratio*(b-a)
-			y = m.reach(l, d)
-		}
-	}
-	if x := m.reach(l, (a+b)/2); x > best {
-		return quantity.Length(x), (a + b) / 2
+	fine := quantity.Angle(search.Lowest(func(e float64) float64 { return -m.reach(l, quantity.Angle(e)) },
+		float64(a), float64(b), float64(quantity.Degrees(0.01))))
+	if x := m.reach(l, fine); x > best {
+		return quantity.Length(x), fine
 	}
 	return quantity.Length(best), at
 }
@@ -113,7 +101,7 @@ func DraggyEnough(r Rocket, l Launch, air Air, room quantity.Length, most float6
 
 // fallsThrough returns where f, positive at low, comes down to zero, on the side
 // on which it is not positive, within width; false when it does not, and low
-// when it is there already. Illinois, as in to.
+// when it is there already.
 func fallsThrough(f func(float64) float64, low, high, width float64) (float64, bool) {
 	a, b := f(low), f(high)
 	if a <= 0 {
@@ -122,26 +110,5 @@ func fallsThrough(f func(float64) float64, low, high, width float64) (float64, b
 	if b > 0 {
 		return high, false
 	}
-	side := 0
-	for i := 0; high-low > width && i < 60; i++ {
-		at := high - b*(high-low)/(b-a)
-		if i%4 == 3 { // a halving now and then closes the bracket from both sides
-			at = (low + high) / 2
-		}
-		g := f(at)
-		if g > 0 {
-			low, a = at, g
-			if side == 1 {
-				b /= 2
-			}
-			side = 1
-		} else {
-			high, b = at, g
-			if side == -1 {
-				a /= 2
-			}
-			side = -1
-		}
-	}
-	return high, true
+	return search.Between(f, low, a, high, b, width), true
 }
