@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"noonbook/compute/quantity"
+	"noonbook/compute/space"
 )
 
 // An Apparent is a geocentric place as the sky shows it: true equator, ecliptic
@@ -19,12 +20,12 @@ type Apparent struct {
 const kilometresPerAU = float64(quantity.AstronomicalUnit) / 1000
 
 // equatorial turns apparent ecliptic coordinates (radians, au) into a vector.
-func equatorial(lon, lat, r float64, f frame) vector {
+func equatorial(lon, lat, r float64, f frame) space.Vector {
 	sinLon, cosLon := math.Sincos(lon)
 	sinLat, cosLat := math.Sincos(lat)
 	r *= kilometresPerAU
 	y, z := r*cosLat*sinLon, r*sinLat
-	return vector{r * cosLat * cosLon, y*f.cosEps - z*f.sinEps, y*f.sinEps + z*f.cosEps}
+	return space.Vector{X: r * cosLat * cosLon, Y: y*f.cosEps - z*f.sinEps, Z: y*f.sinEps + z*f.cosEps}
 }
 
 func apparent(lon, lat, r float64, f frame) Apparent {
@@ -32,8 +33,8 @@ func apparent(lon, lat, r float64, f frame) Apparent {
 	return Apparent{
 		Longitude:      quantity.Angle(turn(lon)),
 		Latitude:       quantity.Angle(lat),
-		RightAscension: quantity.Angle(turn(math.Atan2(v.y, v.x))),
-		Declination:    quantity.Atan2(v.z, math.Hypot(v.x, v.y)),
-		Distance:       quantity.Kilometres(v.norm()),
+		RightAscension: quantity.Angle(turn(math.Atan2(v.Y, v.X))),
+		Declination:    quantity.Atan2(v.Z, math.Hypot(v.X, v.Y)),
+		Distance:       quantity.Kilometres(v.Norm()),
 	}
 }

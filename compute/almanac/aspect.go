@@ -27,7 +27,7 @@ func (b Body) AspectAt(t time.Time) Aspect {
 	s := b.triangleFor(m)
 	sight := s.sight()
 
-	delta, r := sight.norm(), s.planet.norm()
+	delta, r := sight.Norm(), s.planet.Norm()
 	a := Aspect{
 		Distance:    quantity.AstronomicalUnit * quantity.Length(delta),
 		SunDistance: quantity.AstronomicalUnit * quantity.Length(r),
@@ -35,9 +35,9 @@ func (b Body) AspectAt(t time.Time) Aspect {
 		Lit:         1,
 	}
 	if b != Sun {
-		a.Elongation = between(sight, s.sun)
-		a.East = s.sun.x*sight.y-s.sun.y*sight.x > 0
-		a.PhaseAngle = between(sight, s.planet)
+		a.Elongation = sight.Angle(s.sun)
+		a.East = s.sun.X*sight.Y-s.sun.Y*sight.X > 0
+		a.PhaseAngle = sight.Angle(s.planet)
 		a.Lit = (1 + a.PhaseAngle.Cos()) / 2
 	}
 	a.Magnitude = b.magnitude(m, &s, a.PhaseAngle.Degrees())
@@ -56,17 +56,11 @@ func (b Body) triangleFor(m moment) triangle {
 		earth, moon := rectangular(lon, lat, r), rectangular(moonPlace(m))
 		return triangle{
 			earth:  earth,
-			planet: earth.along(1, moon),
+			planet: earth.Along(1, moon),
 			sun:    rectangular(sunFromEarth(lon, lat, r)),
 		}
 	}
 	return b.triangleOf(m)
-}
-
-// between returns the angle between two vectors, exact near 0 and half a turn
-// too.
-func between(a, b vector) quantity.Angle {
-	return quantity.Atan2(a.cross(b).norm(), a.dot(b))
 }
 
 // radius returns the body's equatorial radius in km: the Sun's nominal one, IAU

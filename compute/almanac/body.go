@@ -6,6 +6,7 @@ import (
 
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
+	"noonbook/compute/space"
 )
 
 // A Body is something in the sky that this package can place. A Body that is
@@ -82,13 +83,13 @@ func (b Body) ecliptic(m moment) (lon, lat, r float64) {
 		return moonPlace(m)
 	case Mercury, Venus, Mars, Jupiter, Saturn, Uranus, Neptune, Pluto:
 		s := b.triangleOf(m)
-		return s.sight().spherical()
+		return spherical(s.sight())
 	}
 	return 0, 0, 0
 }
 
 // vector returns the body's apparent geocentric place in kilometres.
-func (b Body) vector(m moment, f frame) vector {
+func (b Body) vector(m moment, f frame) space.Vector {
 	lon, lat, r := b.ecliptic(m)
 	return equatorial(lon+f.dpsi, lat, r, f)
 }

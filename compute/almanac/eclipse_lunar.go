@@ -49,14 +49,14 @@ type disc struct{ off, penumbra, umbra, moon float64 }
 
 func (s *shadow) disc(day float64) disc {
 	sun, moon := s.sun.place(day), s.moon.place(day)
-	off := between(moon, vector{-sun.x, -sun.y, -sun.z})
-	parallax := 1.01 * math.Asin(earthRadius/moon.norm())
-	limb, sunParallax := math.Asin(sunLimb/sun.norm()), math.Asin(earthRadius/sun.norm())
+	off := moon.Angle(sun.Times(-1))
+	parallax := 1.01 * math.Asin(earthRadius/moon.Norm())
+	limb, sunParallax := math.Asin(sunLimb/sun.Norm()), math.Asin(earthRadius/sun.Norm())
 	return disc{
 		off:      float64(off),
 		penumbra: parallax + limb + sunParallax,
 		umbra:    parallax - limb + sunParallax,
-		moon:     math.Asin(moonPenumbra / moon.norm()),
+		moon:     math.Asin(moonPenumbra / moon.Norm()),
 	}
 }
 
@@ -69,9 +69,9 @@ func (s *shadow) lunar() LunarEclipse {
 		PenumbralMagnitude: (d.penumbra + d.moon - d.off) / (2 * d.moon),
 	}
 	moon := s.moon.place(day)
-	sun := s.sun.place(day).unit()
-	foot := moon.along(-moon.dot(sun), sun)
-	e.Gamma = math.Copysign(foot.norm()/earthRadius, foot.z)
+	sun := s.sun.place(day).Unit()
+	foot := moon.Along(-moon.Dot(sun), sun)
+	e.Gamma = math.Copysign(foot.Norm()/earthRadius, foot.Z)
 	switch {
 	case e.Magnitude >= 1:
 		e.Kind = Total

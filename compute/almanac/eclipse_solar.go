@@ -6,6 +6,7 @@ import (
 
 	"noonbook/compute/quantity"
 	"noonbook/compute/search"
+	"noonbook/compute/space"
 )
 
 // An EclipseKind says how deep an eclipse is.
@@ -63,19 +64,19 @@ func SolarEclipses(year int) ([]SolarEclipse, error) {
 // Astronomical Almanac, 3rd ed. 2013, section 11.3 (Bessel's method). Lengths
 // are km, equatorial axes of date.
 type cone struct {
-	moon, axis   vector  // the Moon; unit vector from the Moon to the Sun
-	foot         vector  // where the axis passes nearest to the Earth's centre
-	tan1, tan2   float64 // of the half angles of penumbra and umbra
-	outer, inner float64 // their radii in the plane of foot; inner is negative before the umbra's tip
+	moon, axis   space.Vector // the Moon; unit vector from the Moon to the Sun
+	foot         space.Vector // where the axis passes nearest to the Earth's centre
+	tan1, tan2   float64      // of the half angles of penumbra and umbra
+	outer, inner float64      // their radii in the plane of foot; inner is negative before the umbra's tip
 }
 
 func (s *shadow) cone(day float64) cone {
 	sun, moon := s.sun.place(day), s.moon.place(day)
-	way := sun.minus(moon)
-	c := cone{moon: moon, axis: way.unit()}
-	z := moon.dot(c.axis)
-	c.foot = moon.along(-z, c.axis)
-	sin1, sin2 := (sunLimb+moonPenumbra)/way.norm(), (sunLimb-moonUmbra)/way.norm()
+	way := sun.Minus(moon)
+	c := cone{moon: moon, axis: way.Unit()}
+	z := moon.Dot(c.axis)
+	c.foot = moon.Along(-z, c.axis)
+	sin1, sin2 := (sunLimb+moonPenumbra)/way.Norm(), (sunLimb-moonUmbra)/way.Norm()
 	c.tan1, c.tan2 = sin1/math.Sqrt(1-sin1*sin1), sin2/math.Sqrt(1-sin2*sin2)
 	c.outer = z*c.tan1 + moonPenumbra*c.tan1/sin1
 	c.inner = z*c.tan2 - moonUmbra*c.tan2/sin2
@@ -84,34 +85,34 @@ func (s *shadow) cone(day float64) cone {
 
 // squashed is the distance of the axis from the Earth's centre after the
 // ellipsoid has been drawn out to a sphere, with the vector that makes it.
-func (c *cone) squashed() (distance float64, foot, axis vector) {
-	axis = vector{c.axis.x, c.axis.y, c.axis.z * polarScale}.unit()
-	foot = vector{c.foot.x, c.foot.y, c.foot.z * polarScale}
-	foot = foot.along(-foot.dot(axis), axis)
-	return foot.norm(), foot, axis
+func (c *cone) squashed() (distance float64, foot, axis space.Vector) {
+	axis = space.Vector{X: c.axis.X, Y: c.axis.Y, Z: c.axis.Z * polarScale}.Unit()
+	foot = space.Vector{X: c.foot.X, Y: c.foot.Y, Z: c.foot.Z * polarScale}
+	foot = foot.Along(-foot.Dot(axis), axis)
+	return foot.Norm(), foot, axis
 }
 
 // deepest returns the point of the Earth where the eclipse is deepest.
-func (c *cone) deepest() vector {
+func (c *cone) deepest() space.Vector {
 	d, foot, axis := c.squashed()
 	if d < earthRadius {
-		foot = foot.along(math.Sqrt(earthRadius*earthRadius-d*d), axis)
+		foot = foot.Along(math.Sqrt(earthRadius*earthRadius-d*d), axis)
 	} else {
-		foot = vector{foot.x * earthRadius / d, foot.y * earthRadius / d, foot.z * earthRadius / d}
+		foot = space.Vector{X: foot.X * earthRadius / d, Y: foot.Y * earthRadius / d, Z: foot.Z * earthRadius / d}
 	}
-	foot.z /= polarScale
+	foot.Z /= polarScale
 	return foot
 }
 
 // solar describes the eclipse round the middle of the shadow's tracks.
 func (s *shadow) solar() SolarEclipse {
-	day := search.Lowest(func(x float64) float64 { c := s.cone(x); return c.foot.dot(c.foot) }, 0, s.span(), tenthSecond)
+	day := search.Lowest(func(x float64) float64 { c := s.cone(x); return c.foot.Dot(c.foot) }, 0, s.span(), tenthSecond)
 	c := s.cone(day)
-	e := SolarEclipse{Greatest: s.at(day), Gamma: math.Copysign(c.foot.norm()/earthRadius, c.foot.z)}
+	e := SolarEclipse{Greatest: s.at(day), Gamma: math.Copysign(c.foot.Norm()/earthRadius, c.foot.Z)}
 
 	d, _, _ := c.squashed()
 	point := c.deepest()
-	height := point.dot(c.axis)
+	height := point.Dot(c.axis)
 	outer, inner := c.outer-height*c.tan1, c.inner-height*c.tan2
 	switch {
 	case d < earthRadius:
@@ -145,7 +146,7 @@ func (s *shadow) totalOrHybrid(day float64) EclipseKind {
 	}
 	for _, edge := range [...]float64{0, s.span()} {
 		c := s.cone(search.Root(miss, day, edge, microsecond))
-		if c.inner-c.deepest().dot(c.axis)*c.tan2 > 0 {
+		if c.inner-c.deepest().Dot(c.axis)*c.tan2 > 0 {
 			return Hybrid
 		}
 	}
@@ -153,8 +154,8 @@ func (s *shadow) totalOrHybrid(day float64) EclipseKind {
 }
 
 // geodetic turns a point of the ellipsoid into latitude and east longitude.
-func geodetic(v vector, sidereal float64) (lat, lon quantity.Angle) {
-	lat = quantity.Atan2(v.z*polarScale*polarScale, math.Hypot(v.x, v.y))
-	lon = quantity.Angle(signed(math.Atan2(v.y, v.x) - sidereal))
+func geodetic(v space.Vector, sidereal float64) (lat, lon quantity.Angle) {
+	lat = quantity.Atan2(v.Z*polarScale*polarScale, math.Hypot(v.X, v.Y))
+	lon = quantity.Angle(signed(math.Atan2(v.Y, v.X) - sidereal))
 	return lat, lon
 }

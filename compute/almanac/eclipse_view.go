@@ -7,6 +7,7 @@ import (
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
 	"noonbook/compute/search"
+	"noonbook/compute/space"
 )
 
 // A Contact is a moment of an eclipse and where the eclipsed body then stands.
@@ -187,7 +188,7 @@ func (b bite) obscuration() float64 {
 
 // angle returns the angle between two directions.
 func (v topocentric) angle(w topocentric) float64 {
-	return float64(between(vector{v.north, v.east, v.up}, vector{w.north, w.east, w.up}))
+	return float64(space.Vector{X: v.north, Y: v.east, Z: v.up}.Angle(space.Vector{X: w.north, Y: w.east, Z: w.up}))
 }
 
 // A LunarView is an eclipse of the Moon as one place has it.

@@ -6,6 +6,7 @@ import (
 
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
+	"noonbook/compute/space"
 )
 
 // A Horizontal is where a body stands for an observer: topocentric, with
@@ -43,13 +44,13 @@ type topocentric struct{ north, east, up float64 }
 
 // look turns a geocentric vector into a topocentric one, sidereal being
 // Greenwich apparent sidereal time in radians.
-func (o *observer) look(v vector, sidereal float64) topocentric {
+func (o *observer) look(v space.Vector, sidereal float64) topocentric {
 	sin, cos := math.Sincos(sidereal + o.lon)
-	x := v.x*cos + v.y*sin - o.axis // outward in the plane of the meridian
-	z := v.z - o.north
+	x := v.X*cos + v.Y*sin - o.axis // outward in the plane of the meridian
+	z := v.Z - o.north
 	return topocentric{
 		north: z*o.cosLat - x*o.sinLat,
-		east:  v.y*cos - v.x*sin,
+		east:  v.Y*cos - v.X*sin,
 		up:    x*o.cosLat + z*o.sinLat,
 	}
 }

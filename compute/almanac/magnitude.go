@@ -1,13 +1,17 @@
 package almanac
 
-import "math"
+import (
+	"math"
+
+	"noonbook/compute/space"
+)
 
 // magnitude returns the visual magnitude of the body for the phase angle a in
 // degrees. The planets follow Mallama & Hilton 2018, Astron. Comput. 25, 10
 // (those of the Astronomical Almanac), without the turning of Mars's markings
 // (0.1 mag at most).
 func (b Body) magnitude(m moment, s *triangle, a float64) float64 {
-	delta, r := s.sight().norm(), s.planet.norm()
+	delta, r := s.sight().Norm(), s.planet.Norm()
 	far := 5 * math.Log10(r*delta)
 	switch b {
 	case Sun:
@@ -52,8 +56,8 @@ func ringTilt(m moment, s *triangle) float64 {
 	t := m.centuries
 	i := radians(28.075216 - 0.012998*t)
 	node := radians(169.508470 + 1.394681*t)
-	tilt := func(v vector) float64 {
-		lon, lat, _ := v.spherical()
+	tilt := func(v space.Vector) float64 {
+		lon, lat, _ := spherical(v)
 		return math.Asin(math.Sin(i)*math.Cos(lat)*math.Sin(lon-node) - math.Cos(i)*math.Sin(lat))
 	}
 	return math.Sqrt(max(0, tilt(s.sight())*tilt(s.planet)))
@@ -65,6 +69,6 @@ func ringTilt(m moment, s *triangle) float64 {
 // flattening that would make the latitudes planetographic is left out (0.001 mag).
 func uranusTilt(m moment, s *triangle) float64 {
 	pole := rectangular(radians(257.647+1.397*m.centuries), radians(7.723), 1)
-	latitude := func(v vector) float64 { return math.Abs(90 - between(v, pole).Degrees()) }
+	latitude := func(v space.Vector) float64 { return math.Abs(90 - v.Angle(pole).Degrees()) }
 	return (latitude(s.sight()) + latitude(s.planet)) / 2
 }

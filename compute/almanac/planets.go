@@ -4,6 +4,7 @@ import (
 	"time"
 
 	"noonbook/compute/quantity"
+	"noonbook/compute/space"
 )
 
 // A Heliocentric is a place as seen from the Sun, geometric (without light
@@ -57,12 +58,12 @@ func (b Body) heliocentric(centuries float64) (lon, lat, r float64) {
 // planet and the Earth at the moment the light left the planet. Vectors are of
 // the mean ecliptic and equinox of date, au.
 type triangle struct {
-	earth, planet vector // heliocentric
-	sun           vector // apparent, from the Earth at the moment of seeing
+	earth, planet space.Vector // heliocentric
+	sun           space.Vector // apparent, from the Earth at the moment of seeing
 }
 
 // sight returns the planet as seen from the Earth.
-func (s *triangle) sight() vector { return s.planet.minus(s.earth) }
+func (s *triangle) sight() space.Vector { return s.planet.Minus(s.earth) }
 
 // triangleOf places both corners at the light's departure: light time moves the
 // planet, and taking the Earth at the same earlier moment is its annual
@@ -75,7 +76,7 @@ func (b Body) triangleOf(m moment) triangle {
 		planet: rectangular(b.heliocentric(m.centuries)),
 		sun:    rectangular(sunFromEarth(lon, lat, r)),
 	}
-	lag := s.sight().norm() * lightTime
+	lag := s.sight().Norm() * lightTime
 	s.earth = rectangular(earthSeries.at(m.centuries - lag))
 	s.planet = rectangular(b.heliocentric(m.centuries - lag))
 	return s

@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 	"time"
+
+	"noonbook/compute/space"
 )
 
 // The fast cosine against the standard library's, over the arguments that the
@@ -37,13 +39,13 @@ func TestTrackAgainstTheWholeTheory(t *testing.T) {
 				m := momentAt(momentOf(from).ut + at)
 				f := frameOf(m)
 				// Seen against the turning Earth: place and sidereal time together.
-				turned := func(v vector, sidereal float64) vector {
+				turned := func(v space.Vector, sidereal float64) space.Vector {
 					sin, cos := math.Sincos(sidereal)
-					return vector{v.x*cos + v.y*sin, v.y*cos - v.x*sin, v.z}
+					return space.Vector{X: v.X*cos + v.Y*sin, Y: v.Y*cos - v.X*sin, Z: v.Z}
 				}
 				whole := turned(b.vector(m, f), apparentSidereal(m, f))
 				fast := turned(k.place(at), k.sidereal+siderealRate*at)
-				worst = max(worst, between(whole, fast).ArcSeconds())
+				worst = max(worst, whole.Angle(fast).ArcSeconds())
 			}
 		}
 		limit := 2.0

@@ -33,6 +33,6 @@ func EquationOfTime(t time.Time) time.Duration {
 	v := equatorial(lon+f.dpsi, lat, r, f)
 	_, day := math.Modf(m.ut)
 	// ut counts from noon, when the mean Sun stands on the Greenwich meridian.
-	ahead := apparentSidereal(m, f) - math.Atan2(v.y, v.x) - 2*math.Pi*day
+	ahead := apparentSidereal(m, f) - math.Atan2(v.Y, v.X) - 2*math.Pi*day
 	return time.Duration(signed(ahead) / (2 * math.Pi) * float64(24*time.Hour))
 }

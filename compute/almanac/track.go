@@ -3,6 +3,8 @@ package almanac
 import (
 	"math"
 	"time"
+
+	"noonbook/compute/space"
 )
 
 // A track is a body's geocentric path through a day or so: its rectangular
@@ -13,7 +15,7 @@ import (
 type track struct {
 	span     float64 // length in days
 	step     float64 // days between the computed places
-	c        [4]vector
+	c        [4]space.Vector
 	sidereal float64 // Greenwich apparent sidereal time at the first moment
 }
 
@@ -38,16 +40,16 @@ func trackOf(b Body, from, to time.Time) track {
 func (k *track) differences(nodes int) {
 	for order := 1; order < nodes; order++ {
 		for i := nodes - 1; i >= order; i-- {
-			k.c[i] = k.c[i].minus(k.c[i-1])
+			k.c[i] = k.c[i].Minus(k.c[i-1])
 		}
 	}
 	for i := nodes; i < len(k.c); i++ {
-		k.c[i] = vector{}
+		k.c[i] = space.Vector{}
 	}
 }
 
 // place returns the geocentric vector, day days after the first moment.
-func (k *track) place(day float64) vector {
+func (k *track) place(day float64) space.Vector {
 	if k.step == 0 {
 		return k.c[0]
 	}
@@ -55,10 +57,10 @@ func (k *track) place(day float64) vector {
 	s2 := s * (s - 1) / 2
 	s3 := s2 * (s - 2) / 3
 	c := &k.c
-	return vector{
-		c[0].x + s*c[1].x + s2*c[2].x + s3*c[3].x,
-		c[0].y + s*c[1].y + s2*c[2].y + s3*c[3].y,
-		c[0].z + s*c[1].z + s2*c[2].z + s3*c[3].z,
+	return space.Vector{
+		X: c[0].X + s*c[1].X + s2*c[2].X + s3*c[3].X,
+		Y: c[0].Y + s*c[1].Y + s2*c[2].Y + s3*c[3].Y,
+		Z: c[0].Z + s*c[1].Z + s2*c[2].Z + s3*c[3].Z,
 	}
 }
 
@@ -70,5 +72,5 @@ func (k *track) seen(o *observer, day float64) topocentric {
 // hourAngle returns the geocentric hour angle on the meridian of lon, −π to π.
 func (k *track) hourAngle(lon, day float64) float64 {
 	v := k.place(day)
-	return signed(k.sidereal + siderealRate*day + lon - math.Atan2(v.y, v.x))
+	return signed(k.sidereal + siderealRate*day + lon - math.Atan2(v.Y, v.X))
 }

@@ -6,6 +6,7 @@ import (
 
 	"noonbook/compute/almanac"
 	"noonbook/compute/quantity"
+	"noonbook/compute/space"
 )
 
 // A Direction is a place in the sky of the mean equator and equinox of date.
@@ -20,7 +21,7 @@ type Direction struct {
 // aberration shift.
 func (s Star) At(t time.Time) Direction {
 	c := centuries(t)
-	return directionOf(precession(c).turn(s.place.plus(s.motion.times(100 * c))))
+	return directionOf(precession(c).turn(s.place.Plus(s.motion.Times(100 * c))))
 }
 
 // centuries returns Julian centuries of TT since J2000, held within ten of them so
@@ -63,39 +64,32 @@ func greatCircle(tilt float64) []Direction {
 	sinTilt, cosTilt := math.Sincos(tilt)
 	for i := range steps + 1 {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / steps)
-		points = append(points, directionOf(vector{cos, sin * cosTilt, sin * sinTilt}))
+		points = append(points, directionOf(space.Vector{X: cos, Y: sin * cosTilt, Z: sin * sinTilt}))
 	}
 	return points
 }
 
 func arcsec(s float64) float64 { return s / 3600 * math.Pi / 180 }
 
-// A vector has right-handed rectangular coordinates.
-type vector struct{ x, y, z float64 }
+func (d Direction) vector() space.Vector { return space.At(d.RightAscension, d.Declination, 1) }
 
-func (d Direction) vector() vector {
-	cos := d.Declination.Cos()
-	return vector{cos * d.RightAscension.Cos(), cos * d.RightAscension.Sin(), d.Declination.Sin()}
+func directionOf(v space.Vector) Direction {
+	ra, dec, _ := v.Spherical()
+	return Direction{ra.Bearing(), dec}
 }
-
-func directionOf(v vector) Direction {
-	return Direction{quantity.Atan2(v.y, v.x).Bearing(), quantity.Atan2(v.z, math.Hypot(v.x, v.y))}
-}
-
-func (v vector) plus(w vector) vector   { return vector{v.x + w.x, v.y + w.y, v.z + w.z} }
-func (v vector) times(s float64) vector { return vector{s * v.x, s * v.y, s * v.z} }
-func (v vector) dot(w vector) float64   { return v.x*w.x + v.y*w.y + v.z*w.z }
 
 // A rotation is a matrix by its rows.
-type rotation [3]vector
+type rotation [3]space.Vector
 
-func (r rotation) turn(v vector) vector { return vector{r[0].dot(v), r[1].dot(v), r[2].dot(v)} }
+func (r rotation) turn(v space.Vector) space.Vector {
+	return space.Vector{X: r[0].Dot(v), Y: r[1].Dot(v), Z: r[2].Dot(v)}
+}
 
 // after returns the rotation that turns by s first and by r then.
 func (r rotation) after(s rotation) rotation {
 	var product rotation
 	for i, row := range r {
-		product[i] = s[0].times(row.x).plus(s[1].times(row.y)).plus(s[2].times(row.z))
+		product[i] = s[0].Times(row.X).Plus(s[1].Times(row.Y)).Plus(s[2].Times(row.Z))
 	}
 	return product
 }
@@ -103,10 +97,10 @@ func (r rotation) after(s rotation) rotation {
 // about3 and about2 turn the axes by an angle about the third and second axis.
 func about3(a float64) rotation {
 	sin, cos := math.Sincos(a)
-	return rotation{{cos, sin, 0}, {-sin, cos, 0}, {0, 0, 1}}
+	return rotation{{X: cos, Y: sin}, {X: -sin, Y: cos}, {Z: 1}}
 }
 
 func about2(a float64) rotation {
 	sin, cos := math.Sincos(a)
-	return rotation{{cos, 0, -sin}, {0, 1, 0}, {sin, 0, cos}}
+	return rotation{{X: cos, Z: -sin}, {Y: 1}, {X: sin, Z: cos}}
 }

@@ -7,6 +7,7 @@ import (
 	"noonbook/compute/almanac"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
+	"noonbook/compute/space"
 )
 
 // A Dome is the sky over a place at a moment.
@@ -32,18 +33,18 @@ func DomeAt(p place.Place, t time.Time) Dome {
 
 // Star returns where a star stands: geometric, good to 40″ (1950 to 2100).
 func (d Dome) Star(s Star) almanac.Horizontal {
-	return d.look(d.ofDate.turn(s.place.plus(s.motion.times(100 * d.century))))
+	return d.look(d.ofDate.turn(s.place.Plus(s.motion.Times(100 * d.century))))
 }
 
 // At returns where a direction of date stands, geometric and without parallax.
 func (d Dome) At(a Direction) almanac.Horizontal { return d.look(a.vector()) }
 
 // look turns a vector of date by the hour angle and the latitude.
-func (d Dome) look(v vector) almanac.Horizontal {
+func (d Dome) look(v space.Vector) almanac.Horizontal {
 	sin, cos := math.Sincos(d.Sidereal.Radians())
-	out, east := v.x*cos+v.y*sin, v.y*cos-v.x*sin // in the plane of the equator: to the meridian, to the east
-	north := v.z*d.cosLat - out*d.sinLat
-	up := out*d.cosLat + v.z*d.sinLat
+	out, east := v.X*cos+v.Y*sin, v.Y*cos-v.X*sin // in the plane of the equator: to the meridian, to the east
+	north := v.Z*d.cosLat - out*d.sinLat
+	up := out*d.cosLat + v.Z*d.sinLat
 	return almanac.Horizontal{
 		Azimuth:  quantity.Atan2(east, north).Bearing(),
 		Altitude: quantity.Atan2(up, math.Hypot(north, east)),

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"strings"
 	"sync"
+
+	"noonbook/compute/space"
 )
 
 // A Figure is a pattern of stars joined by lines, of our own drawing.
@@ -68,13 +70,13 @@ func designation(letter, constellation string) string {
 
 // Centre returns the direction of the middle of the figure, at J2000.
 func (f Figure) Centre() Direction {
-	var sum vector
+	var sum space.Vector
 	seen := map[string]bool{}
 	for _, path := range f.Paths {
 		for _, s := range path {
 			if !seen[s.Designation] {
 				seen[s.Designation] = true
-				sum = sum.plus(s.place)
+				sum = sum.Plus(s.place)
 			}
 		}
 	}

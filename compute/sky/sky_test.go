@@ -12,6 +12,7 @@ import (
 	"noonbook/compute/almanac"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
+	"noonbook/compute/space"
 )
 
 // reference reads a table of testdata/reference, whose README says how it was made.
@@ -46,12 +47,9 @@ func number(t *testing.T, s string) float64 {
 }
 
 // apart returns the angle between two directions in seconds of arc.
-func apart(a, b vector) float64 {
-	cross := vector{a.y*b.z - a.z*b.y, a.z*b.x - a.x*b.z, a.x*b.y - a.y*b.x}
-	return quantity.Atan2(math.Sqrt(cross.dot(cross)), a.dot(b)).ArcSeconds()
-}
+func apart(a, b space.Vector) float64 { return a.Angle(b).ArcSeconds() }
 
-func direction(ra, dec float64) vector {
+func direction(ra, dec float64) space.Vector {
 	return Direction{quantity.Degrees(ra), quantity.Degrees(dec)}.vector()
 }
 

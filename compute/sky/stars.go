@@ -11,6 +11,7 @@ import (
 	"sync"
 
 	"noonbook/compute/quantity"
+	"noonbook/compute/space"
 )
 
 // A Star is a row of the table of bright stars.
@@ -19,8 +20,8 @@ type Star struct {
 	Name        string  // as the IAU approved it, "Vega"; most stars have none
 	Magnitude   float64 // visual; smaller is brighter
 
-	place  vector // ICRS, J2000, unit
-	motion vector // radians a Julian year
+	place  space.Vector // ICRS, J2000, unit
+	motion space.Vector // radians a Julian year
 }
 
 // Stars returns the stars, brightest first.
@@ -96,9 +97,9 @@ func parseStars(text string) ([]Star, error) {
 
 // onSphere returns a place as a unit vector and its proper motion (in right
 // ascension along the sky, a year) as a vector at right angles to it.
-func onSphere(ra, dec, alongRA, alongDec quantity.Angle) (at, motion vector) {
+func onSphere(ra, dec, alongRA, alongDec quantity.Angle) (at, motion space.Vector) {
 	at = Direction{ra, dec}.vector()
-	east := vector{-ra.Sin(), ra.Cos(), 0}
-	north := vector{-dec.Sin() * ra.Cos(), -dec.Sin() * ra.Sin(), dec.Cos()}
-	return at, east.times(alongRA.Radians()).plus(north.times(alongDec.Radians()))
+	east := space.Vector{X: -ra.Sin(), Y: ra.Cos()}
+	north := space.Vector{X: -dec.Sin() * ra.Cos(), Y: -dec.Sin() * ra.Sin(), Z: dec.Cos()}
+	return at, east.Times(alongRA.Radians()).Plus(north.Times(alongDec.Radians()))
 }

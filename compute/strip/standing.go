@@ -6,6 +6,7 @@ import (
 
 	"noonbook/compute/almanac"
 	"noonbook/compute/quantity"
+	"noonbook/compute/space"
 )
 
 // A Standing is where a body is at one moment, seen from the Sun, and how it
@@ -48,7 +49,7 @@ const (
 // seen, with 20″ of aberration in it) and distances to 0.02 %.
 func StandingsAt(t time.Time) (standings []Standing, known bool) {
 	sun := almanac.Sun.At(t)
-	ours := vector(sun.Longitude+quantity.Turn/2, -sun.Latitude, sun.Distance)
+	ours := space.At(sun.Longitude+quantity.Turn/2, -sun.Latitude, sun.Distance.Metres())
 	for _, b := range Bodies() {
 		s := Standing{Body: b}
 		at := ours
@@ -56,12 +57,12 @@ func StandingsAt(t time.Time) (standings []Standing, known bool) {
 		case b.Name == "earth":
 		case ok:
 			h := body.HeliocentricAt(t)
-			at = vector(h.Longitude, h.Latitude, h.Distance)
+			at = space.At(h.Longitude, h.Latitude, h.Distance.Metres())
 		default:
 			continue
 		}
-		s.Longitude = quantity.Atan2(at[1], at[0]).Bearing()
-		s.Distance = quantity.Length(norm(at))
+		lon, _, r := at.Spherical()
+		s.Longitude, s.Distance = lon.Bearing(), quantity.Metres(r)
 		if b.Name != "earth" {
 			s.Elongation, s.Sky = seen(ours, at)
 		}
@@ -80,27 +81,18 @@ func inAlmanac(name string) (almanac.Body, bool) {
 }
 
 // seen says how a body at one place looks from another, both from the Sun.
-func seen(from, at [3]float64) (quantity.Angle, Sky) {
-	sun := [3]float64{-from[0], -from[1], -from[2]}
-	sight := [3]float64{at[0] - from[0], at[1] - from[1], at[2] - from[2]}
-	dot := sun[0]*sight[0] + sun[1]*sight[1] + sun[2]*sight[2]
-	elongation := quantity.Acos(dot / norm(sun) / norm(sight))
+func seen(from, at space.Vector) (quantity.Angle, Sky) {
+	sun, sight := from.Times(-1), at.Minus(from)
+	elongation := quantity.Acos(sun.Dot(sight) / sun.Norm() / sight.Norm())
 	switch {
-	case elongation < Glare && norm(sight) > norm(sun):
+	case elongation < Glare && sight.Norm() > sun.Norm():
 		return elongation, Behind
 	case elongation < Glare:
 		return elongation, Before
 	case elongation > Opposite:
 		return elongation, Night
-	case sun[0]*sight[1]-sun[1]*sight[0] > 0: // anticlockwise of the Sun is east of it
+	case sun.Cross(sight).Z > 0: // anticlockwise of the Sun is east of it
 		return elongation, Evening
 	}
 	return elongation, Morning
 }
-
-func vector(lon, lat quantity.Angle, r quantity.Length) [3]float64 {
-	m := r.Metres()
-	return [3]float64{m * lat.Cos() * lon.Cos(), m * lat.Cos() * lon.Sin(), m * lat.Sin()}
-}
-
-func norm(v [3]float64) float64 { return math.Sqrt(v[0]*v[0] + v[1]*v[1] + v[2]*v[2]) }

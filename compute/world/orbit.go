@@ -6,6 +6,7 @@ import (
 
 	"noonbook/compute/almanac"
 	"noonbook/compute/quantity"
+	"noonbook/compute/space"
 )
 
 // An ellipse is Kepler's way round the Sun at an epoch, ecliptic J2000.
@@ -45,7 +46,7 @@ func (w World) At(t time.Time) (s Sight, ok bool) {
 			return Sight{}, false
 		}
 		r := w.heliocentric(days)
-		return Sight{Distance: length(minus(r, earthAt(t))), SunDistance: length(r)}, true
+		return Sight{Distance: length(r.Minus(earthAt(t))), SunDistance: length(r)}, true
 	}
 	a := bodies()[w.Name].AspectAt(t)
 	return Sight{a.Distance, a.SunDistance}, true
@@ -64,10 +65,10 @@ func (w World) Heliocentric(t time.Time) (h almanac.Heliocentric, ok bool) {
 		return almanac.Heliocentric{Longitude: (sun.Longitude + quantity.Turn/2).Bearing(), Latitude: -sun.Latitude, Distance: sun.Distance}, true
 	case "ceres":
 		r := w.heliocentric(daysOf(t))
-		lon := quantity.Atan2(r[1], r[0]) + precession(daysOf(t))
+		lon, lat, _ := r.Spherical()
 		return almanac.Heliocentric{
-			Longitude: lon.Bearing(),
-			Latitude:  quantity.Atan2(r[2], math.Hypot(r[0], r[1])),
+			Longitude: (lon + precession(daysOf(t))).Bearing(),
+			Latitude:  lat,
 			Distance:  length(r),
 		}, true
 	}
@@ -84,7 +85,7 @@ func bodies() map[string]almanac.Body {
 
 // heliocentric returns the place of Ceres or the comet, au, ecliptic J2000. That
 // of Ceres is weighed between the two nearest ways, by how near each is.
-func (w World) heliocentric(days float64) [3]float64 {
+func (w World) heliocentric(days float64) space.Vector {
 	if w.Kind == Comet {
 		return comet67P.at(days)
 	}
@@ -95,10 +96,7 @@ func (w World) heliocentric(days float64) [3]float64 {
 	a, b := ceresOrbits[i], ceresOrbits[i+1]
 	part := max(0, min(1, (days-a.epoch)/(b.epoch-a.epoch)))
 	r, s := a.at(days), b.at(days)
-	for k := range r {
-		r[k] += part * (s[k] - r[k])
-	}
-	return r
+	return r.Along(part, s.Minus(r))
 }
 
 // gauss is Gauss's constant: mean motion in radians a day at 1 au, IAU 1976.
@@ -106,7 +104,7 @@ const gauss = 0.01720209895
 
 // at follows the ellipse: Meeus, Astronomical Algorithms, 2nd ed. 1998, chapters
 // 30 and 33, with Kepler's equation solved by Newton's steps.
-func (e ellipse) at(days float64) [3]float64 {
+func (e ellipse) at(days float64) space.Vector {
 	mean := math.Mod(radians(e.mean)+gauss/math.Pow(e.axis, 1.5)*(days-e.epoch), 2*math.Pi)
 	x := mean + e.eccentricity*math.Sin(mean)
 	for range 50 {
@@ -121,16 +119,15 @@ func (e ellipse) at(days float64) [3]float64 {
 	sinU, cosU := math.Sincos(u)
 	sinN, cosN := math.Sincos(radians(e.node))
 	sinI, cosI := math.Sincos(radians(e.inclination))
-	return [3]float64{r * (cosN*cosU - sinN*sinU*cosI), r * (sinN*cosU + cosN*sinU*cosI), r * sinU * sinI}
+	return space.Vector{X: r * (cosN*cosU - sinN*sinU*cosI), Y: r * (sinN*cosU + cosN*sinU*cosI), Z: r * sinU * sinI}
 }
 
 // earthAt returns the Earth's place, au, in the ecliptic of date turned back to
 // the equinox of J2000; the ecliptic itself tilts by 47″ a century, 0.0003 au.
-func earthAt(t time.Time) [3]float64 {
+func earthAt(t time.Time) space.Vector {
 	sun := almanac.Sun.At(t)
 	lon := sun.Longitude + quantity.Turn/2 - precession(daysOf(t))
-	r := float64(sun.Distance / quantity.AstronomicalUnit)
-	return [3]float64{r * lon.Cos(), r * lon.Sin(), 0}
+	return space.At(lon, 0, float64(sun.Distance/quantity.AstronomicalUnit))
 }
 
 // precession is how far the equinox has moved since J2000, 50.29″ a year: Meeus,
@@ -143,10 +140,8 @@ func daysOf(t time.Time) float64 {
 	return (t.Sub(j2000) + almanac.DeltaT(t)).Hours() / 24
 }
 
-func minus(a, b [3]float64) [3]float64 { return [3]float64{a[0] - b[0], a[1] - b[1], a[2] - b[2]} }
-
-func length(v [3]float64) quantity.Length {
-	return quantity.Length(math.Sqrt(v[0]*v[0]+v[1]*v[1]+v[2]*v[2])) * quantity.AstronomicalUnit
+func length(au space.Vector) quantity.Length {
+	return quantity.Length(au.Norm()) * quantity.AstronomicalUnit
 }
 
 func radians(degrees float64) float64 { return degrees * math.Pi / 180 }
