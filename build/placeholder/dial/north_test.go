@@ -25,8 +25,9 @@ func TestDialNorth(t *testing.T) {
 			}
 		}
 	}
-	// Alder Reach on 20 April 2027: noon at 13:18 (as the almanac's issue states it
-	// from a reference library), variation −16.2° (WMM2025).
+	// Alder Reach on 20 April 2027: 64.77° W is 4 h 19 min 5 s behind UT, its clock 3 h,
+	// and the Sun about 1 min ahead (testdata/reference/equation-of-time.csv), so noon
+	// is at 13:18; variation −16.2° (WMM2025).
 	r := reckon(t, "alder reach", "dial-north", "2027-04-20")
 	if noon := entrytest.Fact(t, r, "noon").Time; noon.Hour() != 13 || noon.Minute() < 17 || noon.Minute() > 19 {
 		t.Errorf("noon at %v", noon)

@@ -10,8 +10,8 @@ import (
 	"noonbook/build/school"
 )
 
-// Phases of April 2027 at Alder Reach to 20 s, as the almanac's issue states
-// them from a reference library.
+// Phases of April 2027 at Alder Reach to 20 s: pyephem's rows of
+// testdata/reference/phases.csv, which are in TT, less the 69 s of TT − UT.
 func TestMoonMonthAtAlderReach(t *testing.T) {
 	r := reckon(t, "alder reach", "moon-month", "2027-02-01", "month=2027-04")
 	for name, want := range map[string]string{
