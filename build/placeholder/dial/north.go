@@ -62,7 +62,7 @@ func reckonDialNorth(v form.Values) (result.Result, error) {
 		return result.Result{}, err
 	}
 	variation := field.Declination
-	noonFacts := noonShadow(p, date, height)
+	shadow := noonShadow(p, date, height)
 	noon, clock := say.None("sun-day.no_noon"), time.Time{}
 	if t, ok := entry.LocalNoon(p, date); ok {
 		noon, clock = say.Clock(t), t
@@ -75,16 +75,17 @@ func reckonDialNorth(v form.Values) (result.Result, error) {
 			{Name: "needle_turn", Value: turn},
 			{Name: "compass_for_true_north", Value: say.Bearing(-variation, 1)},
 			{Name: "noon", Value: noon},
-			noonFacts[0], noonFacts[2],
+			{Name: "noon_shadow", Value: shadow.length},
+			{Name: "noon_shadow_points", Value: shadow.points},
 		}, pairFacts(pairs)),
 		Drawings: []drawing.Drawing{northPicture(variation, turn, pairs)},
 		Warnings: entry.CompassWarnings(field),
 		Cautions: []say.Phrase{say.Line("dial-north.caution")},
 		Notes:    []say.Phrase{say.Line("dial-north.way_compass", entry.Sided(variation.Degrees(), 1, "compass.east_of", "compass.west_of"), turn, say.Bearing(-variation, 1))},
 	}
-	if points := noonFacts[2].Value; points.Kind == say.Wording {
-		r.Notes = append(r.Notes, say.Line("dial-north.way_noon", noon, points))
-		if noonFacts[0].Value.Number < height.Millimetres()/20 {
+	if shadow.points.Kind == say.Wording {
+		r.Notes = append(r.Notes, say.Line("dial-north.way_noon", noon, shadow.points))
+		if shadow.length.Number < height.Millimetres()/20 {
 			r.Warnings = append(r.Warnings, say.Line("dial-north.overhead"))
 		}
 	}
