@@ -54,6 +54,17 @@ func Number(x float64, unit string, decimals int) Value {
 	return Value{Kind: Quantity, Number: x, Unit: unit, Decimals: decimals}
 }
 
+// Degrees is an angle in degrees.
+func Degrees(a quantity.Angle, decimals int) Value { return Number(a.Degrees(), "deg", decimals) }
+
+// Metres is a length in metres.
+func Metres(l quantity.Length, decimals int) Value { return Number(l.Metres(), "m", decimals) }
+
+// Millimetres is a length in millimetres.
+func Millimetres(l quantity.Length, decimals int) Value {
+	return Number(l.Millimetres(), "mm", decimals)
+}
+
 // Bearing is a direction in degrees, 0 to 360, that turns over to 0° when rounding
 // brings it to 360°.
 func Bearing(a quantity.Angle, decimals int) Value {

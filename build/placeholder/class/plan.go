@@ -129,7 +129,7 @@ func skyDuring(p place.Place, s classroom.Slot) say.Value {
 	var sky say.Value
 	switch {
 	case min(begin.Altitude, end.Altitude) > entry.SunRise():
-		sky = say.Words("unit-plan.sun", degreesOf(begin), degreesOf(end))
+		sky = say.Words("unit-plan.sun", heightOf(begin), heightOf(end))
 	case high <= almanac.CivilTwilight:
 		sky = say.Words("unit-plan.dark")
 	default:
@@ -143,8 +143,8 @@ func skyDuring(p place.Place, s classroom.Slot) say.Value {
 	return sky
 }
 
-func degreesOf(h almanac.Horizontal) say.Value {
-	return say.Number(entry.AsSeen(h.Altitude).Degrees(), "deg", 0)
+func heightOf(h almanac.Horizontal) say.Value {
+	return say.Degrees(entry.AsSeen(h.Altitude), 0)
 }
 
 // wetWords says what becomes of a lesson when the weather spoils it.

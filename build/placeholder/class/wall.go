@@ -200,7 +200,7 @@ func skyShort(p place.Place, s classroom.Slot) say.Value {
 	middle := almanac.SunFrom(p, from.Add(to.Sub(from)/2))
 	switch {
 	case middle.Altitude > entry.SunRise():
-		return say.Words("unit-plan.sun_short", degreesOf(middle))
+		return say.Words("unit-plan.sun_short", heightOf(middle))
 	case middle.Altitude <= almanac.CivilTwilight:
 		return say.Words("unit-plan.dark")
 	}

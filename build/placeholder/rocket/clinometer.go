@@ -95,7 +95,7 @@ func clinometer(radius float64) drawing.Drawing {
 			if e == 90 { // clear of the straw's line
 				p.Y = straw + 5
 			}
-			d.Label("scale", p, drawing.Middle, degrees(a, 0))
+			d.Label("scale", p, drawing.Middle, say.Degrees(a, 0))
 		}
 	}
 	d.Line("rim", arc...)

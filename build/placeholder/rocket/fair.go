@@ -107,10 +107,10 @@ func rocketsTable(rockets []compared, by int) result.Table {
 	for _, c := range rockets {
 		spread := say.None("rocket-log.not_repeated")
 		if len(c.series) > 1 {
-			spread = metres(c.series.Spread(), 1)
+			spread = say.Metres(c.series.Spread(), 1)
 		}
 		table.Rows = append(table.Rows, result.Row{Marked: len(rockets) > 1 && c.series.Mean() == best, Cells: []say.Value{
-			c.name(by), say.Count(len(c.series)), metres(c.series.Mean(), 1), spread, doubt(c.doubt), say.Text(strings.Join(slices.Compact(slices.Clone(c.stamps)), ", ")),
+			c.name(by), say.Count(len(c.series)), say.Metres(c.series.Mean(), 1), spread, doubt(c.doubt), say.Text(strings.Join(slices.Compact(slices.Clone(c.stamps)), ", ")),
 		}})
 	}
 	return table
@@ -123,7 +123,7 @@ func flightsTable(flights []flown) result.Table {
 	}
 	for i, f := range flights {
 		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{
-			say.Count(i + 1), say.Text(f.group), designName(f), say.Text(f.stamp), say.Words(f.way), metres(f.height.Value, 1), doubt(f.height.Spread()),
+			say.Count(i + 1), say.Text(f.group), designName(f), say.Text(f.stamp), say.Words(f.way), say.Metres(f.height.Value, 1), doubt(f.height.Spread()),
 		}})
 	}
 	return table
@@ -194,7 +194,7 @@ func flightsChart(rockets []compared, by int) drawing.Drawing {
 		x.Ticks = append(x.Ticks, drawing.Tick{At: float64(i) + 0.5, Label: c.name(by)})
 	}
 	chart := d.Chart(drawing.Frame{Left: 13, Top: 7, Right: 172, Bottom: 74}, x,
-		drawing.Axis{To: top, Ticks: drawing.Every(0, top, step, func(h float64) say.Value { return metres(quantity.Metres(h), 0) }), Title: say.Words("rocket-log.axis")})
+		drawing.Axis{To: top, Ticks: drawing.Every(0, top, step, func(h float64) say.Value { return say.Metres(quantity.Metres(h), 0) }), Title: say.Words("rocket-log.axis")})
 	for i, c := range rockets {
 		for n, h := range c.series {
 			aside := (float64(n)+0.5)/float64(len(c.series)) - 0.5
@@ -202,7 +202,7 @@ func flightsChart(rockets []compared, by int) drawing.Drawing {
 		}
 		mean := c.series.Mean().Metres()
 		chart.Curve("curve", drawing.Point{X: float64(i) + 0.28, Y: mean}, drawing.Point{X: float64(i) + 0.72, Y: mean})
-		chart.Note("mean", drawing.Point{X: float64(i) + 0.74, Y: mean}, drawing.Point{Y: 1.1}, drawing.Start, metres(c.series.Mean(), 1))
+		chart.Note("mean", drawing.Point{X: float64(i) + 0.74, Y: mean}, drawing.Point{Y: 1.1}, drawing.Start, say.Metres(c.series.Mean(), 1))
 	}
 	return d
 }

@@ -81,11 +81,11 @@ func reckonRocketHeight(v form.Values) (result.Result, error) {
 		return result.Result{}, err
 	}
 	r := result.Result{Facts: []result.Fact{
-		{Name: "eye_height", Value: metres(eye, 2)},
-		{Name: "above_eye", Value: metres(h.Value-eye, 1)},
-		{Name: "height", Value: metres(h.Value, 1)},
+		{Name: "eye_height", Value: say.Metres(eye, 2)},
+		{Name: "above_eye", Value: say.Metres(h.Value-eye, 1)},
+		{Name: "height", Value: say.Metres(h.Value, 1)},
 		{Name: "by_angle", Value: doubt(h.ByAngle)},
-		{Name: "by_baseline", Value: metres(h.ByLength, 1)},
+		{Name: "by_baseline", Value: say.Metres(h.ByLength, 1)},
 		{Name: "spread", Value: doubt(h.Spread())},
 	}}
 	for _, more := range []func(form.Values) ([]result.Fact, error){secondStationFacts, timeFacts, func(v form.Values) ([]result.Fact, error) { return speedFacts(v, h.Value) }} {
@@ -99,15 +99,15 @@ func reckonRocketHeight(v form.Values) (result.Result, error) {
 		return result.Result{}, err
 	}
 	r.Notes = []say.Phrase{
-		say.Line("rocket-height.note_marks", metres(baseline, 1), metres(eye, 2)),
-		say.Line("rocket-height.note_care", say.Number(argAngleOff.Of(v), "deg", 1), metres(care.Length, 1)),
+		say.Line("rocket-height.note_marks", say.Metres(baseline, 1), say.Metres(eye, 2)),
+		say.Line("rocket-height.note_care", say.Number(argAngleOff.Of(v), "deg", 1), say.Metres(care.Length, 1)),
 	}
 	r.Working = []say.Phrase{
-		say.Line("rocket-height.working", metres(baseline, 1), degrees(angle, 0), say.Number(angle.Tan(), "", 3), metres(h.Value-eye, 1), metres(eye, 2), metres(h.Value, 1)),
+		say.Line("rocket-height.working", say.Metres(baseline, 1), say.Degrees(angle, 0), say.Number(angle.Tan(), "", 3), say.Metres(h.Value-eye, 1), say.Metres(eye, 2), say.Metres(h.Value, 1)),
 		say.Line("rocket-height.working_stations"),
 	}
 	if angle > quantity.Degrees(75) {
-		r.Notes = append(r.Notes, say.Line("rocket-height.steep", degrees(angle, 0), doubt(h.ByAngle)))
+		r.Notes = append(r.Notes, say.Line("rocket-height.steep", say.Degrees(angle, 0), doubt(h.ByAngle)))
 	}
 	return r, nil
 }
@@ -155,7 +155,7 @@ func secondStationFacts(v form.Values) ([]result.Fact, error) {
 		if err != nil {
 			return nil, err
 		}
-		height, spread, apart = metres(h.Value, 1), doubt(h.Spread()), say.None("rocket-height.in_line")
+		height, spread, apart = say.Metres(h.Value, 1), doubt(h.Spread()), say.None("rocket-height.in_line")
 		if part, ok := rocket.Disagreement(first, second); ok {
 			apart = say.Number(100*part, "percent", 0)
 		}
@@ -176,7 +176,7 @@ func timeFacts(v form.Values) ([]result.Fact, error) {
 		if err != nil {
 			return nil, err
 		}
-		height, spread, free = metres(h.Value, 1), doubt(h.ByTime), metres(rocket.NoAirHeight(lasting), 1)
+		height, spread, free = say.Metres(h.Value, 1), doubt(h.ByTime), say.Metres(rocket.NoAirHeight(lasting), 1)
 	}
 	return []result.Fact{{Name: "from_time", Value: height}, {Name: "from_time_spread", Value: spread}, {Name: "from_time_no_air", Value: free}}, nil
 }
@@ -200,10 +200,10 @@ func speedFacts(v form.Values, height quantity.Length) ([]result.Fact, error) {
 	near, far := say.None("rocket-height.no_baseline"), say.None("rocket-height.no_baseline")
 	eye := quantity.Metres(school.ClassEyeHeightM.Of(v))
 	if from, to, ok := rocket.Baselines(highest*6/10, highest, eye, quantity.Degrees(30), quantity.Degrees(60)); ok {
-		near, far = metres(from, 0), metres(to, 0)
+		near, far = say.Metres(from, 0), say.Metres(to, 0)
 	}
 	return []result.Fact{
-		{Name: "launch_speed", Value: needed}, {Name: "expected", Value: metres(highest, 1)},
+		{Name: "launch_speed", Value: needed}, {Name: "expected", Value: say.Metres(highest, 1)},
 		{Name: "baseline_from", Value: near}, {Name: "baseline_to", Value: far},
 	}, nil
 }
@@ -215,26 +215,26 @@ func heightTables(baseline, eye quantity.Length, angle quantity.Angle, care rock
 		Columns: []result.Column{{Name: "angle", Unit: "deg"}, {Name: "a", Unit: "m"}, {Name: "b", Unit: "m"}, {Name: "c", Unit: "m"}, {Name: "d", Unit: "m"}, {Name: "e", Unit: "m"}},
 	}
 	careful := result.Table{
-		Name: "care", Title: say.Line("rocket-height.title_care", metres(baseline, 1)),
+		Name: "care", Title: say.Line("rocket-height.title_care", say.Metres(baseline, 1)),
 		Columns: []result.Column{{Name: "angle", Unit: "deg"}, {Name: "height", Unit: "m"}, {Name: "by_angle", Unit: "m"}, {Name: "by_baseline", Unit: "m"}, {Name: "spread", Unit: "m"}},
 	}
 	distances := []quantity.Length{baseline, baseline + 5, baseline + 10, baseline + 20, baseline + 30}
 	head := []say.Value{say.Words("rocket-height.distance")}
 	for _, d := range distances {
-		head = append(head, metres(d, 1))
+		head = append(head, say.Metres(d, 1))
 	}
 	marks.Rows = append(marks.Rows, result.Row{Cells: head})
 	for _, a := range tableAngles(angle) {
-		row := result.Row{Marked: a == angle, Cells: []say.Value{degrees(a, 0)}}
+		row := result.Row{Marked: a == angle, Cells: []say.Value{say.Degrees(a, 0)}}
 		for i, d := range distances {
 			h, err := rocket.OneStation(a, d, eye, care)
 			if err != nil {
 				return nil, err
 			}
-			row.Cells = append(row.Cells, metres(h.Value, 1))
+			row.Cells = append(row.Cells, say.Metres(h.Value, 1))
 			if i == 0 {
 				careful.Rows = append(careful.Rows, result.Row{Marked: a == angle, Cells: []say.Value{
-					degrees(a, 0), metres(h.Value, 1), doubt(h.ByAngle), metres(h.ByLength, 1), doubt(h.Spread()),
+					say.Degrees(a, 0), say.Metres(h.Value, 1), doubt(h.ByAngle), say.Metres(h.ByLength, 1), doubt(h.Spread()),
 				}})
 			}
 		}

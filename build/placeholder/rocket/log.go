@@ -280,12 +280,12 @@ func outcome(rockets []compared, by int, scatter quantity.Length, freedom int) [
 	difference, off, spread := say.None("rocket-log.one_rocket"), say.None("rocket-log.one_rocket"), say.None("rocket-log.not_repeated")
 	finding := say.Words("rocket-log.found_one")
 	if freedom > 0 {
-		spread = metres(scatter, 1)
+		spread = say.Metres(scatter, 1)
 	}
 	if len(rockets) > 1 {
 		gap := best.series.Mean() - worst.series.Mean()
 		doubted := rocket.Doubt(scatter, freedom, len(best.series), len(worst.series))
-		difference, off = metres(gap, 1), metres(doubted, 1)
+		difference, off = say.Metres(gap, 1), say.Metres(doubted, 1)
 		switch {
 		case math.IsInf(doubted.Metres(), 1):
 			off, finding = say.None("rocket-log.not_repeated"), say.Words("rocket-log.found_repeat")
@@ -296,7 +296,7 @@ func outcome(rockets []compared, by int, scatter quantity.Length, freedom int) [
 		}
 	}
 	return []result.Fact{
-		{Name: "best", Value: best.name(by)}, {Name: "best_mean", Value: metres(best.series.Mean(), 1)},
+		{Name: "best", Value: best.name(by)}, {Name: "best_mean", Value: say.Metres(best.series.Mean(), 1)},
 		{Name: "difference", Value: difference}, {Name: "difference_doubt", Value: off},
 		{Name: "scatter", Value: spread}, {Name: "finding", Value: finding},
 	}

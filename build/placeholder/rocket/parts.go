@@ -60,7 +60,7 @@ func reckonRocketParts(v form.Values) (result.Result, error) {
 	upright, level := seen+socket, run+socket+argNeckMM.Of(v)
 	end := quantity.Millimetres(seen + elbowRise + d.Pipe.Millimetres()/2)
 	long := func(x float64) say.Value { return say.Number(x, "mm", 0) }
-	pipe := millimetres(d.Pipe, 1)
+	pipe := say.Millimetres(d.Pipe, 1)
 	table := result.Table{
 		Name: "parts", Title: say.Line("rocket-parts.title"),
 		Columns: []result.Column{{Name: "part"}, {Name: "count"}, {Name: "length", Unit: "mm"}, {Name: "joint"}},
@@ -85,14 +85,14 @@ func reckonRocketParts(v form.Values) (result.Result, error) {
 			{Name: "run", Value: long(level)},
 			{Name: "pipe_total", Value: long(upright + level)},
 			{Name: "away", Value: long(run + bottleLong/2)},
-			{Name: "pipe_end", Value: millimetres(end, 0)},
+			{Name: "pipe_end", Value: say.Millimetres(end, 0)},
 		},
 		Tables:   []result.Table{table},
 		Drawings: []drawing.Drawing{launcherDrawing(run, seen, d.Body.Millimetres(), d.Nose.Millimetres(), d.Pipe.Millimetres())},
 		Cautions: []say.Phrase{say.Line("rocket-parts.caution")},
 		Notes:    []say.Phrase{say.Line("rocket-parts.note")},
 		Working: []say.Phrase{
-			say.Line("rocket-parts.working_upright", millimetres(d.Body, 0), long(noseRoom), long(finRoom), long(socket), long(upright)),
+			say.Line("rocket-parts.working_upright", say.Millimetres(d.Body, 0), long(noseRoom), long(finRoom), long(socket), long(upright)),
 			say.Line("rocket-parts.working_run", long(run), long(socket), long(argNeckMM.Of(v)), long(level)),
 		},
 	}, nil

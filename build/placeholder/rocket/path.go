@@ -57,7 +57,7 @@ func reckonRocketPath(v form.Values) (result.Result, error) {
 	free := rocket.NoAir(l)
 	lost := 100 * float64(1-flight.Apogee.Up/free.Apogee.Up)
 	table := result.Table{
-		Name: "ways", Title: say.Line("rocket-path.title", speedOf(l.Speed), degrees(l.Elevation, 0)),
+		Name: "ways", Title: say.Line("rocket-path.title", speedOf(l.Speed), say.Degrees(l.Elevation, 0)),
 		Columns: []result.Column{{Name: "way"}, {Name: "apogee", Unit: "m"}, {Name: "flight_time", Unit: "s"}, {Name: "reach", Unit: "m"}, {Name: "impact_speed", Unit: "m_s"}},
 	}
 	for _, way := range []struct {
@@ -65,19 +65,19 @@ func reckonRocketPath(v form.Values) (result.Result, error) {
 		flight rocket.Flight
 	}{{"rocket-path.with_air", flight}, {"rocket-path.without_air", free}} {
 		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{
-			say.Words(way.name), metres(way.flight.Apogee.Up, 1), say.Number(way.flight.Landing.Time.Seconds(), "s", 1),
-			metres(way.flight.Reach(), 1), speedOf(way.flight.Impact),
+			say.Words(way.name), say.Metres(way.flight.Apogee.Up, 1), say.Number(way.flight.Landing.Time.Seconds(), "s", 1),
+			say.Metres(way.flight.Reach(), 1), speedOf(way.flight.Impact),
 		}})
 	}
 	return result.Result{
 		Facts: []result.Fact{
 			{Name: "speed", Value: speedOf(l.Speed)},
-			{Name: "apogee", Value: metres(flight.Apogee.Up, 1)},
-			{Name: "reach", Value: metres(flight.Reach(), 1)},
+			{Name: "apogee", Value: say.Metres(flight.Apogee.Up, 1)},
+			{Name: "reach", Value: say.Metres(flight.Reach(), 1)},
 			{Name: "flight_time", Value: say.Number(flight.Landing.Time.Seconds(), "s", 1)},
 			{Name: "impact_speed", Value: speedOf(flight.Impact)},
-			{Name: "apogee_no_air", Value: metres(free.Apogee.Up, 1)},
-			{Name: "reach_no_air", Value: metres(free.Reach(), 1)},
+			{Name: "apogee_no_air", Value: say.Metres(free.Apogee.Up, 1)},
+			{Name: "reach_no_air", Value: say.Metres(free.Reach(), 1)},
 			{Name: "lost", Value: say.Number(lost, "percent", 0)},
 			{Name: "air_density", Value: say.Number(air.Density.KilogramsACubicMetre(), "kg_m3", 2)},
 		},
@@ -85,7 +85,7 @@ func reckonRocketPath(v form.Values) (result.Result, error) {
 		Drawings: []drawing.Drawing{pathDrawing(l, flight, free)},
 		Notes:    []say.Phrase{say.Line("rocket-path.note", say.Number(r.Drag, "", 2), say.Number(r.Mass.Grams(), "g", 1))},
 		Working: []say.Phrase{
-			say.Line("rocket-path.working_free", speedOf(l.Speed), degrees(l.Elevation, 0), speedOf(l.Speed*rocket.Speed(l.Elevation.Sin())), metres(l.Height, 1), metres(free.Apogee.Up, 1)),
+			say.Line("rocket-path.working_free", speedOf(l.Speed), say.Degrees(l.Elevation, 0), speedOf(l.Speed*rocket.Speed(l.Elevation.Sin())), say.Metres(l.Height, 1), say.Metres(free.Apogee.Up, 1)),
 			say.Line("rocket-path.working_air"),
 		},
 	}, nil
@@ -110,10 +110,10 @@ func pathDrawing(l rocket.Launch, flight, free rocket.Flight) drawing.Drawing {
 	frame.Right, frame.Bottom = frame.Left+scale*(right-left), frame.Top+scale*top
 	d := drawing.Drawing{
 		Name: "chart rocket-path", Width: entry.ChartWidth, Height: frame.Bottom + 11,
-		Title:       say.Line("rocket-path.chart", speedOf(l.Speed), degrees(l.Elevation, 0)),
-		Description: say.Line("rocket-path.description", metres(flight.Apogee.Up, 1), metres(free.Apogee.Up, 1)),
+		Title:       say.Line("rocket-path.chart", speedOf(l.Speed), say.Degrees(l.Elevation, 0)),
+		Description: say.Line("rocket-path.description", say.Metres(flight.Apogee.Up, 1), say.Metres(free.Apogee.Up, 1)),
 	}
-	figure := func(x float64) say.Value { return metres(quantity.Metres(x), 0) }
+	figure := func(x float64) say.Value { return say.Metres(quantity.Metres(x), 0) }
 	c := d.Chart(frame,
 		drawing.Axis{From: left, To: right, Ticks: drawing.Every(left, right, labelStep(step, right-left, scale), figure)},
 		drawing.Axis{To: top, Ticks: drawing.Every(0, top, step, figure)})

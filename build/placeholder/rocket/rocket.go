@@ -65,16 +65,6 @@ func flightOf(v form.Values) (rocket.Rocket, rocket.Launch, rocket.Air, error) {
 	return r, l, air, err
 }
 
-func metres(l quantity.Length, decimals int) say.Value { return say.Number(l.Metres(), "m", decimals) }
-
-func millimetres(l quantity.Length, decimals int) say.Value {
-	return say.Number(l.Millimetres(), "mm", decimals)
-}
-
-func degrees(a quantity.Angle, decimals int) say.Value {
-	return say.Number(a.Degrees(), "deg", decimals)
-}
-
 func speedOf(v rocket.Speed) say.Value { return say.Number(v.MetresASecond(), "m_s", 1) }
 
 // doubt prints how far a height may be off, in words where that has no bound.
@@ -82,7 +72,7 @@ func doubt(l quantity.Length) say.Value {
 	if math.IsInf(l.Metres(), 1) {
 		return say.None("rocket-height.unbounded")
 	}
-	return metres(l, 1)
+	return say.Metres(l, 1)
 }
 
 // Roundings to the safe side; a hair is taken off first for what is round.

@@ -127,32 +127,32 @@ func reckonRocketWrap(v form.Values) (result.Result, error) {
 		stable = say.Words("rocket-wrap.turns")
 	}
 	if d.Play < quantity.Millimetres(0.4) {
-		warnings = append(warnings, say.Line("rocket-wrap.tight", millimetres(d.Play, 1)))
+		warnings = append(warnings, say.Line("rocket-wrap.tight", say.Millimetres(d.Play, 1)))
 	}
 	r := result.Result{
 		Facts: []result.Fact{
-			{Name: "pipe", Value: millimetres(d.Pipe, 1)},
-			{Name: "inside", Value: millimetres(d.Pipe+d.Play, 1)},
-			{Name: "wrap", Value: millimetres(d.Wrap(), 1)},
-			{Name: "wrap_width", Value: millimetres(d.Wrap()+glueStrip, 1)},
-			{Name: "body", Value: millimetres(d.Body, 0)},
-			{Name: "length", Value: millimetres(d.Length(), 0)},
+			{Name: "pipe", Value: say.Millimetres(d.Pipe, 1)},
+			{Name: "inside", Value: say.Millimetres(d.Pipe+d.Play, 1)},
+			{Name: "wrap", Value: say.Millimetres(d.Wrap(), 1)},
+			{Name: "wrap_width", Value: say.Millimetres(d.Wrap()+glueStrip, 1)},
+			{Name: "body", Value: say.Millimetres(d.Body, 0)},
+			{Name: "length", Value: say.Millimetres(d.Length(), 0)},
 			{Name: "fins", Value: say.Count(d.Fins)},
-			{Name: "cone_slant", Value: millimetres(cone.Slant(), 1)},
-			{Name: "cone_angle", Value: degrees(cone.Sector(), 1)},
+			{Name: "cone_slant", Value: say.Millimetres(cone.Slant(), 1)},
+			{Name: "cone_angle", Value: say.Degrees(cone.Sector(), 1)},
 			{Name: "mass", Value: say.Number(d.Mass(glueStrip).Grams(), "g", 1)},
-			{Name: "balance", Value: millimetres(d.CentreOfMass(glueStrip), 0)},
-			{Name: "pressure", Value: millimetres(d.CentreOfPressure(), 0)},
+			{Name: "balance", Value: say.Millimetres(d.CentreOfMass(glueStrip), 0)},
+			{Name: "pressure", Value: say.Millimetres(d.CentreOfPressure(), 0)},
 			{Name: "calibres", Value: say.Number(calibres, "", 1)},
 			{Name: "stable", Value: stable},
 		},
 		Warnings: warnings,
 		Notes:    []say.Phrase{say.Line("rocket-wrap.note")},
 		Working: []say.Phrase{
-			say.Line("rocket-wrap.working_wrap", millimetres(d.Pipe, 1), millimetres(d.Play, 1), millimetres(d.Paper, 2), millimetres(d.Wrap(), 1)),
-			say.Line("rocket-wrap.working_slant", millimetres(cone.Diameter/2, 2), millimetres(d.Nose, 0), millimetres(cone.Slant(), 1)),
-			say.Line("rocket-wrap.working_sector", millimetres(cone.Diameter/2, 2), millimetres(cone.Slant(), 1), degrees(cone.Sector(), 1)),
-			say.Line("rocket-wrap.working_balance", millimetres(d.CentreOfPressure(), 0), millimetres(d.CentreOfMass(glueStrip), 0), millimetres(d.Diameter(), 1), say.Number(calibres, "", 1)),
+			say.Line("rocket-wrap.working_wrap", say.Millimetres(d.Pipe, 1), say.Millimetres(d.Play, 1), say.Millimetres(d.Paper, 2), say.Millimetres(d.Wrap(), 1)),
+			say.Line("rocket-wrap.working_slant", say.Millimetres(cone.Diameter/2, 2), say.Millimetres(d.Nose, 0), say.Millimetres(cone.Slant(), 1)),
+			say.Line("rocket-wrap.working_sector", say.Millimetres(cone.Diameter/2, 2), say.Millimetres(cone.Slant(), 1), say.Degrees(cone.Sector(), 1)),
+			say.Line("rocket-wrap.working_balance", say.Millimetres(d.CentreOfPressure(), 0), say.Millimetres(d.CentreOfMass(glueStrip), 0), say.Millimetres(d.Diameter(), 1), say.Number(calibres, "", 1)),
 		},
 	}
 	paper := drawing.PaperOf(school.Paper.Of(v))
@@ -184,8 +184,8 @@ func templateSheets(d rocket.Design, paper drawing.Paper) []drawing.Drawing {
 	width, height := paper.Area()
 	sheet := func(wide, high float64) drawing.Drawing {
 		return drawing.Drawing{Name: "template", Width: wide, Height: high,
-			Title:       say.Line("rocket-wrap.sheet", millimetres(d.Pipe, 1), say.Count(d.Fins)),
-			Description: say.Line("rocket-wrap.sheet_description", millimetres(d.Wrap(), 1), millimetres(d.Body, 0), degrees(d.Cone().Sector(), 1)),
+			Title:       say.Line("rocket-wrap.sheet", say.Millimetres(d.Pipe, 1), say.Count(d.Fins)),
+			Description: say.Line("rocket-wrap.sheet_description", say.Millimetres(d.Wrap(), 1), say.Millimetres(d.Body, 0), say.Degrees(d.Cone().Sector(), 1)),
 		}
 	}
 	pieces := []piece{wrapPiece(d), conePiece(d)}
@@ -240,7 +240,7 @@ func wrapPiece(d rocket.Design) piece {
 			p.Label("hint", to(x, body-root-2), drawing.Middle, say.Words("rocket-wrap.fin_label", say.Text(strconv.Itoa(i+1))))
 		}
 		p.Label("hint", to(round/2, 6), drawing.Middle, say.Words("rocket-wrap.top_label"))
-		p.Label("hint", to(round/2, body/2-6), drawing.Middle, say.Words("rocket-wrap.pipe_label", millimetres(d.Pipe, 1)))
+		p.Label("hint", to(round/2, body/2-6), drawing.Middle, say.Words("rocket-wrap.pipe_label", say.Millimetres(d.Pipe, 1)))
 		p.Label("hint", to(round/2, body/2), drawing.Middle, say.Words("rocket-wrap.roll_label"))
 		p.Line("mark", to(round*0.35, body/2+4), to(round*0.65, body/2+4))
 		p.Line("mark", to(round*0.65-3, body/2+2.5), to(round*0.65, body/2+4), to(round*0.65-3, body/2+5.5))

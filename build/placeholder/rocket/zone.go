@@ -121,14 +121,14 @@ func reckonRocketZone(v form.Values) (result.Result, error) {
 	r := result.Result{Facts: []result.Fact{
 		{Name: "speed", Value: speedOf(z.launch.Speed)},
 		{Name: "wind", Value: speedOf(z.air.Along)},
-		{Name: "reach", Value: metres(z.reach, 0)},
-		{Name: "reach_angle", Value: degrees(z.at, 0)},
-		{Name: "reach_no_air", Value: metres(rocket.NoAirReach(z.launch), 0)},
-		{Name: "margin", Value: metres(z.clear-z.reach, 0)},
-		{Name: "clear", Value: metres(z.clear, 0)},
-		{Name: "station", Value: metres(z.station, 0)},
-		{Name: "station_angle", Value: degrees(quantity.Atan2((z.highest.Apogee.Up-eye).Metres(), z.station.Metres()), 0)},
-		{Name: "highest", Value: metres(z.highest.Apogee.Up, 0)},
+		{Name: "reach", Value: say.Metres(z.reach, 0)},
+		{Name: "reach_angle", Value: say.Degrees(z.at, 0)},
+		{Name: "reach_no_air", Value: say.Metres(rocket.NoAirReach(z.launch), 0)},
+		{Name: "margin", Value: say.Metres(z.clear-z.reach, 0)},
+		{Name: "clear", Value: say.Metres(z.clear, 0)},
+		{Name: "station", Value: say.Metres(z.station, 0)},
+		{Name: "station_angle", Value: say.Degrees(quantity.Atan2((z.highest.Apogee.Up-eye).Metres(), z.station.Metres()), 0)},
+		{Name: "highest", Value: say.Metres(z.highest.Apogee.Up, 0)},
 		{Name: "longest", Value: say.Number(z.highest.Landing.Time.Seconds(), "s", 1)},
 	}}
 	facts, warnings, err := z.fieldFacts()
@@ -137,14 +137,14 @@ func reckonRocketZone(v form.Values) (result.Result, error) {
 	}
 	r.Facts = append(r.Facts, facts...)
 	r.Warnings = warnings
-	r.Cautions = []say.Phrase{say.Line("rocket-zone.caution", metres(z.clear, 0), speedOf(z.air.Along))}
+	r.Cautions = []say.Phrase{say.Line("rocket-zone.caution", say.Metres(z.clear, 0), speedOf(z.air.Along))}
 	r.Drawings = []drawing.Drawing{z.drawing()}
 	r.Tables = []result.Table{peopleTable(school.ClassPupils.Of(v), z)}
 	r.Notes = []say.Phrase{say.Line("rocket-zone.note_people"), say.Line("rocket-zone.authority")}
 	r.Working = []say.Phrase{
-		say.Line("rocket-zone.working_reach", speedOf(z.launch.Speed), speedOf(z.air.Along), degrees(z.at, 0), metres(z.reach, 2)),
-		say.Line("rocket-zone.working_clear", metres(z.reach, 2), say.Number(z.margin, "", 2), metres(z.clear, 0)),
-		say.Line("rocket-zone.working_free", speedOf(z.launch.Speed), metres(rocket.NoAirReach(z.launch), 1)),
+		say.Line("rocket-zone.working_reach", speedOf(z.launch.Speed), speedOf(z.air.Along), say.Degrees(z.at, 0), say.Metres(z.reach, 2)),
+		say.Line("rocket-zone.working_clear", say.Metres(z.reach, 2), say.Number(z.margin, "", 2), say.Metres(z.clear, 0)),
+		say.Line("rocket-zone.working_free", speedOf(z.launch.Speed), say.Metres(rocket.NoAirReach(z.launch), 1)),
 	}
 	return r, nil
 }
@@ -156,7 +156,7 @@ const slowest rocket.Speed = 5
 // fieldFacts compare the zone with the field, and find what brings it inside: a
 // steeper pipe, a weaker stamp, or a rocket with more drag.
 func (z zone) fieldFacts() ([]result.Fact, []say.Phrase, error) {
-	room, fits := metres(z.room, 0), say.Yes(z.fits(), "rocket-zone.fits", "rocket-zone.too_small")
+	room, fits := say.Metres(z.room, 0), say.Yes(z.fits(), "rocket-zone.fits", "rocket-zone.too_small")
 	angle, speed, drag := say.None("rocket-zone.not_needed"), say.None("rocket-zone.not_needed"), say.None("rocket-zone.not_needed")
 	var warnings []say.Phrase
 	if !z.fits() {
@@ -173,10 +173,10 @@ func (z zone) fieldFacts() ([]result.Fact, []say.Phrase, error) {
 		if err != nil {
 			return nil, nil, err
 		}
-		warnings = append(warnings, say.Line("rocket-zone.small", metres(z.clear, 0), metres(z.room, 0)))
+		warnings = append(warnings, say.Line("rocket-zone.small", say.Metres(z.clear, 0), say.Metres(z.room, 0)))
 		angle, speed, drag = say.None("rocket-zone.no_angle"), say.None("rocket-zone.no_speed"), say.None("rocket-zone.no_drag")
 		if steep {
-			angle = degrees(least, 0)
+			angle = say.Degrees(least, 0)
 			angle.Number = ceil(least.Degrees())
 			warnings = append(warnings, say.Line("rocket-zone.way_angle", angle))
 		}
@@ -223,8 +223,8 @@ func peopleTable(pupils int, z zone) result.Table {
 	}
 	places := map[string]say.Value{
 		"launcher": say.Words("rocket-zone.at_launcher"),
-		"station":  say.Words("rocket-zone.at_station", metres(z.station, 0)),
-		"edge":     say.Words("rocket-zone.at_edge", metres(z.clear, 0)),
+		"station":  say.Words("rocket-zone.at_station", say.Metres(z.station, 0)),
+		"edge":     say.Words("rocket-zone.at_edge", say.Metres(z.clear, 0)),
 	}
 	add := func(name string, n int, place string) {
 		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{say.Words(jobKey(name)), say.Count(n), places[place]}})
@@ -274,8 +274,8 @@ func (z zone) drawing() drawing.Drawing {
 	}
 	d := drawing.Drawing{
 		Name: "zone", Width: entry.PictureWidth, Height: height,
-		Title:       say.Line("rocket-zone.drawing", metres(z.clear, 0)),
-		Description: say.Line("rocket-zone.description", metres(z.reach, 0), metres(z.clear, 0), metres(z.station, 0)),
+		Title:       say.Line("rocket-zone.drawing", say.Metres(z.clear, 0)),
+		Description: say.Line("rocket-zone.description", say.Metres(z.reach, 0), say.Metres(z.clear, 0), say.Metres(z.station, 0)),
 	}
 	edge := make([]drawing.Point, len(z.corners))
 	for i, c := range z.corners {
@@ -285,8 +285,8 @@ func (z zone) drawing() drawing.Drawing {
 	d.Disc("clear", centre, z.clear.Metres()*scale)
 	d.Disc("reach", centre, z.reach.Metres()*scale)
 	clear, reach := z.clear.Metres(), z.reach.Metres()
-	d.Label("figure", shifted(at(0, clear), 0, 4.5), drawing.Middle, say.Words("rocket-zone.clear_label", metres(z.clear, 0)))
-	d.Label("figure", shifted(at(0, reach), 0, 7), drawing.Middle, say.Words("rocket-zone.reach_label", metres(z.reach, 0)))
+	d.Label("figure", shifted(at(0, clear), 0, 4.5), drawing.Middle, say.Words("rocket-zone.clear_label", say.Metres(z.clear, 0)))
+	d.Label("figure", shifted(at(0, reach), 0, 7), drawing.Middle, say.Words("rocket-zone.reach_label", say.Metres(z.reach, 0)))
 	d.Disc("launcher", centre, 1.3)
 	d.Label("name", shifted(centre, 0, 5), drawing.Middle, say.Words("rocket-zone.launcher_label"))
 	for _, side := range []float64{-1, 1} {

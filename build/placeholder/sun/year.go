@@ -163,15 +163,14 @@ func sunYearTable(v form.Values, year int, days []sunDate) result.Table {
 // Sun's declination; the second has no meaning where the Sun does not set.
 func sunYearWorking(p place.Place, d place.Date) []say.Phrase {
 	phi, delta := p.Latitude, almanac.SunAt(p.Clock(d, 12, 0)).Declination
-	deg := func(a quantity.Angle) say.Value { return say.Number(a.Degrees(), "deg", 1) }
 	apart := phi - delta
 	if apart < 0 {
 		apart = -apart
 	}
-	steps := []say.Phrase{say.Line("sun-year.working_noon", say.Date(d), deg(phi), deg(delta), deg(quantity.Turn/4-apart))}
+	steps := []say.Phrase{say.Line("sun-year.working_noon", say.Date(d), say.Degrees(phi, 1), say.Degrees(delta, 1), say.Degrees(quantity.Turn/4-apart, 1))}
 	if x := -phi.Tan() * delta.Tan(); x > -1 && x < 1 {
 		half := quantity.Acos(x)
-		steps = append(steps, say.Line("sun-year.working_length", deg(phi), deg(delta), say.Number(x, "", 4), deg(half),
+		steps = append(steps, say.Line("sun-year.working_length", say.Degrees(phi, 1), say.Degrees(delta, 1), say.Number(x, "", 4), say.Degrees(half, 1),
 			say.Minutes(time.Duration(2*half.Hours()*float64(time.Hour)))))
 	}
 	return steps
