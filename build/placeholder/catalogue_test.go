@@ -1,0 +1,86 @@
+package placeholder_test
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/placeholder/entrytest"
+	"noonbook/build/school"
+	"noonbook/build/typeset"
+)
+
+func TestCatalogueIsSortedAndDocumented(t *testing.T) {
+	names := entry.Names(placeholder.Catalogue())
+	if !slices.IsSorted(names) || len(slices.Compact(slices.Clone(names))) != len(names) {
+		t.Errorf("names are %v", names)
+	}
+	for _, e := range placeholder.Catalogue() {
+		if e.Summary == "" || len(e.Facts) == 0 || len(e.Sources) == 0 {
+			t.Errorf("%s lacks a summary, facts or sources", e.Name)
+		}
+		for _, name := range school.CalendarSettings() {
+			if e.Lessons && !slices.Contains(e.Settings, name) {
+				t.Errorf("%s reads lessons and not %s, on which their days depend", e.Name, name)
+			}
+		}
+	}
+}
+
+// Everywhere and on every kind of day a placeholder answers exactly the facts
+// that it documents, and every value can be written, in each language and measure.
+func TestFactsAreTheDocumentedOnes(t *testing.T) {
+	var languages []*typeset.Words
+	for _, code := range typeset.Languages() {
+		for _, customary := range []bool{false, true} {
+			words, err := typeset.Language(code, customary)
+			if err != nil {
+				t.Fatal(err)
+			}
+			languages = append(languages, words)
+		}
+	}
+	for school := range entrytest.Schools {
+		for _, e := range placeholder.Catalogue() {
+			for _, date := range []string{"2027-01-01", "2027-04-20", "2027-06-21", "2027-11-07", "2027-12-21"} {
+				r := reckon(t, school, e.Name, date)
+				var got []string
+				for _, f := range r.Facts {
+					got = append(got, f.Name)
+					for _, words := range languages {
+						if text := words.Text(f.Value); text == "" || unsaid(text) != nil {
+							t.Errorf("%s, %s, %s: in %s %s reads %q", school, e.Name, date, words.Code, f.Name, text)
+						}
+					}
+				}
+				for _, words := range languages {
+					if date != "2027-04-20" {
+						break // one day is enough for what stands round the facts
+					}
+					if missing := unsaid(string(words.AppendBlock(nil, e.Name, r, nil))); missing != nil {
+						t.Errorf("%s, %s: in %s its block lacks %s", school, e.Name, words.Code, strings.Join(missing, ", "))
+					}
+				}
+				if want := e.FactNames(); !slices.Equal(slices.Sorted(slices.Values(got)), slices.Sorted(slices.Values(want))) {
+					t.Errorf("%s has the facts %v, documents %v", e.Name, got, want)
+				}
+				for _, table := range r.Tables {
+					for _, row := range table.Rows {
+						if len(row.Cells) != len(table.Columns) {
+							t.Errorf("%s: a row of %d cells under %d columns", e.Name, len(row.Cells), len(table.Columns))
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// unsaid returns the keys that a text shows for want of words, and NaN where a
+// number is none.
+func unsaid(text string) []string {
+	return regexp.MustCompile("⟦[^⟧]*⟧|NaN").FindAllString(text, -1)
+}

@@ -1,0 +1,169 @@
+package placeholder_test
+
+import (
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/placeholder/entrytest"
+	"noonbook/build/say"
+	"noonbook/build/typeset"
+)
+
+// Every word that is asked for is in the words file, and every word of the file
+// is asked for: by a literal in the code or a template, or by a name of the
+// catalogue. What is missing among these is told before anything is evaluated,
+// which takes longer and finds only keys that follow from a result.
+func TestWordsAreThereAndUsed(t *testing.T) {
+	words, err := typeset.Language("en", false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	asked := slices.Concat(literalKeys(t, words), documentedKeys(), builtKeys())
+	missing(t, words, asked)
+	asked = append(asked, resultKeys(t)...)
+	missing(t, words, asked)
+	for _, k := range words.Keys() {
+		if !slices.Contains(asked, k) {
+			t.Errorf("nobody asks for %s", k)
+		}
+	}
+}
+
+// missing ends the test where the words file lacks keys, and names all of them.
+func missing(t *testing.T, words *typeset.Words, keys []string) {
+	t.Helper()
+	lacking := slices.DeleteFunc(slices.Clone(keys), words.Has)
+	if slices.Sort(lacking); len(lacking) > 0 {
+		t.Fatalf("theme/words/en.toml lacks:\n%s", strings.Join(slices.Compact(lacking), "\n"))
+	}
+}
+
+// literalKeys are the keys that stand in the code and in templates. A text with a
+// full stop is one if the words file has its section; a fact in the documentation
+// of glance only looks like one.
+func literalKeys(t *testing.T, words *typeset.Words) (keys []string) {
+	t.Helper()
+	sections := map[string]bool{}
+	for _, k := range words.Keys() {
+		section, _, _ := strings.Cut(k, ".")
+		sections[section] = true
+	}
+	key := regexp.MustCompile("[\"`]([a-z][a-z-]*)\\.([a-z_]+[0-9]*)[\"`]")
+	settingKey := regexp.MustCompile(`form\.Key\[.*`) // names what an author writes, not a word
+	for _, folder := range []string{"../../build", "../../theme"} {
+		err := filepath.WalkDir(folder, func(name string, d fs.DirEntry, err error) error {
+			if err != nil || d.IsDir() || strings.HasSuffix(name, "_test.go") {
+				return err
+			}
+			if ext := filepath.Ext(name); ext != ".go" && ext != ".html" {
+				return nil
+			}
+			src, err := os.ReadFile(name)
+			for _, m := range key.FindAllSubmatch(settingKey.ReplaceAll(src, nil), -1) {
+				section, word := string(m[1]), string(m[2])
+				e, ok := entry.Find(placeholder.Catalogue(), section)
+				fact := ok && slices.Contains(e.FactNames(), word)
+				if k := section + "." + word; words.Has(k) || sections[section] && !fact {
+					keys = append(keys, k)
+				}
+			}
+			return err
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	return keys
+}
+
+// documentedKeys are the names of the placeholders and of their facts.
+func documentedKeys() (keys []string) {
+	for _, e := range placeholder.Catalogue() {
+		keys = append(keys, e.Name+".name")
+		for _, f := range e.Facts {
+			keys = append(keys, e.Name+".fact."+f.Name)
+		}
+	}
+	return keys
+}
+
+// builtKeys are those that the code puts together.
+func builtKeys() (keys []string) {
+	for i := range 12 {
+		keys = append(keys, fmt.Sprint("month.", i+1), fmt.Sprint("weekday.", i%7))
+	}
+	for _, share := range []string{"class", "group", "pupil"} {
+		keys = append(keys, "kit."+share, "kit."+share+"_spare")
+	}
+	for _, aside := range []string{"answer", "staff"} {
+		keys = append(keys, "page."+aside)
+	}
+	for _, unit := range []string{"h", "min", "s", "in", "inch", "ft", "mi", "million_mi", "mi_s", "mph", "fahrenheit", "lb", "celsius", "kg"} { // of durations and customary measure
+		keys = append(keys, "units."+unit)
+	}
+	return keys
+}
+
+// resultKeys are the columns and units of every placeholder's results, and the
+// names in the cells of some.
+func resultKeys(t *testing.T) (keys []string) {
+	t.Helper()
+	for _, e := range placeholder.Catalogue() {
+		r := reckon(t, "alder reach", e.Name, "2027-04-20")
+		if e.Name == "kit-list" {
+			r = reckon(t, "alder reach", e.Name, "2027-04-20", "by_lesson=true")
+		}
+		if text, ok := entrytest.SampleLogs[e.Name]; ok {
+			r = reckonLog(t, "alder reach", e.Name, text)
+		}
+		if e.Name == "family-note" {
+			r = reckon(t, "alder reach", e.Name, "2027-04-20", "class.pupils=24")
+		}
+		if e.Name == "lesson-sky" {
+			r = reckon(t, "alder reach", e.Name, "2027-04-20", "lesson=1")
+		}
+		if e.Name == "world-compare" { // columns that only some orders have
+			for _, order := range []string{"sort=year", "sort=tilt"} {
+				r.Tables = append(r.Tables, reckon(t, "alder reach", e.Name, "2027-04-20", order).Tables...)
+			}
+		}
+		for _, table := range r.Tables {
+			for _, c := range table.Columns {
+				keys = append(keys, e.Name+"."+table.Name+"."+c.Name)
+				if c.Unit != "" {
+					keys = append(keys, "units."+c.Unit)
+				}
+			}
+		}
+		if e.Name == "strip-table" {
+			for _, row := range r.Tables[0].Rows {
+				keys = append(keys, row.Cells[0].Phrase.Key)
+			}
+		}
+		if e.Name == "world-cards" { // names, airs, questions and features of the worlds
+			for _, table := range r.Tables {
+				for _, row := range table.Rows {
+					for _, cell := range row.Cells {
+						if cell.Phrase.Key != "" {
+							keys = append(keys, cell.Phrase.Key)
+						}
+					}
+				}
+			}
+		}
+		for _, f := range r.Facts {
+			if f.Value.Kind == say.Quantity && f.Value.Unit != "" {
+				keys = append(keys, "units."+f.Value.Unit)
+			}
+		}
+	}
+	return keys
+}
