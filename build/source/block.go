@@ -7,7 +7,7 @@ import (
 	"noonbook/compute/place"
 )
 
-// What the entry takes.
+// The keys of the lesson block; those of its tables bear the table's name.
 const (
 	BlockTitle          form.Key[string]        = "title"
 	BlockSummary        form.Key[string]        = "summary"

@@ -15,9 +15,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argEveryDays form.Key[int] = "every_days"
-)
+const argEveryDays form.Key[int] = "every_days"
 
 func dialClock() entry.Entry {
 	return entry.Entry{

@@ -12,9 +12,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argPieces form.Key[string] = "pieces"
-)
+const argPieces form.Key[string] = "pieces"
 
 func dialGnomon() entry.Entry {
 	return entry.Entry{

@@ -17,9 +17,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argHeightMM form.Key[float64] = "height_mm"
-)
+const argHeightMM form.Key[float64] = "height_mm"
 
 func dialNorth() entry.Entry {
 	return entry.Entry{

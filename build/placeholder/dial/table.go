@@ -18,9 +18,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argStepMinutes form.Key[int] = "step_minutes"
-)
+const argStepMinutes form.Key[int] = "step_minutes"
 
 const sourceDial = "Hour lines: tan X = sin φ · tan h, the standard formula of the horizontal dial (A. E. Waugh, Sundials, 1973)"
 

@@ -9,9 +9,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	Date form.Key[place.Date] = "date"
-)
+const Date form.Key[place.Date] = "date"
 
 // An Entry is one placeholder of the catalogue.
 type Entry struct {

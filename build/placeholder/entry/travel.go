@@ -12,9 +12,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	Craft form.Key[string] = "craft"
-)
+const Craft form.Key[string] = "craft"
 
 // CraftArgument names what travels.
 func CraftArgument() form.Field {

@@ -10,9 +10,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argLongestMM form.Key[float64] = "longest_mm"
-)
+const argLongestMM form.Key[float64] = "longest_mm"
 
 func lensPairs() entry.Entry {
 	return entry.Entry{

@@ -11,9 +11,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argRadiusMM form.Key[float64] = "radius_mm"
-)
+const argRadiusMM form.Key[float64] = "radius_mm"
 
 func rocketClinometer() entry.Entry {
 	return entry.Entry{

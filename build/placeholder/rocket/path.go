@@ -14,9 +14,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argTailWindMS form.Key[float64] = "tail_wind_m_s"
-)
+const argTailWindMS form.Key[float64] = "tail_wind_m_s"
 
 func rocketPath() entry.Entry {
 	return entry.Entry{

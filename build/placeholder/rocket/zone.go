@@ -15,9 +15,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argLeastAngle form.Key[float64] = "least_angle"
-)
+const argLeastAngle form.Key[float64] = "least_angle"
 
 func rocketZone() entry.Entry {
 	return entry.Entry{

@@ -13,9 +13,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argTime form.Key[time.Duration] = "time"
-)
+const argTime form.Key[time.Duration] = "time"
 
 func planetsWeek() entry.Entry {
 	facts := []entry.Fact{

@@ -14,9 +14,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argCard form.Key[string] = "card"
-)
+const argCard form.Key[string] = "card"
 
 func stripCards() entry.Entry {
 	return entry.Entry{

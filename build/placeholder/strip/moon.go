@@ -14,9 +14,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argBearingDeg form.Key[float64] = "bearing_deg"
-)
+const argBearingDeg form.Key[float64] = "bearing_deg"
 
 func stripMoon() entry.Entry {
 	return entry.Entry{

@@ -10,9 +10,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argRows form.Key[int] = "rows"
-)
+const argRows form.Key[int] = "rows"
 
 func stripPicture() entry.Entry {
 	return entry.Entry{

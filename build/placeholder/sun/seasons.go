@@ -14,9 +14,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argYear form.Key[int] = "year"
-)
+const argYear form.Key[int] = "year"
 
 func seasonDates() entry.Entry {
 	return entry.Entry{

@@ -15,9 +15,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argRows form.Key[string] = "rows"
-)
+const argRows form.Key[string] = "rows"
 
 func sunYear() entry.Entry {
 	return entry.Entry{

@@ -14,9 +14,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argWorld form.Key[string] = "world"
-)
+const argWorld form.Key[string] = "world"
 
 func worldCards() entry.Entry {
 	return entry.Entry{

@@ -18,9 +18,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argWindows form.Key[int] = "windows"
-)
+const argWindows form.Key[int] = "windows"
 
 func journeyTable() entry.Entry {
 	return entry.Entry{

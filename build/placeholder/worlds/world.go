@@ -14,9 +14,7 @@ import (
 )
 
 // What the entry takes.
-const (
-	argWorlds form.Key[[]string] = "worlds"
-)
+const argWorlds form.Key[[]string] = "worlds"
 
 // What the placeholders about worlds share: which worlds, and their values in
 // words.
