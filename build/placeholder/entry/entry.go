@@ -8,7 +8,7 @@ import (
 	"noonbook/compute/place"
 )
 
-// What the entry takes.
+// Date is the day that an evaluation is for.
 const Date form.Key[place.Date] = "date"
 
 // An Entry is one placeholder of the catalogue.

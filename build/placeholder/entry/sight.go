@@ -16,6 +16,12 @@ import (
 // usual almanac convention.
 func SunRise() quantity.Angle { return quantity.Degrees(-50.0 / 60) }
 
+// The first and the last day of a stretch.
+const (
+	From form.Key[place.Date] = "from"
+	To   form.Key[place.Date] = "to"
+)
+
 // DaysAsked are the first and the last of the days asked for; of the term where
 // nothing is said.
 func DaysAsked(v form.Values) (from, to place.Date, err error) {

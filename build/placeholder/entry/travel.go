@@ -11,10 +11,10 @@ import (
 	"noonbook/compute/strip"
 )
 
-// What the entry takes.
+// Craft names what travels.
 const Craft form.Key[string] = "craft"
 
-// CraftArgument names what travels.
+// CraftArgument is the argument of what tells how long a journey takes.
 func CraftArgument() form.Field {
 	var names []string
 	for _, c := range strip.Crafts() {
