@@ -52,6 +52,13 @@ func (f Field) Name() string {
 // Kind returns the sort of value that the field takes.
 func (f Field) Kind() Kind { return f.Key.kind() }
 
+// Sound reports whether the default, where there is one, is of the key's own type,
+// and so are those of the fields below it.
+func (f Field) Sound() bool {
+	return (f.Default == nil || f.Key.holds(f.Default)) &&
+		!slices.ContainsFunc(f.Fields, func(below Field) bool { return !below.Sound() })
+}
+
 // A Form is the fields of a table, in the order in which they are documented.
 type Form []Field
 

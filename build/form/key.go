@@ -33,6 +33,7 @@ type AnyKey interface {
 	Name() string
 	In(Values) bool
 	kind() Kind
+	holds(any) bool
 }
 
 // Keys are keys of any kind.
@@ -60,6 +61,8 @@ func (k Key[T]) In(v Values) bool { return v.has(string(k)) }
 
 // Is returns values that hold x under the key, and nothing else.
 func (k Key[T]) Is(x T) Values { return Values{string(k): x} }
+
+func (k Key[T]) holds(x any) bool { _, ok := x.(T); return ok }
 
 func (k Key[T]) kind() Kind {
 	var zero T

@@ -14,6 +14,11 @@ import (
 )
 
 func TestCatalogueIsSortedAndDocumented(t *testing.T) {
+	for _, f := range school.Settings() {
+		if !f.Sound() {
+			t.Errorf("the default of %s is a %T, which its key does not hold", f.Name(), f.Default)
+		}
+	}
 	names := entry.Names(placeholder.Catalogue())
 	if !slices.IsSorted(names) || len(slices.Compact(slices.Clone(names))) != len(names) {
 		t.Errorf("names are %v", names)
@@ -21,6 +26,11 @@ func TestCatalogueIsSortedAndDocumented(t *testing.T) {
 	for _, e := range placeholder.Catalogue() {
 		if e.Summary == "" || len(e.Facts) == 0 || len(e.Sources) == 0 {
 			t.Errorf("%s lacks a summary, facts or sources", e.Name)
+		}
+		for _, f := range e.Form(school.Settings()) {
+			if !f.Sound() {
+				t.Errorf("%s: the default of %s is a %T, which its key does not hold", e.Name, f.Name(), f.Default)
+			}
 		}
 		for _, name := range school.CalendarSettings() {
 			if e.Lessons && !slices.Contains(e.Settings, name) {

@@ -1,4 +1,4 @@
-// Package optics holds the placeholders of the telescope: the lenses in the box,
+// Package optics holds the placeholders of lenses and light: those of the box,
 // pairs of them, their rays, the tubes, and what the class measured.
 package optics
 
