@@ -18,7 +18,12 @@ import (
 
 // ErrNotOurs is in the chain of the error that refuses a folder with files that
 // noonbook did not write.
-var ErrNotOurs = errors.New("holds files that noonbook did not write")
+const ErrNotOurs = constant("holds files that noonbook did not write")
+
+// A constant is an error that nobody can assign to, as a variable would allow.
+type constant string
+
+func (c constant) Error() string { return string(c) }
 
 // listName is the file that lists what noonbook wrote, in the format of
 // sha256sum, so that anyone can check a handbook.
