@@ -35,8 +35,10 @@ func pressings(t *testing.T, unit *source.Unit, words *typeset.Words, settings f
 	return editions[Class], editions[Staff]
 }
 
-// sheetParts are what the issue asks of a day sheet: a part is there with
-// something in it, or as lines to write on.
+// sheetParts are the parts that every day sheet has, with something in them or as
+// lines to write on: the keys of the table [sheet] but steps, which a lesson may do
+// without, and the gathered cautions and answers. That a substitute needs these is
+// common practice, no source.
 var sheetParts = []string{"before", "care", "minutes", "board", "today", "answers", "rain", "tidy", "note"}
 
 // Could someone teach from it? Every lesson of every unit has a day sheet in the
