@@ -123,66 +123,6 @@ func (f Form) Complete(v Values) Values {
 	return full
 }
 
-// Allowed says in words what the field takes.
-func (f Field) Allowed() string {
-	switch f.Kind() {
-	case Number, Whole:
-		s := "a number"
-		if f.Kind() == Whole {
-			s = "a whole number"
-		}
-		if f.Min != f.Max {
-			s += " from " + f.measure(f.Min) + " to " + f.measure(f.Max)
-		} else if f.Unit != "" {
-			s += " of " + f.Unit
-		}
-		return s
-	case Flag:
-		return "true or false"
-	case Date:
-		if f.Choices != nil {
-			return "a date such as 2027-04-20, or " + quotedList(f.Choices)
-		}
-		return "a date such as 2027-04-20"
-	case Month:
-		return `a month such as "2027-04"`
-	case Clock:
-		return `a time of day such as "9:10"`
-	case Span:
-		return `a stretch of the day such as "9:10-10:00"`
-	case Zone:
-		return `an IANA time zone such as "America/Moncton"`
-	case Texts:
-		if f.Choices != nil {
-			return "a list of " + quotedList(f.Choices)
-		}
-		return "a list of texts"
-	case Dates:
-		return "a list of dates such as 2027-04-20"
-	case Spans:
-		return `a list of stretches of the day such as "9:10-10:00"`
-	case Tables:
-		return "a list of tables with the keys " + strings.Join(f.Fields.Names(), ", ")
-	case CSV:
-		return `a CSV file of the content folder such as "marks.csv", with the columns ` + strings.Join(f.Fields.Names(), ", ") + f.maxRows()
-	}
-	if f.Choices != nil {
-		return quotedList(f.Choices)
-	}
-	return "a text in quotes"
-}
-
-func quotedList(words []string) string {
-	quoted := make([]string, len(words))
-	for i, w := range words {
-		quoted[i] = `"` + w + `"`
-	}
-	if n := len(quoted); n > 1 {
-		return strings.Join(quoted[:n-1], ", ") + " or " + quoted[n-1]
-	}
-	return strings.Join(quoted, "")
-}
-
 // Missing says in words what holds where the key is not written.
 func (f Field) Missing() string {
 	switch x := f.Default.(type) {

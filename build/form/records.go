@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"math"
 	"regexp"
 	"slices"
 	"strings"
@@ -159,12 +158,4 @@ func decimalPoint(f Field, cell string) string {
 		return strings.Replace(cell, ",", ".", 1)
 	}
 	return cell
-}
-
-// maxRows says in words how many rows are taken.
-func (f Field) maxRows() string {
-	if math.IsInf(f.Max, 0) || f.Max <= 0 {
-		return ""
-	}
-	return fmt.Sprintf(", up to %d rows", int(f.Max))
 }

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"math"
 	"strconv"
 	"strings"
 
@@ -55,60 +54,30 @@ func (p *Plan) key(name string, f form.Field) key {
 	return key{name, p.words.Text(allowed(f)), p.missing(f), p.words.Explain(f.Doc)}
 }
 
-// allowed says what a key takes, in words of the language; form.Field.Allowed
-// says it in English for the terminal.
+// allowed says what a key takes, in words of the language.
 func allowed(f form.Field) say.Value {
-	names := say.Text(strings.Join(f.Fields.Names(), ", "))
-	switch f.Kind() {
-	case form.Number, form.Whole:
-		whole := f.Kind() == form.Whole
-		switch {
-		case f.Min != f.Max && whole:
-			return say.Words("reference.whole_between", bound(f, f.Min), bound(f, f.Max))
-		case f.Min != f.Max:
-			return say.Words("reference.number_between", bound(f, f.Min), bound(f, f.Max))
-		case whole:
-			return say.Words("reference.whole")
-		case f.Unit != "":
-			return say.Words("reference.number_of", say.Text(f.Unit))
-		}
-		return say.Words("reference.number")
-	case form.Flag:
-		return say.Words("reference.flag")
-	case form.Date:
-		if f.Choices != nil {
-			return say.Words("reference.date_or", oneOf(f.Choices))
-		}
-		return say.Words("reference.date")
-	case form.Month:
-		return say.Words("reference.month")
-	case form.Clock:
-		return say.Words("reference.clock")
-	case form.Span:
-		return say.Words("reference.span")
-	case form.Zone:
-		return say.Words("reference.zone")
-	case form.Texts:
-		if f.Choices != nil {
-			return say.Words("reference.list_of", oneOf(f.Choices))
-		}
-		return say.Words("reference.texts")
-	case form.Dates:
-		return say.Words("reference.dates")
-	case form.Spans:
-		return say.Words("reference.spans")
-	case form.Tables:
-		return say.Words("reference.tables", names)
-	case form.CSV:
-		if f.Max > 0 && !math.IsInf(f.Max, 1) {
-			return say.Words("reference.csv_rows", names, say.Count(int(f.Max)))
-		}
-		return say.Words("reference.csv", names)
+	takes := f.Takes()
+	var gaps []say.Value
+	for _, gap := range takes.Gaps {
+		gaps = append(gaps, inGap(f, gap))
 	}
-	if f.Choices != nil {
-		return oneOf(f.Choices)
+	if takes.Key == "" {
+		return gaps[0]
 	}
-	return say.Words("reference.text")
+	return say.Words(takes.Key, gaps...)
+}
+
+// inGap writes what fills a gap of a form.Phrase.
+func inGap(f form.Field, gap any) say.Value {
+	switch gap := gap.(type) {
+	case form.Bound:
+		return bound(f, float64(gap))
+	case form.Choices:
+		return oneOf(gap)
+	case int:
+		return say.Count(gap)
+	}
+	return say.Text(gap.(string))
 }
 
 // bound writes a bound of a number with its unit, as it is named in keys.

@@ -1,10 +1,12 @@
 package plan
 
 import (
+	"strings"
 	"testing"
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
+	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
@@ -73,6 +75,12 @@ func TestAllowedAsOnTheTerminal(t *testing.T) {
 	}
 	p := &Plan{words: words}
 	for _, f := range append(school.Settings(), source.LessonBlock()...) {
+		if takes := f.Takes(); takes.Key != "" {
+			want := strings.NewReplacer("{1}", "one", "{2}", "two").Replace(takes.English)
+			if got := words.Say(takes.Key, say.Text("one"), say.Text("two")); got != want {
+				t.Errorf("%s: %q, on the terminal %q", takes.Key, got, want)
+			}
+		}
 		if f.Kind() == form.Number || f.Kind() == form.Whole {
 			continue // groups of digits and hard spaces are those of a page
 		}
