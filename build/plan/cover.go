@@ -122,8 +122,8 @@ func coverDial(latitude quantity.Angle, lessons []typeset.Link) drawing.Drawing 
 	d.Area("rim", bow(morning, evening, coverEdge)...)
 	d.Line("rim", bow(morning, evening, coverBand)...)
 	for hour := 0.5; hour < 6; hour++ { // every other half hour, alike before and after noon
-		d.Line("track", bow(f.line(-hour-0.5), f.line(-hour), coverTrack)...)
-		d.Line("track", bow(f.line(hour), f.line(hour+0.5), coverTrack)...)
+		d.Line("half-hours", bow(f.line(-hour-0.5), f.line(-hour), coverTrack)...)
+		d.Line("half-hours", bow(f.line(hour), f.line(hour+0.5), coverTrack)...)
 	}
 	d.Line("rim", bow(morning, evening, 2*coverTrack-coverBand)...)
 	for i, lesson := range lessons {
@@ -136,6 +136,6 @@ func coverDial(latitude quantity.Angle, lessons []typeset.Link) drawing.Drawing 
 		d.Link(mark, lesson.File)
 	}
 	d.Area("here", bow(morning, evening, coverSun)...)
-	d.Area("style", turned(morning, 1.1), turned(0, 46), turned(evening, 1.1))
+	d.Area("gnomon", turned(morning, 1.1), turned(0, 46), turned(evening, 1.1))
 	return d
 }

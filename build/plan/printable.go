@@ -47,7 +47,7 @@ func (d *draft) printLink(entry string, ask, lesson int) string {
 		}
 		return typeset.AppendText(dst, s.words.Say(key, say.Count(len(sheets)), paper(s)))
 	})
-	return `<p class="prints"><a href="` + print.page + `"><span class="preview">` + preview + `</span>` +
+	return `<p class="print-link"><a href="` + print.page + `"><span class="preview">` + preview + `</span>` +
 		template.HTMLEscapeString(p.words.Say("sheet.print", say.Words(entry+".name"))) + `</a> <small>` + count + `</small></p>`
 }
 

@@ -47,13 +47,13 @@ func (p *Plan) pupilSheet(i int, asks []question) (*draft, error) {
 
 // question writes one question with its lines, or a table to fill in.
 func (d *draft) question(l *source.Lesson, i int, q question) ([]byte, error) {
-	out := []byte(`<section class="asked">`)
+	out := []byte(`<section class="question">`)
 	nodes := q.asked
 	if q.table != nil {
 		nodes = []ast.Node{q.table}
 	}
 	if n := q.number(); n > 0 {
-		out = fmt.Appendf(out, `<p class="which">%d.</p>`, n)
+		out = fmt.Appendf(out, `<p class="question-number">%d.</p>`, n)
 	}
 	if q.answer != nil {
 		nodes = append(nodes[:len(nodes):len(nodes)], q.answer)

@@ -72,7 +72,7 @@ func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, enterin
 	if n.Entry.Printable && !r.gathered {
 		mark = r.draft.printLink(n.Entry.Name, number, r.lesson) + mark
 	}
-	return ast.WalkSkipChildren, write(w, true, `<figure class="reckoned">`+mark+"</figure>\n", "")
+	return ast.WalkSkipChildren, write(w, true, `<figure class="computed">`+mark+"</figure>\n", "")
 }
 
 func (r lessonRenderer) inline(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
@@ -96,11 +96,11 @@ func (d *draft) fact(n *source.Inline, lesson int) string {
 func (r lessonRenderer) aside(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	n := node.(*source.Aside)
 	if n.Word == source.Caution {
-		return ast.WalkContinue, write(w, entering, `<section class="care"><p class="cry">`+r.draft.plan.words.Say("page.caution")+`</p>`, "</section>\n")
+		return ast.WalkContinue, write(w, entering, `<section class="caution"><p class="side-label">`+r.draft.plan.words.Say("page.caution")+`</p>`, "</section>\n")
 	}
 	if r.edition == Staff {
 		word := r.draft.plan.words.Say("page." + n.Word)
-		return ast.WalkContinue, write(w, entering, `<section class="`+n.Word+`"><p class="cry">`+word+`</p>`, "</section>\n")
+		return ast.WalkContinue, write(w, entering, `<section class="`+n.Word+`"><p class="side-label">`+word+`</p>`, "</section>\n")
 	}
 	lines := max(n.Ruled, r.lines)
 	if !entering || lines == 0 || n.Word != source.Answer {
@@ -110,7 +110,7 @@ func (r lessonRenderer) aside(w util.BufWriter, _ []byte, node ast.Node, enterin
 }
 
 func ruled(lines int) string {
-	return `<div class="ruled">` + strings.Repeat("<div></div>", lines) + "</div>\n"
+	return `<div class="ruled-lines">` + strings.Repeat("<div></div>", lines) + "</div>\n"
 }
 
 // link writes a link. One within the lesson leads back to it from other pages.

@@ -185,7 +185,7 @@ func TestPupilSheet(t *testing.T) {
 	class, staff := pressings(t, unit, words, unit.Settings)
 	page := class["pupil-a.html"]
 	_, page, _ = strings.Cut(page, "<main")
-	if n := strings.Count(page, `class="ruled"`); n != 3 {
+	if n := strings.Count(page, `class="ruled-lines"`); n != 3 {
 		t.Errorf("%d questions have lines, want 3", n)
 	}
 	if n := strings.Count(page, "<div></div>"); n != 3+2+2 {
@@ -233,7 +233,7 @@ func TestPupilSheetsOfTheDemo(t *testing.T) {
 		if l.Number == 0 || len(asks) == 0 {
 			continue
 		}
-		if got := strings.Count(class[PupilFile(l)], `<section class="asked">`); got != len(asks) {
+		if got := strings.Count(class[PupilFile(l)], `<section class="question">`); got != len(asks) {
 			t.Errorf("%s has %d questions of %d", PupilFile(l), got, len(asks))
 		}
 	}

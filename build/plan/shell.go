@@ -124,7 +124,7 @@ func arc(stops []typeset.Link) drawing.Drawing {
 	for i := range 41 {
 		way = append(way, arcAt(float64(i)/40))
 	}
-	d.Line("way", way...)
+	d.Line("sun-path", way...)
 	for i, stop := range stops {
 		t := 0.5
 		if len(stops) > 1 {
@@ -134,11 +134,11 @@ func arc(stops []typeset.Link) drawing.Drawing {
 		if stop.Here {
 			arcShadow(&d, at)
 			d.Disc("here", at, 3.3)
-			d.Label("place", drawing.Point{X: at.X, Y: at.Y + 1.1}, drawing.Middle, say.Text(stop.Number))
+			d.Label("here-number", drawing.Point{X: at.X, Y: at.Y + 1.1}, drawing.Middle, say.Text(stop.Number))
 			continue
 		}
-		d.Disc("reach", at, 4)
-		d.Disc("stop", at, 1.2)
+		d.Disc("touch-area", at, 4)
+		d.Disc("other-page", at, 1.2)
 		d.Label("number", drawing.Point{X: at.X, Y: at.Y - 2.4}, drawing.Middle, say.Text(stop.Number))
 		name, anchor := drawing.Point{X: at.X, Y: arcGround + 4}, drawing.Middle
 		if t < 0.25 {
@@ -149,7 +149,7 @@ func arc(stops []typeset.Link) drawing.Drawing {
 		d.Label("name", name, anchor, say.Text(stop.Title))
 		d.Link(mark, stop.File)
 	}
-	d.Line("style", drawing.Point{X: arcWidth / 2, Y: arcGround}, drawing.Point{X: arcWidth / 2, Y: arcGround - arcStick})
+	d.Line("gnomon", drawing.Point{X: arcWidth / 2, Y: arcGround}, drawing.Point{X: arcWidth / 2, Y: arcGround - arcStick})
 	return d
 }
 

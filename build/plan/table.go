@@ -29,7 +29,7 @@ func (t tableRenderer) table(w util.BufWriter, _ []byte, node ast.Node, entering
 	if !entering && node.LastChild().Kind() == extension.KindTableRow {
 		return ast.WalkContinue, write(w, true, "</tbody></table></div>\n", "")
 	}
-	open := `<div class="frame" role="group" tabindex="0" aria-label="` + template.HTMLEscapeString(t.label) + `"><table>`
+	open := `<div class="table-frame" role="group" tabindex="0" aria-label="` + template.HTMLEscapeString(t.label) + `"><table>`
 	return ast.WalkContinue, write(w, entering, open, "</table></div>\n")
 }
 

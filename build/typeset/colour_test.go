@@ -71,7 +71,7 @@ func TestShadeIsLegible(t *testing.T) {
 		}
 		return hex
 	}
-	shades := colours("shade")
+	shades := colours("scroll-shade")
 	if len(shades) != 2 {
 		t.Fatalf("the style sheet has the shades %q, want one for paper and one for the dark", shades)
 	}

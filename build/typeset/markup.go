@@ -87,7 +87,7 @@ func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []
 	w = w.For(r)
 	dst = w.AppendCautions(dst, r.Cautions)
 	for _, p := range r.Warnings {
-		dst = append(dst, `<p class="heed">`...)
+		dst = append(dst, `<p class="warning">`...)
 		dst = AppendText(dst, w.Line(p))
 		dst = append(dst, `</p>`...)
 	}
@@ -114,7 +114,7 @@ func (w *Words) AppendCautions(dst []byte, cautions []say.Phrase) []byte {
 	if len(cautions) == 0 {
 		return dst
 	}
-	dst = append(dst, `<section class="care"><p class="cry">`...)
+	dst = append(dst, `<section class="caution"><p class="side-label">`...)
 	dst = AppendText(dst, w.Say("page.caution"))
 	dst = append(dst, `</p>`...)
 	for _, p := range cautions {
@@ -145,7 +145,7 @@ func (w *Words) appendTable(dst []byte, name string, t result.Table) []byte {
 	for i := range t.Columns {
 		worded[i] = t.Worded(i)
 	}
-	dst = append(dst, `<div class="frame" role="region" tabindex="0" aria-label="`...)
+	dst = append(dst, `<div class="table-frame" role="region" tabindex="0" aria-label="`...)
 	dst = appendAttribute(dst, title)
 	dst = append(dst, `"><table><caption>`...)
 	dst = AppendText(dst, title)
@@ -169,7 +169,7 @@ func (w *Words) appendTable(dst []byte, name string, t result.Table) []byte {
 	if t.File == "" {
 		return dst
 	}
-	dst = append(dst, `<p class="beside"><a href="`...)
+	dst = append(dst, `<p class="table-file"><a href="`...)
 	dst = appendAttribute(dst, t.File)
 	dst = append(dst, `">`...)
 	dst = AppendText(dst, w.Say("page.table_file"))
@@ -197,7 +197,7 @@ func (w *Words) appendRow(dst []byte, columns []result.Column, worded []bool, ro
 		if i == 0 {
 			text := w.Cell(cell, columns[i].Unit)
 			if utf8.RuneCountInString(text) > longName {
-				dst = append(dst, `<th scope="row" class="told">`...)
+				dst = append(dst, `<th scope="row" class="long-name">`...)
 			} else {
 				dst = append(dst, `<th scope="row">`...)
 			}
@@ -207,7 +207,7 @@ func (w *Words) appendRow(dst []byte, columns []result.Column, worded []bool, ro
 		}
 		dst = append(dst, `<td`...)
 		if cell.Kind == say.CalendarDay && !worded[i] {
-			dst = append(dst, ` class="day">`...) // kept on one line
+			dst = append(dst, ` class="date">`...) // kept on one line
 		} else {
 			dst = appendAlignment(dst, worded[i])
 		}

@@ -23,10 +23,10 @@ const ScriptFile = "noonbook.js"
 // have pages without margins, since their sheets are the whole paper.
 func StyleSheet(p drawing.Paper, c Colour) []byte {
 	css := theme.Style()
-	css = fmt.Appendf(css, "@page{size:%gmm %gmm;margin:18mm 16mm 20mm}\n@page upright{size:%gmm %gmm;margin:0}\n@page across{size:%gmm %gmm;margin:0}\n",
+	css = fmt.Appendf(css, "@page{size:%gmm %gmm;margin:18mm 16mm 20mm}\n@page portrait{size:%gmm %gmm;margin:0}\n@page landscape{size:%gmm %gmm;margin:0}\n",
 		p.Width, p.Height, p.Width, p.Height, p.Height, p.Width)
 	if c.Given {
-		css = fmt.Appendf(css, ":root{--band:%s;--school:light-dark(%s,%s)}\n", c.Band, c.OnPaper, c.OnDark)
+		css = fmt.Appendf(css, ":root{--cover-band:%s;--school-colour:light-dark(%s,%s)}\n", c.Band, c.OnPaper, c.OnDark)
 	}
 	return css
 }

@@ -8,11 +8,11 @@ import (
 // AppendSheets appends printables at true size, a piece of paper each.
 func (w *Words) AppendSheets(dst []byte, sheets []drawing.Sheet) []byte {
 	for _, s := range sheets {
-		turned := "upright"
+		turned := "portrait"
 		if s.Paper.Width > s.Paper.Height {
-			turned = "across"
+			turned = "landscape"
 		}
-		dst = append(dst, `<div class="leaf `...)
+		dst = append(dst, `<div class="paper-sheet `...)
 		dst = append(dst, turned...)
 		dst = append(dst, `" role="region" tabindex="0" aria-label="`...)
 		dst = appendAttribute(dst, w.Line(s.Drawing.Title))
@@ -90,8 +90,8 @@ func matchingMarks(d *drawing.Drawing, s drawing.Sheet) {
 	half := drawing.TileOverlap / 2
 	cross := func(x, y float64) {
 		x, y = x+drawing.PaperMargin, y+drawing.PaperMargin
-		d.Line("match", drawing.Point{X: x - 3, Y: y}, drawing.Point{X: x + 3, Y: y})
-		d.Line("match", drawing.Point{X: x, Y: y - 3}, drawing.Point{X: x, Y: y + 3})
+		d.Line("matching-mark", drawing.Point{X: x - 3, Y: y}, drawing.Point{X: x + 3, Y: y})
+		d.Line("matching-mark", drawing.Point{X: x, Y: y - 3}, drawing.Point{X: x, Y: y + 3})
 	}
 	for _, t := range []float64{0.25, 0.75} {
 		if s.Column > 1 {

@@ -170,7 +170,7 @@ func TestSchoolsOwnLook(t *testing.T) {
 	for file, want := range map[string]string{
 		"/index.html":    `<img class="crest" src="our%20crest.svg" alt width="1200" height="1800"> `,
 		"/a.html":        `<img src="leaf.svg" alt="A leaf" width="1200" height="300">`,
-		"/noonbook.css":  "--band:#ffe000;",
+		"/noonbook.css":  "--cover-band:#ffe000;",
 		"/our crest.svg": "<svg",
 	} {
 		if !strings.Contains(files[file], want) {

@@ -19,7 +19,7 @@ const mayCross = 0.2;
 export async function contrast(page, camera, selectors) {
 	// A table that goes on beyond the edge of its frame is measured laid open; that words
 	// can be read on the shade at that edge is tested with the style sheet.
-	const open = await page.addStyleTag({ content: '.frame { overflow: visible }' });
+	const open = await page.addStyleTag({ content: '.table-frame { overflow: visible }' });
 	const groups = await page.evaluate(gatherWords, selectors);
 	// As tall as the tallest group, no taller: the browser draws the whole viewport for
 	// each picture.

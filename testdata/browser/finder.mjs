@@ -55,11 +55,11 @@ async function keys(page, url) {
 	await page.waitForTimeout(100);
 	expect('the key does not lead to the field', await has('.finder input'));
 	await page.keyboard.type('shadow');
-	await page.waitForFunction(() => document.querySelectorAll('.places a').length > 1);
+	await page.waitForFunction(() => document.querySelectorAll('.results a').length > 1);
 	await page.keyboard.press('ArrowDown');
-	expect('an arrow does not lead to the first place', await has('.places li:first-child a'));
+	expect('an arrow does not lead to the first place', await has('.results li:first-child a'));
 	await page.keyboard.press('ArrowDown');
-	expect('an arrow does not lead to the second place', await has('.places li:nth-child(2) a'));
+	expect('an arrow does not lead to the second place', await has('.results li:nth-child(2) a'));
 	await page.keyboard.press('ArrowUp');
 	await page.keyboard.press('ArrowUp');
 	expect('arrows do not lead back to the field', await has('.finder input'));
@@ -68,7 +68,7 @@ async function keys(page, url) {
 	await page.keyboard.press('Enter');
 	await page.waitForTimeout(100);
 	expect('Enter does not open it again', await has('.finder input'));
-	const first = await page.evaluate(() => document.querySelector('.places a').href);
+	const first = await page.evaluate(() => document.querySelector('.results a').href);
 	await page.keyboard.press('Enter');
 	await page.waitForURL(first);
 	expect(`Enter on the field leads to ${page.url()}`, page.url() === first && first !== url);
@@ -81,8 +81,8 @@ function ask(text) {
 	const field = finder.querySelector('input');
 	field.value = text;
 	field.dispatchEvent(new Event('input'));
-	const tally = finder.querySelector('.tally').textContent;
-	const hrefs = [...finder.querySelectorAll('.places a')].map((link) => link.getAttribute('href'));
+	const tally = finder.querySelector('.result-count').textContent;
+	const hrefs = [...finder.querySelectorAll('.results a')].map((link) => link.getAttribute('href'));
 	return { tally, hrefs, total: Math.max(hrefs.length, Number(tally.match(/\d+/)?.[0] ?? 0)) };
 }
 

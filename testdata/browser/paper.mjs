@@ -111,7 +111,7 @@ function addProbe({ left, right, mm }) {
 // runningLine runs in the page: the words of the line that is repeated on every
 // sheet, without spaces, as far as print shows it.
 function runningLine() {
-	const line = document.querySelector('header > .running');
+	const line = document.querySelector('header > .running-head');
 	if (!line) return '';
 	return [...line.children]
 		.filter((part) => getComputedStyle(part).display !== 'none')

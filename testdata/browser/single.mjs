@@ -85,7 +85,7 @@ export async function prints(context, one, edition, sheets, ledger) {
 	try {
 		await page.goto(one.url());
 		const titles = await page.evaluate(() => [...document.querySelectorAll('.folio')].filter((folio) => !folio.matches('.printable')).map((folio) => folio.querySelector('h1').textContent));
-		const bars = await page.evaluate(() => document.querySelectorAll('.leaf').length);
+		const bars = await page.evaluate(() => document.querySelectorAll('.paper-sheet').length);
 		const file = path.join(folder, 'whole.pdf');
 		await page.pdf({ path: file, preferCSSPageSize: true, width: '180mm', height: '180mm' });
 		const text = execFileSync('pdftotext', ['-layout', file, '-'], { encoding: 'utf8', maxBuffer: 1 << 28 });

@@ -74,7 +74,7 @@ function extent({ points }) {
 // drawnStrips runs in the page: the strips of the first sheet and their labels, in
 // the drawing's own millimetres.
 function drawnStrips() {
-	const first = document.querySelector('.leaf .tube-strip');
+	const first = document.querySelector('.paper-sheet .tube-strip');
 	if (!first) return [];
 	const labels = [...first.querySelectorAll('.strong')].map((text) => text.textContent);
 	return [...first.querySelectorAll('path.piece')].map((strip, i) => {

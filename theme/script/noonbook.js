@@ -11,19 +11,19 @@
 	each(`[data-today] time[datetime="${today}"]`, (time) => {
 		const stop = time.closest('li');
 		const mark = document.createElement('b');
-		mark.className = 'today';
+		mark.className = 'today-label';
 		mark.textContent = stop.parentElement.dataset.today;
 		time.after(' ', mark);
-		stop.classList.add('on-its-day');
+		stop.classList.add('is-today');
 		const file = stop.querySelector('a').getAttribute('href');
-		each('.dial a, .arc a', (line) => line.classList.toggle('on-its-day', line.classList.contains('on-its-day') || line.getAttribute('href') === file));
+		each('.dial a, .arc a', (line) => line.classList.toggle('is-today', line.classList.contains('is-today') || line.getAttribute('href') === file));
 	});
 
 	// On the cover a lesson's hour line and its place in the list point at each other.
-	each('.spread', (spread) => {
+	each('.cover-columns', (spread) => {
 		const point = (event) => {
-			const file = event.type === 'pointerout' || event.type === 'focusout' ? '' : event.target.closest('.dial a, .days a')?.getAttribute('href');
-			spread.querySelectorAll('.dial a, .days a').forEach((link) => (link.closest('.days li') ?? link).classList.toggle('pointed-at', link.getAttribute('href') === file));
+			const file = event.type === 'pointerout' || event.type === 'focusout' ? '' : event.target.closest('.dial a, .lesson-list a')?.getAttribute('href');
+			spread.querySelectorAll('.dial a, .lesson-list a').forEach((link) => (link.closest('.lesson-list li') ?? link).classList.toggle('pointed-at', link.getAttribute('href') === file));
 		};
 		for (const type of ['pointerover', 'pointerout', 'focusin', 'focusout']) spread.addEventListener(type, point);
 	});
@@ -38,7 +38,7 @@
 			const folio = at?.closest('.folio');
 			if (!folio) return;
 			document.title = folio.matches('.cover') ? title : `${folio.querySelector('h1').textContent} · ${title}`;
-			const home = folio.querySelector('.way, .spread > :last-child') ?? folio.querySelector('header');
+			const home = folio.querySelector('.navigation, .cover-columns > :last-child') ?? folio.querySelector('header');
 			home.insertBefore(document.querySelector('.finder'), home.querySelector('.stops'));
 		};
 		addEventListener('hashchange', turn);
@@ -49,8 +49,8 @@
 	const finder = document.querySelector('.finder');
 	if (!finder) return;
 	const field = finder.querySelector('input');
-	const tally = finder.querySelector('.tally');
-	const list = finder.querySelector('.places');
+	const tally = finder.querySelector('.result-count');
+	const list = finder.querySelector('.results');
 	const say = (name, ...with_) => finder.dataset[name].replace(/\{(\d)\}/g, (_, n) => with_[n - 1]);
 	let words = null; // of the concordance: stem → places
 
