@@ -1,7 +1,7 @@
 // Package theme holds what a designer or a translator touches, and nothing else:
 //
-//	templates/     the pages
-//	styles/        page, paper (printables at true size), sheets (day and pupils')
+//	templates/     a file for each kind of page, and the parts that they share
+//	styles/        the style sheet: every page, then what only some kinds have
 //	script/        the one script of the pages
 //	words/         what noonbook says, a file for each language
 //	explanations/  keys and placeholders explained, by their English
@@ -14,26 +14,13 @@ import (
 	"bytes"
 	"embed"
 	"io/fs"
-	"slices"
 )
 
-//go:embed templates words explanations pages
+//go:embed templates styles words explanations pages
 var files embed.FS
 
-// Files holds the folders templates, words, explanations and pages.
+// Files holds the folders templates, styles, words, explanations and pages.
 func Files() fs.FS { return files }
-
-//go:embed styles/page.css
-var pageStyle []byte
-
-//go:embed styles/paper.css
-var paperStyle []byte
-
-//go:embed styles/sheets.css
-var sheetStyle []byte
-
-// Style returns the style sheet, from page to detail.
-func Style() []byte { return slices.Concat(pageStyle, paperStyle, sheetStyle) }
 
 //go:embed script/noonbook.js
 var script []byte

@@ -39,6 +39,15 @@ type AnyKey interface {
 // Keys are keys of any kind.
 type Keys []AnyKey
 
+// Names returns the names of the keys.
+func (k Keys) Names() []string {
+	names := make([]string, len(k))
+	for i, key := range k {
+		names[i] = key.Name()
+	}
+	return names
+}
+
 // Name returns the name as an author writes it.
 func (k Key[T]) Name() string { return string(k) }
 

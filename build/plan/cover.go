@@ -7,6 +7,7 @@ import (
 	"noonbook/build/drawing"
 	"noonbook/build/say"
 	"noonbook/build/school"
+	"noonbook/build/source"
 	"noonbook/build/typeset"
 	"noonbook/compute/dial"
 	"noonbook/compute/quantity"
@@ -16,12 +17,16 @@ import (
 // and as a list.
 func (p *Plan) cover() (*draft, error) {
 	d := &draft{plan: p, name: "index.html"}
-	page := p.shell(d, -1)
-	page.Title = d.mark(setting(school.UnitTitle))
-	page.Summary = p.words.Say("cover.description")
-	page.Lead = d.mark(setting(school.UnitSummary))
-	page.Line = d.mark(termLine)
-	page.Here = d.mark(whereLine)
+	page := typeset.CoverPage{
+		Shell:    p.shell(d, d.mark(setting(school.UnitTitle)), p.words.Say("cover.description")),
+		Contents: p.contents(d, -1),
+		Lead:     d.mark(setting(school.UnitSummary)),
+		Line:     d.mark(termLine),
+		Here:     d.mark(whereLine),
+	}
+	if start := p.pageOf(source.PartStart); start != nil {
+		page.Start = &typeset.Link{Title: start.Title(), File: start.Page}
+	}
 	var lessons []typeset.Link
 	for _, link := range page.Lessons {
 		if link.Number != "" {
@@ -31,8 +36,8 @@ func (p *Plan) cover() (*draft, error) {
 	page.Dial = template.HTML(d.mark(func(dst []byte, s *pressing) []byte {
 		return s.words.AppendDrawing(dst, coverDial(quantity.Degrees(school.Latitude.Of(s.settings)), lessons))
 	}))
-	page.Resource = p.resource(d, page, nil)
-	return d, d.write("cover", page)
+	page.Resource = p.resource(d, page.Shell, nil)
+	return d, d.write(page)
 }
 
 func termLine(dst []byte, s *pressing) []byte {

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"bytes"
 	"html/template"
 
 	"github.com/yuin/goldmark/ast"
@@ -27,17 +26,17 @@ const blankLines = 3
 func (p *Plan) daySheet(i int) (*draft, error) {
 	l := p.unit.Lessons[i]
 	d := &draft{plan: p, name: DayFile(l), lesson: i}
-	page := p.shell(d, i)
-	page.Title = l.Title()
-	page.Summary = source.BlockSummary.Of(l.Block)
-	page.When = d.mark(when(l.Number - 1))
-	page.Groups = d.mark(groupSizes)
-	page.Previous, page.Next = &typeset.Link{Title: l.Title(), File: l.Page}, nil
+	page := typeset.DaySheet{
+		Shell:  p.shell(d, l.Title(), source.BlockSummary.Of(l.Block)),
+		Lesson: typeset.Link{Title: l.Title(), File: l.Page},
+		When:   d.mark(when(l.Number - 1)),
+		Groups: d.mark(groupSizes),
+	}
 	s := &daySheet{draft: d, lesson: l, at: i, shown: map[ast.Node]bool{}}
 	s.note()
 	for _, part := range []struct {
 		name, title string
-		body        func() ([]byte, error)
+		fill        func(*typeset.SheetPart) error
 	}{
 		{"before", "day-sheet.before", s.before},
 		{"care", "day-sheet.care", s.care},
@@ -52,22 +51,21 @@ func (p *Plan) daySheet(i int) (*draft, error) {
 		if part.name == "steps" && len(l.Sheet(source.SheetSteps)) == 0 {
 			continue // the minutes say what happens; steps are for what they can not hold
 		}
-		body, err := part.body()
-		if err != nil {
+		filled := typeset.SheetPart{Name: part.name, Title: p.words.Say(part.title)}
+		if err := part.fill(&filled); err != nil {
 			return nil, err
 		}
-		sheet := typeset.SheetPart{Name: part.name, Title: p.words.Say(part.title), Body: template.HTML(body)}
-		if len(body) == 0 {
-			sheet.Blank = make([]struct{}, blankLines)
+		if filled.Body == "" && len(filled.Numbers) == 0 {
+			filled.Blank = make([]struct{}, blankLines)
 		}
-		page.Sheet = append(page.Sheet, sheet)
+		page.Parts = append(page.Parts, filled)
 	}
 	note, err := s.render(source.SheetNote)
 	if err != nil {
 		return nil, err
 	}
-	page.Body = template.HTML(note)
-	return d, d.write("day", page)
+	page.Note = template.HTML(note)
+	return d, d.write(page)
 }
 
 // daySheet is one sheet while it is drafted. What a part has shown is not shown
@@ -100,8 +98,12 @@ func (s *daySheet) onSheet(n ast.Node) bool {
 	return false
 }
 
-func (s *daySheet) sections(part form.Key[[]string]) func() ([]byte, error) {
-	return func() ([]byte, error) { return s.render(part) }
+func (s *daySheet) sections(key form.Key[[]string]) func(*typeset.SheetPart) error {
+	return func(part *typeset.SheetPart) error {
+		body, err := s.render(key)
+		part.Body = template.HTML(body)
+		return err
+	}
 }
 
 // render writes the sections of a part. One alone goes without its heading,
@@ -131,29 +133,17 @@ func (s *daySheet) render(part form.Key[[]string]) ([]byte, error) {
 }
 
 // before is what to do before the bell, with what to have ready and to print.
-func (s *daySheet) before() ([]byte, error) {
-	page := typeset.Page{Words: s.draft.plan.words}
+func (s *daySheet) before(part *typeset.SheetPart) error {
 	for _, thing := range source.BlockKit.Of(s.lesson.Block) {
-		page.Kit = append(page.Kit, s.draft.mark(kit(thing)))
+		part.Kit = append(part.Kit, s.draft.mark(kit(thing)))
 	}
-	page.Prints = s.draft.plan.printsOf(s.at)
-	var out bytes.Buffer
-	if len(page.Kit)+len(page.Prints) > 0 {
-		if err := s.draft.plan.templates.ExecuteTemplate(&out, "day-ready", page); err != nil {
-			return nil, err
-		}
-	}
-	sections, err := s.render(source.SheetBefore)
-	if len(sections) == 0 && err == nil && out.Len() > 0 {
-		blank := `<p class="note">` + template.HTMLEscapeString(s.draft.plan.words.Say("day-sheet.blank")) + "</p>" + ruled(blankLines)
-		return append(out.Bytes(), blank...), nil
-	}
-	return append(sections, out.Bytes()...), err
+	part.Prints = s.draft.plan.printsOf(s.at)
+	return s.sections(source.SheetBefore)(part)
 }
 
 // care gathers the cautions of the lesson that no other part shows in its
 // place, those of its computed blocks included.
-func (s *daySheet) care() ([]byte, error) {
+func (s *daySheet) care(part *typeset.SheetPart) error {
 	var out []byte
 	var asks []int
 	err := ast.Walk(s.lesson.Tree, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
@@ -177,7 +167,7 @@ func (s *daySheet) care() ([]byte, error) {
 		return ast.WalkContinue, nil
 	})
 	if err != nil {
-		return nil, err
+		return err
 	}
 	out = append(out, s.draft.mark(func(dst []byte, s *pressing) []byte {
 		return s.words.AppendCautions(dst, s.cautions(asks))
@@ -186,7 +176,8 @@ func (s *daySheet) care() ([]byte, error) {
 	if link := s.draft.plan.pageOf(source.PartSafety); link != nil {
 		none += ` <a href="` + link.Page + `">` + template.HTMLEscapeString(link.Title()) + "</a>"
 	}
-	return append(out, "<p>"+none+"</p>"...), nil
+	part.Body = template.HTML(append(out, "<p>"+none+"</p>"...))
+	return nil
 }
 
 // cautions are those of computed blocks, each once.
@@ -221,31 +212,28 @@ func skyFacts() [][3]string {
 
 // today is today's numbers: those of the lesson's margin, the Sun and the Moon
 // of the day, and the sky during the lesson; then what pupils will see.
-func (s *daySheet) today() ([]byte, error) {
+func (s *daySheet) today(part *typeset.SheetPart) error {
 	p := s.draft.plan
-	page := typeset.Page{Words: p.words}
 	for _, n := range s.lesson.Glance {
 		label := p.words.Say(n.Entry.Name + ".fact." + n.Fact)
-		page.Glance = append(page.Glance, typeset.Labelled{Label: label, Value: s.draft.fact(n, s.at)})
+		part.Numbers = append(part.Numbers, typeset.Labelled{Label: label, Value: s.draft.fact(n, s.at)})
 	}
 	for _, name := range skyFacts() {
 		if entry, ok := entry.Find(p.catalogue, name[0]); ok {
 			n := &source.Inline{Ask: s.ask(entry), Fact: name[1]}
-			page.Glance = append(page.Glance, typeset.Labelled{Label: p.words.Say(name[2]), Value: s.draft.fact(n, s.at)})
+			part.Numbers = append(part.Numbers, typeset.Labelled{Label: p.words.Say(name[2]), Value: s.draft.fact(n, s.at)})
 		}
 	}
-	var out bytes.Buffer
-	if err := p.templates.ExecuteTemplate(&out, "day-numbers", page); err != nil {
-		return nil, err
-	}
+	var sky string
 	if entry, ok := entry.Find(p.catalogue, "lesson-sky"); ok {
 		number := p.ask(s.ask(entry), s.at)
-		out.WriteString(s.draft.mark(func(dst []byte, school *pressing) []byte {
+		sky = s.draft.mark(func(dst []byte, school *pressing) []byte {
 			return school.words.AppendBlock(dst, entry.Name, brief(entry, school.results[number]), nil)
-		}))
+		})
 	}
-	sections, err := s.render(source.SheetToday)
-	return append(out.Bytes(), sections...), err
+	err := s.sections(source.SheetToday)(part)
+	part.Body = template.HTML(sky) + part.Body
+	return err
 }
 
 // brief leaves out what another page than the lesson's has no room for. Of a
@@ -263,7 +251,7 @@ func (s *daySheet) ask(entry entry.Entry) source.Ask {
 }
 
 // answers repeats each question with its answer.
-func (s *daySheet) answers() ([]byte, error) {
+func (s *daySheet) answers(part *typeset.SheetPart) error {
 	var out []byte
 	for _, q := range questions(s.lesson) {
 		if q.answer == nil || s.onSheet(q.answer) {
@@ -271,9 +259,10 @@ func (s *daySheet) answers() ([]byte, error) {
 		}
 		one, err := s.draft.question(s.lesson, s.at, q)
 		if err != nil {
-			return nil, err
+			return err
 		}
 		out = append(out, one...)
 	}
-	return out, nil
+	part.Body = template.HTML(out)
+	return nil
 }

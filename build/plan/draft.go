@@ -52,10 +52,10 @@ func unusedToken(unit *source.Unit, words *typeset.Words) string {
 	return token
 }
 
-// write renders the page through a template of the theme.
-func (d *draft) write(template string, p typeset.Page) error {
+// write renders the page, the data of one of the kinds that typeset knows.
+func (d *draft) write(page any) error {
 	var out bytes.Buffer
-	if err := typeset.Write(&out, d.plan.templates, template, p); err != nil {
+	if err := typeset.Write(&out, d.plan.templates, page); err != nil {
 		return fmt.Errorf("page %s: %w", d.name, err)
 	}
 	d.markup = d.plan.words.TypesetMarkup(out.Bytes())

@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"bytes"
 	"cmp"
 	"html/template"
 	"slices"
@@ -15,28 +14,29 @@ import (
 	"noonbook/build/typeset"
 )
 
-// gather writes what a page of the parts safety, glossary, sources and
-// reference collects from the rest of the unit.
-func (p *Plan) gather(d *draft, l *source.Lesson) ([]byte, error) {
-	var out bytes.Buffer
-	var err error
+// gathered returns the page of a lesson file as the kind of page that its part
+// makes it: safety, glossary, sources, reference and start collect something from
+// the rest of the unit.
+func (p *Plan) gathered(d *draft, l *source.Lesson, page typeset.LessonPage) (any, error) {
 	switch l.Part() {
 	case source.PartStart:
-		err = p.sheets(&out, d)
+		return typeset.StartPage{LessonPage: page, Sheets: p.sheets(d)}, nil
 	case source.PartSafety:
-		err = p.cautions(&out, d)
+		cautions, err := p.cautions(d)
+		return typeset.SafetyPage{LessonPage: page, Cautions: cautions}, err
 	case source.PartGlossary:
-		err = p.templates.ExecuteTemplate(&out, "glossary", p.vocabulary())
+		return typeset.GlossaryPage{LessonPage: page, Entries: p.vocabulary()}, nil
 	case source.PartSources:
-		err = p.templates.ExecuteTemplate(&out, "sources", p.sources())
+		return typeset.SourcesPage{LessonPage: page, Cited: p.sources()}, nil
 	case source.PartReference:
-		err = p.templates.ExecuteTemplate(&out, "reference", p.reference())
+		return typeset.ReferencePage{LessonPage: page, Reference: p.reference()}, nil
 	}
-	return out.Bytes(), err
+	return page, nil
 }
 
 // cautions repeats the caution blocks of each lesson under its name.
-func (p *Plan) cautions(out *bytes.Buffer, d *draft) error {
+func (p *Plan) cautions(d *draft) ([]typeset.Gathered, error) {
+	var gathered []typeset.Gathered
 	for i, l := range p.unit.Lessons {
 		if l.Part() == source.PartSafety {
 			continue // its own cautions stand on the page
@@ -58,34 +58,24 @@ func (p *Plan) cautions(out *bytes.Buffer, d *draft) error {
 			return ast.WalkSkipChildren, err
 		})
 		if err != nil {
-			return err
+			return nil, err
 		}
 		if len(body) == 0 {
 			continue
 		}
-		link := typeset.Page{Title: l.Title(), File: l.Page, Body: template.HTML(body)}
-		if err := p.templates.ExecuteTemplate(out, "cautions", link); err != nil {
-			return err
-		}
+		gathered = append(gathered, typeset.Gathered{Title: l.Title(), File: l.Page, Body: template.HTML(body)})
 	}
-	return nil
+	return gathered, nil
 }
 
-// A term is a word of the glossary.
-type term struct {
-	Term, Meaning string
-	Lesson, File  string
-	Anchor        string
-}
-
-func (p *Plan) vocabulary() []term {
-	var terms []term
+func (p *Plan) vocabulary() []typeset.Term {
+	var terms []typeset.Term
 	for _, l := range p.unit.Lessons {
 		for _, t := range source.BlockVocabulary.Of(l.Block) {
-			terms = append(terms, term{source.VocabularyTerm.Of(t), source.VocabularyMeaning.Of(t), l.Title(), l.Page, ""})
+			terms = append(terms, typeset.Term{Term: source.VocabularyTerm.Of(t), Meaning: source.VocabularyMeaning.Of(t), Lesson: l.Title(), File: l.Page})
 		}
 	}
-	slices.SortStableFunc(terms, func(a, b term) int {
+	slices.SortStableFunc(terms, func(a, b typeset.Term) int {
 		return cmp.Compare(strings.ToLower(a.Term), strings.ToLower(b.Term))
 	})
 	for i := range terms { // two lessons may explain one word
@@ -94,16 +84,10 @@ func (p *Plan) vocabulary() []term {
 	return terms
 }
 
-// A cited is a placeholder with what its numbers rest on.
-type cited struct {
-	Title   string
-	Sources []string
-}
-
-func (p *Plan) sources() []cited {
-	var list []cited
+func (p *Plan) sources() []typeset.Cited {
+	var list []typeset.Cited
 	for _, e := range p.used() {
-		list = append(list, cited{p.words.Say(e.Name + ".name"), e.Sources})
+		list = append(list, typeset.Cited{Title: p.words.Say(e.Name + ".name"), Sources: e.Sources})
 	}
 	return list
 }

@@ -55,16 +55,16 @@ func (d *draft) printLink(entry string, ask, lesson int) string {
 func (p *Plan) printable(print printable) (*draft, error) {
 	l := p.unit.Lessons[print.lesson]
 	d := &draft{plan: p, name: print.page, lesson: print.lesson}
-	page := p.shell(d, print.lesson)
-	page.Title = p.words.Say(print.entry + ".name")
-	page.Summary = p.words.Say("sheet.about", say.Text(page.Title), say.Text(l.Title()))
-	page.Previous, page.Next = &typeset.Link{Title: l.Title(), File: l.Page}, nil
-	page.Number = ""
-	page.Body = template.HTML(d.mark(func(dst []byte, s *pressing) []byte {
-		return s.words.AppendSheets(dst, s.results[print.ask].Sheets)
-	}))
-	page.Resource = p.resource(d, page, l)
-	return d, d.write("printable", page)
+	title := p.words.Say(print.entry + ".name")
+	page := typeset.PrintablePage{
+		Shell:  p.shell(d, title, p.words.Say("sheet.about", say.Text(title), say.Text(l.Title()))),
+		Lesson: typeset.Link{Title: l.Title(), File: l.Page},
+		Body: template.HTML(d.mark(func(dst []byte, s *pressing) []byte {
+			return s.words.AppendSheets(dst, s.results[print.ask].Sheets)
+		})),
+	}
+	page.Resource = p.resource(d, page.Shell, l)
+	return d, d.write(page)
 }
 
 // paper names the school's paper as its language does.

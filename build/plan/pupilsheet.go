@@ -20,10 +20,6 @@ const leastLines = 2
 func (p *Plan) pupilSheet(i int, asks []question) (*draft, error) {
 	l := p.unit.Lessons[i]
 	d := &draft{plan: p, name: PupilFile(l), lesson: i}
-	page := p.shell(d, i)
-	page.Title = l.Title()
-	page.Summary = source.BlockSummary.Of(l.Block)
-	page.Previous, page.Next = &typeset.Link{Title: l.Title(), File: l.Page}, nil
 	var body []byte
 	var under *ast.Heading
 	for n, q := range asks {
@@ -41,8 +37,11 @@ func (p *Plan) pupilSheet(i int, asks []question) (*draft, error) {
 		}
 		body = append(body, one...)
 	}
-	page.Body = template.HTML(body)
-	return d, d.write("pupil", page)
+	return d, d.write(typeset.PupilSheet{
+		Shell:  p.shell(d, l.Title(), source.BlockSummary.Of(l.Block)),
+		Lesson: typeset.Link{Title: l.Title(), File: l.Page},
+		Body:   template.HTML(body),
+	})
 }
 
 // question writes one question with its lines, or a table to fill in.

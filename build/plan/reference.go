@@ -8,39 +8,23 @@ import (
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/build/source"
+	"noonbook/build/typeset"
 )
 
-// documented is what the reference page shows.
-type documented struct {
-	Settings, Lesson []key
-	Placeholders     []documentedEntry
-}
-
-type documentedEntry struct {
-	Name, Summary string
-	Arguments     []key
-	Settings      form.Keys
-	Facts         []factKey
-}
-
-type key struct{ Name, Allowed, Default, Doc string }
-
-type factKey struct{ Name, Unit, Doc string }
-
-func (p *Plan) reference() documented {
-	doc := documented{Settings: p.keys(school.Settings()), Lesson: p.keys(source.LessonBlock())}
+func (p *Plan) reference() typeset.Reference {
+	doc := typeset.Reference{Settings: p.keys(school.Settings()), Lesson: p.keys(source.LessonBlock())}
 	for _, e := range p.catalogue {
-		entry := documentedEntry{Name: e.Name, Summary: p.words.Explain(e.Summary), Arguments: p.keys(e.Arguments), Settings: e.Settings}
+		entry := typeset.Placeholder{Name: e.Name, Summary: p.words.Explain(e.Summary), Arguments: p.keys(e.Arguments), Settings: e.Settings.Names()}
 		for _, f := range e.Facts {
-			entry.Facts = append(entry.Facts, factKey{f.Name, f.Unit, p.words.Explain(f.Doc)})
+			entry.Facts = append(entry.Facts, typeset.Fact{Name: f.Name, Unit: f.Unit, Doc: p.words.Explain(f.Doc)})
 		}
 		doc.Placeholders = append(doc.Placeholders, entry)
 	}
 	return doc
 }
 
-func (p *Plan) keys(f form.Form) []key {
-	var list []key
+func (p *Plan) keys(f form.Form) []typeset.Key {
+	var list []typeset.Key
 	for _, field := range f {
 		list = append(list, p.key(field.Name(), field))
 		for _, inner := range field.Fields {
@@ -50,8 +34,8 @@ func (p *Plan) keys(f form.Form) []key {
 	return list
 }
 
-func (p *Plan) key(name string, f form.Field) key {
-	return key{name, p.words.Text(allowed(f)), p.missing(f), p.words.Explain(f.Doc)}
+func (p *Plan) key(name string, f form.Field) typeset.Key {
+	return typeset.Key{Name: name, Allowed: p.words.Text(allowed(f)), Default: p.missing(f), Doc: p.words.Explain(f.Doc)}
 }
 
 // allowed says what a key takes, in words of the language.

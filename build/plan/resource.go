@@ -37,16 +37,16 @@ type provider = within
 
 // resource returns the element that describes the page of a lesson, or with no
 // lesson the unit.
-func (p *Plan) resource(d *draft, page typeset.Page, l *source.Lesson) template.HTML {
+func (p *Plan) resource(d *draft, page typeset.Shell, l *source.Lesson) template.HTML {
 	about := resource{
 		Context: "https://schema.org", Type: "LearningResource",
 		Name: page.Title, About: page.Summary, Language: p.words.Code, Free: true,
 	}
 	if l != nil && l.Part() == source.PartLesson && d.name == l.Page {
 		about.Kind = "lesson"
-		about.Teaches = page.Goals
-		for _, term := range page.Terms {
-			about.Keywords = append(about.Keywords, term.Label)
+		about.Teaches = source.BlockGoals.Of(l.Block)
+		for _, term := range source.BlockVocabulary.Of(l.Block) {
+			about.Keywords = append(about.Keywords, source.VocabularyTerm.Of(term))
 		}
 	}
 	mark := d.mark(func(dst []byte, s *pressing) []byte {

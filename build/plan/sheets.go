@@ -2,7 +2,6 @@ package plan
 
 import (
 	"html/template"
-	"io"
 	"time"
 
 	"github.com/yuin/goldmark/ast"
@@ -76,7 +75,7 @@ func (p *Plan) pageOf(part string) *source.Lesson {
 
 // sheets lists the sheets of every lesson on the page that a substitute opens
 // first. They are for staff.
-func (p *Plan) sheets(out io.Writer, d *draft) error {
+func (p *Plan) sheets(d *draft) []typeset.Link {
 	if p.edition != Staff {
 		return nil
 	}
@@ -88,10 +87,7 @@ func (p *Plan) sheets(out io.Writer, d *draft) error {
 		}
 		links = append(links, link)
 	}
-	if len(links) == 0 {
-		return nil
-	}
-	return p.templates.ExecuteTemplate(out, "sheets", links)
+	return links
 }
 
 // clockColumn returns, for each row of a table of minutes, the cell with the

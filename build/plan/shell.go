@@ -19,9 +19,13 @@ import (
 func (p *Plan) lesson(i int) (*draft, error) {
 	l := p.unit.Lessons[i]
 	d := &draft{plan: p, name: l.Page, lesson: i}
-	page := p.shell(d, i)
-	page.Title, page.Summary = l.Title(), source.BlockSummary.Of(l.Block)
-	page.Goals = source.BlockGoals.Of(l.Block)
+	page := typeset.LessonPage{
+		Shell:    p.shell(d, l.Title(), source.BlockSummary.Of(l.Block)),
+		Contents: p.contents(d, i),
+		Goals:    source.BlockGoals.Of(l.Block),
+	}
+	stand(&page)
+	page.Arc = template.HTML(p.words.AppendDrawing(nil, arc(page.Lessons)))
 	for _, term := range source.BlockVocabulary.Of(l.Block) {
 		page.Terms = append(page.Terms, typeset.Labelled{Label: source.VocabularyTerm.Of(term), Value: source.VocabularyMeaning.Of(term)})
 	}
@@ -41,32 +45,37 @@ func (p *Plan) lesson(i int) (*draft, error) {
 		return nil, err
 	}
 	page.Prints = append(p.sheetsOf(l), p.printsOf(i)...)
-	gathered, err := p.gather(d, l)
+	page.Body = template.HTML(body)
+	page.Resource = p.resource(d, page.Shell, l)
+	whole, err := p.gathered(d, l, page)
 	if err != nil {
 		return nil, err
 	}
-	page.Body = template.HTML(append(body, gathered...))
-	page.Resource = p.resource(d, page, l)
-	return d, d.write("page", page)
+	return d, d.write(whole)
 }
 
 // shell fills in what every page carries.
-func (p *Plan) shell(d *draft, at int) typeset.Page {
-	page := typeset.Page{
-		Words:  p.words,
-		File:   d.name,
-		School: d.mark(setting(school.Name)),
-		Staff:  p.edition == Staff,
-		Unit:   d.mark(setting(school.UnitTitle)),
-		Crest:  template.HTML(d.mark(p.crest)),
+func (p *Plan) shell(d *draft, title, summary string) typeset.Shell {
+	return typeset.Shell{
+		Words:   p.words,
+		Title:   title,
+		Summary: summary,
+		School:  d.mark(setting(school.Name)),
+		Staff:   p.edition == Staff,
+		Unit:    d.mark(setting(school.UnitTitle)),
+		Crest:   template.HTML(d.mark(p.crest)),
 	}
+}
+
+// contents lists the pages for one of them, which is -1 for the cover.
+func (p *Plan) contents(d *draft, at int) typeset.Contents {
+	var c typeset.Contents
 	number := 0
 	for i, l := range p.unit.Lessons {
 		link := typeset.Link{Title: l.Title(), File: l.Page, Summary: source.BlockSummary.Of(l.Block), Here: i == at}
 		switch l.Part() {
 		case source.PartStart:
-			page.Start = &typeset.Link{Title: link.Title, File: link.File}
-			page.Lessons = append(page.Lessons, link)
+			c.Lessons = append(c.Lessons, link)
 		case source.PartLesson:
 			number++
 			link.Number = strconv.Itoa(number)
@@ -74,18 +83,21 @@ func (p *Plan) shell(d *draft, at int) typeset.Page {
 			if p.edition == Staff {
 				link.Day = DayFile(l)
 			}
-			page.Lessons = append(page.Lessons, link)
+			c.Lessons = append(c.Lessons, link)
 		default:
-			page.Others = append(page.Others, link)
-		}
-		if i == at {
-			page.Number = link.Number
+			c.Others = append(c.Others, link)
 		}
 	}
+	return c
+}
+
+// stand fills in where a page stands among the lessons, if it is one of them.
+func stand(page *typeset.LessonPage) {
 	for i, link := range page.Lessons {
 		if !link.Here {
 			continue
 		}
+		page.Number = link.Number
 		if i > 0 {
 			page.Previous = &page.Lessons[i-1]
 		}
@@ -93,8 +105,6 @@ func (p *Plan) shell(d *draft, at int) typeset.Page {
 			page.Next = &page.Lessons[i+1]
 		}
 	}
-	page.Arc = template.HTML(p.words.AppendDrawing(nil, arc(page.Lessons)))
-	return page
 }
 
 // The arc's measures in millimetres.

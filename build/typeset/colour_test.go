@@ -5,8 +5,6 @@ import (
 	"regexp"
 	"strings"
 	"testing"
-
-	"noonbook/theme"
 )
 
 // Black on white is 21 to 1 by the definition of WCAG 2.2; #767676 is known as the
@@ -56,7 +54,7 @@ func TestColourIsLegible(t *testing.T) {
 // The grounds are those of the style sheet.
 func TestGrounds(t *testing.T) {
 	for _, ground := range []string{paperGround, darkGround} {
-		if !strings.Contains(string(theme.Style()), "--paper: "+ground+";") {
+		if !strings.Contains(string(Style()), "--paper: "+ground+";") {
 			t.Errorf("the style sheet has no paper %s", ground)
 		}
 	}
@@ -66,7 +64,7 @@ func TestGrounds(t *testing.T) {
 func TestShadeIsLegible(t *testing.T) {
 	colours := func(name string) []string {
 		var hex []string
-		for _, m := range regexp.MustCompile("--"+name+": (#[0-9a-f]{6});").FindAllStringSubmatch(string(theme.Style()), -1) {
+		for _, m := range regexp.MustCompile("--"+name+": (#[0-9a-f]{6});").FindAllStringSubmatch(string(Style()), -1) {
 			hex = append(hex, m[1])
 		}
 		return hex

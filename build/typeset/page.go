@@ -1,41 +1,13 @@
 package typeset
 
-import (
-	"fmt"
-	"html/template"
-	"io"
+import "html/template"
 
-	"noonbook/build/drawing"
-	"noonbook/build/say"
-	"noonbook/theme"
-)
+// The data of the kinds of pages. A string that depends on the school is a mark
+// that the press replaces; marks may stand in text only.
 
-// CalendarFile is the name of the calendar of lessons and sky in the handbook.
-const CalendarFile = "unit.ics"
-
-// StyleFile is the name of the style sheet in the handbook.
-const StyleFile = "noonbook.css"
-
-// ScriptFile is the name of the script in the handbook.
-const ScriptFile = "noonbook.js"
-
-// StyleSheet returns the style sheet for a school's paper and colour. Printables
-// have pages without margins, since their sheets are the whole paper.
-func StyleSheet(p drawing.Paper, c Colour) []byte {
-	css := theme.Style()
-	css = fmt.Appendf(css, "@page{size:%gmm %gmm;margin:18mm 16mm 20mm}\n@page portrait{size:%gmm %gmm;margin:0}\n@page landscape{size:%gmm %gmm;margin:0}\n",
-		p.Width, p.Height, p.Width, p.Height, p.Height, p.Width)
-	if c.Given {
-		css = fmt.Appendf(css, ":root{--cover-band:%s;--school-colour:light-dark(%s,%s)}\n", c.Band, c.OnPaper, c.OnDark)
-	}
-	return css
-}
-
-// A Page is what the templates show. A string that depends on the school is a
-// mark that the press replaces; marks may stand in text only.
-type Page struct {
+// A Shell is what every page carries.
+type Shell struct {
 	Words    *Words
-	File     string // its own name
 	Title    string
 	Summary  string
 	School   string        // mark
@@ -43,38 +15,147 @@ type Page struct {
 	Resource template.HTML // mark: the page described for machines
 	Unit     string        // mark
 	Staff    bool          // the staff edition
-	Number   string        // of a lesson in the unit, "2"; "" for other pages
-	When     string        // mark: the lesson's day and time
-	Groups   string        // mark
-	Arc      template.HTML
-	Glance   []Labelled
-	Prints   []Link // the printables of the page
-	Goals    []string
-	Kit      []string // marks
-	Terms    []Labelled
-	Body     template.HTML
-	Sheet    []SheetPart // of a day sheet
-	Lessons  []Link      // every page, for the list of pages
-	Others   []Link
-	Previous *Link
-	Next     *Link
-	Start    *Link
-	// Of the cover alone:
-	Lead string        // mark: the unit's summary
-	Line string        // mark: class and dates
-	Here string        // mark: where the numbers hold
-	Dial template.HTML // mark
 }
 
-// Labelled is a value with what it is called.
-type Labelled struct{ Label, Value string }
+// A Contents leads to every page that is in the list of pages.
+type Contents struct {
+	Lessons []Link // with the page to start with
+	Others  []Link
+}
+
+// A CoverPage is the first page of the handbook.
+type CoverPage struct {
+	Shell
+	Contents
+	Lead  string        // mark: the unit's summary
+	Line  string        // mark: class and dates
+	Here  string        // mark: where the numbers hold
+	Dial  template.HTML // mark
+	Start *Link         // nil for none
+}
+
+// A LessonPage is the page of a lesson, or of another file of the unit.
+type LessonPage struct {
+	Shell
+	Contents
+	Arc            template.HTML
+	Previous, Next *Link
+	Number         string // of a lesson in the unit, "2"; "" for other pages
+	When           string // mark: the lesson's day and time
+	Groups         string // mark
+	Glance         []Labelled
+	Prints         []Link // the printables of the page
+	Goals          []string
+	Kit            []string // marks
+	Terms          []Labelled
+	Body           template.HTML
+}
+
+// A StartPage lists the sheets of all lessons.
+type StartPage struct {
+	LessonPage
+	Sheets []Link
+}
+
+// A SafetyPage repeats the cautions of all lessons.
+type SafetyPage struct {
+	LessonPage
+	Cautions []Gathered
+}
+
+// Gathered is what another page says.
+type Gathered struct {
+	Title, File string // of that page
+	Body        template.HTML
+}
+
+// A GlossaryPage explains the words of all lessons.
+type GlossaryPage struct {
+	LessonPage
+	Entries []Term
+}
+
+// A Term is a word of the glossary.
+type Term struct {
+	Term, Meaning string
+	Lesson, File  string
+	Anchor        string
+}
+
+// A SourcesPage names what the numbers rest on.
+type SourcesPage struct {
+	LessonPage
+	Cited []Cited
+}
+
+// Cited is a placeholder with what its numbers rest on.
+type Cited struct {
+	Title   string
+	Sources []string
+}
+
+// A ReferencePage explains every key and every placeholder.
+type ReferencePage struct {
+	LessonPage
+	Reference
+}
+
+// A Reference is what may be written in the files of a unit.
+type Reference struct {
+	Settings, Lesson []Key
+	Placeholders     []Placeholder
+}
+
+// A Key is a key of a file or an argument.
+type Key struct{ Name, Allowed, Default, Doc string }
+
+// A Placeholder is one of the catalogue.
+type Placeholder struct {
+	Name, Summary string
+	Arguments     []Key
+	Settings      []string
+	Facts         []Fact
+}
+
+// A Fact is what a placeholder puts in a sentence.
+type Fact struct{ Name, Unit, Doc string }
+
+// A PrintablePage holds sheets at true size.
+type PrintablePage struct {
+	Shell
+	Lesson Link          // the page that it belongs to
+	Body   template.HTML // mark
+}
+
+// A DaySheet is the page from which a substitute teaches a lesson.
+type DaySheet struct {
+	Shell
+	Lesson Link
+	When   string // mark
+	Groups string // mark
+	Parts  []SheetPart
+	Note   template.HTML // what to write to the teacher; ruled lines where it is empty
+}
 
 // A SheetPart is one part of a day sheet: what the lesson says, or a blank.
 type SheetPart struct {
 	Name, Title string
+	Numbers     []Labelled
 	Body        template.HTML
-	Blank       []struct{} // ruled lines, where there is no body
+	Kit         []string // marks
+	Prints      []Link
+	Blank       []struct{} // ruled lines, where the lesson says nothing
 }
+
+// A PupilSheet is the page on which a pupil writes.
+type PupilSheet struct {
+	Shell
+	Lesson Link
+	Body   template.HTML
+}
+
+// Labelled is a value with what it is called.
+type Labelled struct{ Label, Value string }
 
 // A Link leads to another page. Note is its date or what it is for.
 type Link struct {
@@ -82,23 +163,4 @@ type Link struct {
 	Note                         string // mark
 	Day, Pupil                   string // its sheets, "" for none
 	Here                         bool   // the page itself
-}
-
-// Templates returns the page templates, with the words of the language in
-// reach as {{word "key"}}, and {{word "key" "x"}} for a line with a gap.
-func Templates(w *Words) (*template.Template, error) {
-	return template.New("theme").
-		Funcs(template.FuncMap{"word": func(key string, with ...string) string {
-			values := make([]say.Value, len(with))
-			for i, s := range with {
-				values[i] = say.Text(s)
-			}
-			return w.Say(key, values...)
-		}}).
-		ParseFS(theme.Files(), "templates/*.html")
-}
-
-// Write writes the page through one of the templates "page" and "cover".
-func Write(out io.Writer, t *template.Template, name string, p Page) error {
-	return t.ExecuteTemplate(out, name, p)
 }

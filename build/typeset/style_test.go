@@ -12,6 +12,7 @@ import (
 	"strings"
 	"testing"
 
+	"noonbook/build/typeset"
 	"noonbook/theme"
 )
 
@@ -25,7 +26,7 @@ var (
 
 // styled returns the classes that the style sheet names in its selectors.
 func styled() map[string]bool {
-	css := cssComment.ReplaceAllString(string(theme.Style()), "")
+	css := cssComment.ReplaceAllString(string(typeset.Style()), "")
 	css = cssBody.ReplaceAllString(css, "{}")
 	classes := map[string]bool{}
 	for _, m := range cssClass.FindAllStringSubmatch(css, -1) {

@@ -1,0 +1,107 @@
+package typeset
+
+import (
+	"fmt"
+	"html/template"
+	"io"
+	"io/fs"
+	"reflect"
+	"slices"
+
+	"noonbook/build/drawing"
+	"noonbook/build/say"
+	"noonbook/theme"
+)
+
+// CalendarFile is the name of the calendar of lessons and sky in the handbook.
+const CalendarFile = "unit.ics"
+
+// StyleFile is the name of the style sheet in the handbook.
+const StyleFile = "noonbook.css"
+
+// ScriptFile is the name of the script in the handbook.
+const ScriptFile = "noonbook.js"
+
+// A Kind is a kind of page: a template, the data that it shows, and its part of
+// the style sheet.
+type Kind struct {
+	Template string // a file of theme/templates
+	Data     any    // a value of the type that the template shows
+	Style    string // a file of theme/styles, "" where that of every page is enough
+}
+
+// everyPage is the part of the style sheet that all kinds of pages share.
+const everyPage = "page.css"
+
+// Kinds returns every kind of page, in the order in which their parts follow one
+// another in the style sheet.
+func Kinds() []Kind {
+	return []Kind{
+		{"cover.html", CoverPage{}, ""},
+		{"lesson.html", LessonPage{}, ""},
+		{"start.html", StartPage{}, ""},
+		{"safety.html", SafetyPage{}, ""},
+		{"glossary.html", GlossaryPage{}, ""},
+		{"sources.html", SourcesPage{}, ""},
+		{"reference.html", ReferencePage{}, ""},
+		{"printable.html", PrintablePage{}, "paper.css"},
+		{"day-sheet.html", DaySheet{}, "sheets.css"},
+		{"pupil-sheet.html", PupilSheet{}, "sheets.css"},
+	}
+}
+
+// Templates returns the templates of all pages, with the words of the language in
+// reach as {{word "key"}}, and {{word "key" "x"}} for a line with a gap.
+func Templates(w *Words) (*template.Template, error) {
+	return template.New("theme").
+		Funcs(template.FuncMap{"word": func(key string, with ...string) string {
+			values := make([]say.Value, len(with))
+			for i, s := range with {
+				values[i] = say.Text(s)
+			}
+			return w.Say(key, values...)
+		}}).
+		ParseFS(theme.Files(), "templates/*.html")
+}
+
+// Write writes a page, the data of one of the kinds, through its template.
+func Write(out io.Writer, t *template.Template, page any) error {
+	for _, k := range Kinds() {
+		if reflect.TypeOf(k.Data) == reflect.TypeOf(page) {
+			return t.ExecuteTemplate(out, k.Template, page)
+		}
+	}
+	return fmt.Errorf("no kind of page shows a %T", page)
+}
+
+// Style returns the style sheet that all schools share: that of every page, then
+// the part of each kind.
+func Style() []byte {
+	files := []string{everyPage}
+	for _, k := range Kinds() {
+		if k.Style != "" && !slices.Contains(files, k.Style) {
+			files = append(files, k.Style)
+		}
+	}
+	var css []byte
+	for _, name := range files {
+		part, err := fs.ReadFile(theme.Files(), "styles/"+name)
+		if err != nil {
+			panic(err) // the files are embedded, and a test reads them
+		}
+		css = append(css, part...)
+	}
+	return css
+}
+
+// StyleSheet returns the style sheet for a school's paper and colour. Printables
+// have pages without margins, since their sheets are the whole paper.
+func StyleSheet(p drawing.Paper, c Colour) []byte {
+	css := Style()
+	css = fmt.Appendf(css, "@page{size:%gmm %gmm;margin:18mm 16mm 20mm}\n@page portrait{size:%gmm %gmm;margin:0}\n@page landscape{size:%gmm %gmm;margin:0}\n",
+		p.Width, p.Height, p.Width, p.Height, p.Height, p.Width)
+	if c.Given {
+		css = fmt.Appendf(css, ":root{--cover-band:%s;--school-colour:light-dark(%s,%s)}\n", c.Band, c.OnPaper, c.OnDark)
+	}
+	return css
+}
