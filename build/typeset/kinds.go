@@ -27,23 +27,20 @@ const ScriptFile = "noonbook.js"
 type Kind struct {
 	Template string // a file of theme/templates
 	Data     any    // a value of the type that the template shows
-	Style    string // a file of theme/styles, "" where that of every page is enough
+	Style    string // a file of theme/styles, "" where those of every page are enough
 }
-
-// everyPage is the part of the style sheet that all kinds of pages share.
-const everyPage = "page.css"
 
 // Kinds returns every kind of page, in the order in which their parts follow one
 // another in the style sheet.
 func Kinds() []Kind {
 	return []Kind{
-		{"cover.html", CoverPage{}, ""},
-		{"lesson.html", LessonPage{}, ""},
-		{"start.html", StartPage{}, ""},
-		{"safety.html", SafetyPage{}, ""},
-		{"glossary.html", GlossaryPage{}, ""},
+		{"cover.html", CoverPage{}, "cover.css"},
+		{"lesson.html", LessonPage{}, "lesson.css"},
+		{"start.html", StartPage{}, "gathered.css"},
+		{"safety.html", SafetyPage{}, "gathered.css"},
+		{"glossary.html", GlossaryPage{}, "gathered.css"},
 		{"sources.html", SourcesPage{}, ""},
-		{"reference.html", ReferencePage{}, ""},
+		{"reference.html", ReferencePage{}, "gathered.css"},
 		{"printable.html", PrintablePage{}, "paper.css"},
 		{"day-sheet.html", DaySheet{}, "sheets.css"},
 		{"pupil-sheet.html", PupilSheet{}, "sheets.css"},
@@ -77,7 +74,7 @@ func Write(out io.Writer, t *template.Template, page any) error {
 // Style returns the style sheet that all schools share: that of every page, then
 // the part of each kind.
 func Style() []byte {
-	files := []string{everyPage}
+	files := []string{"page.css", "blocks.css", "drawings.css"}
 	for _, k := range Kinds() {
 		if k.Style != "" && !slices.Contains(files, k.Style) {
 			files = append(files, k.Style)
