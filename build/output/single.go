@@ -37,7 +37,7 @@ func Single(files []file.File) ([]byte, error) {
 		}
 	}
 	b.head(cover)
-	b.out.WriteString(`<body class="bound"><main>`)
+	b.out.WriteString(`<body class="single-file"><main>`)
 	for _, f := range files {
 		if isPage(f.Name) {
 			b.page(f)
@@ -102,7 +102,7 @@ func (b *binder) head(cover []byte) {
 func (b *binder) page(f file.File) {
 	stem := strings.TrimSuffix(f.Name, ".html")
 	body, inside := markup.Piece{}, false
-	drop := "" // what a details element that is left out is: "finder" or "stops"
+	drop := "" // what a details element that is left out is: "finder" or "all-pages"
 	for piece := range markup.Pieces(f.Bytes) {
 		class, _ := piece.Attribute("class")
 		switch {
@@ -110,22 +110,22 @@ func (b *binder) page(f file.File) {
 			if !piece.End {
 				body = piece
 				kind, _ := body.Attribute("class")
-				fmt.Fprintf(&b.out, `<section class="%s" id="%s">`, html.EscapeString(strings.TrimSpace("folio "+kind)), html.EscapeString(stem))
+				fmt.Fprintf(&b.out, `<section class="%s" id="%s">`, html.EscapeString(strings.TrimSpace("page "+kind)), html.EscapeString(stem))
 			}
 			inside = !piece.End
 		case !inside:
-		case drop == "" && piece.Tag == "details" && (class == "finder" || class == "stops"):
+		case drop == "" && piece.Tag == "details" && (class == "finder" || class == "all-pages"):
 			drop = class
 			if drop == "finder" {
 				b.finder = bytes.Clone(piece.Raw)
 			} else {
-				b.out.WriteString(`<p class="stops"><a href="#index">`)
+				b.out.WriteString(`<p class="all-pages"><a href="#index">`)
 			}
 		case drop == "finder":
 			if b.finder = append(b.finder, piece.Raw...); piece.Tag == "details" && piece.End {
 				drop = ""
 			}
-		case drop == "stops":
+		case drop == "all-pages":
 			switch {
 			case piece.Tag == "summary" && piece.End:
 				b.out.WriteString(`</a></p>`)

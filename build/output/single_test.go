@@ -15,9 +15,9 @@ func pages() []file.File {
 		return []byte(`<!doctype html><html lang="en"><head><meta http-equiv="Content-Security-Policy" content="script-src \'self\'"><meta name="description" content="d"><title>T</title>` +
 			`<link rel="expect" href="#nb-text" blocking="render"><link rel="stylesheet" href="noonbook.css"><script src="noonbook.js" defer></script><script type="application/ld+json">{"a":"<"}</script></head><body` + class + `>` + inside + `</body></html>`)
 	}
-	way := `<nav class="way"><details class="finder" data-words="concordance.js"><summary>Find</summary><input id="nb-finder"></details><details class="stops"><summary>All pages</summary><ol><li><a href="a.html">A</a></li></ol></details></nav>`
+	way := `<nav class="navigation"><details class="finder" data-words="concordance.js"><summary>Find</summary><input id="nb-finder"></details><details class="all-pages"><summary>All pages</summary><ol><li><a href="a.html">A</a></li></ol></details></nav>`
 	return []file.File{
-		{Name: "index.html", Bytes: shell(` class="cover"`, `<main class="sheet"><h1>U</h1><a href="a.html">A</a><img src="crest.png" alt="">`+way+`</main>`)},
+		{Name: "index.html", Bytes: shell(` class="cover"`, `<main class="page-width"><h1>U</h1><a href="a.html">A</a><img src="crest.png" alt="">`+way+`</main>`)},
 		{Name: "a.html", Bytes: shell("", `<a class="skip" href="#nb-text">Skip</a><header>`+way+`</header><main id="nb-text"><h1 id="x">A</h1><a href="b.html#y">B</a><a href="https://example.org/a.html">out</a><a href="list.csv">list</a><svg><a href="index.html">i</a></svg></main>`)},
 		{Name: "b.html", Bytes: shell(` class="printable"`, `<main><h1>B</h1><p id="y" aria-labelledby="y z">&lt;b&gt;</p><i id="z"></i><a href="a.html">A</a><a href="#y">y</a></main>`)},
 		{Name: "noonbook.css", Bytes: []byte("p{}")}, {Name: "noonbook.js", Bytes: []byte("go()")}, {Name: "concordance.js", Bytes: []byte("var noonbookConcordance={}")},
@@ -32,10 +32,10 @@ func TestSingle(t *testing.T) {
 	}
 	page := string(bytes)
 	for _, want := range []string{
-		`<section class="folio cover" id="index">`, `<section class="folio" id="a">`, `<section class="folio printable" id="b">`,
+		`<section class="page cover" id="index">`, `<section class="page" id="a">`, `<section class="page printable" id="b">`,
 		`href="#a/nb-text"`, `<div id="a/nb-text">`, `href="#b/y"`, `id="b/y" aria-labelledby="b/y b/z"`, `<svg><a href="#index">i</a></svg>`,
 		`<a href="https://example.org/a.html">out</a>`, `<a download="list.csv" href="data:text/csv;base64,YSxi">list</a>`,
-		`<img src="data:image/png;base64,cG5n" alt="">`, `<p class="stops"><a href="#index">All pages</a></p>`, `&lt;b&gt;`,
+		`<img src="data:image/png;base64,cG5n" alt="">`, `<p class="all-pages"><a href="#index">All pages</a></p>`, `&lt;b&gt;`,
 		`<title>T</title><style>p{}</style>`, `<script>go()</script>`, `<script type="application/ld+json">{"a":"<"}</script></head>`,
 	} {
 		if !strings.Contains(page, want) {

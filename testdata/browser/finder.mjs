@@ -16,7 +16,7 @@ const forms = {
 export async function finder(context, edition, start, ledger) {
 	const page = await context.newPage();
 	const label = edition.label(start);
-	const headings = edition.bound ? await headingsOfFolios(page, edition.url(start)) : await headingsOfPages(page, edition);
+	const headings = edition.bound ? await headingsOfSections(page, edition.url(start)) : await headingsOfPages(page, edition);
 	await page.goto(edition.url(start));
 	ledger.check(label, 'finder keys', await keys(page, edition.url(start)));
 	await page.goto(edition.url(start));
@@ -96,7 +96,7 @@ async function headingsOfPages(page, edition) {
 	return all;
 }
 
-async function headingsOfFolios(page, url) {
+async function headingsOfSections(page, url) {
 	await page.goto(url);
-	return page.evaluate(() => [...document.querySelectorAll('.folio:not(.cover) :is(h1, h2[id], h3[id], h4[id])')].map((h) => ({ text: h.textContent, target: `#${h.localName === 'h1' ? h.closest('.folio').id : h.id}` })));
+	return page.evaluate(() => [...document.querySelectorAll('.page:not(.cover) :is(h1, h2[id], h3[id], h4[id])')].map((h) => ({ text: h.textContent, target: `#${h.localName === 'h1' ? h.closest('.page').id : h.id}` })));
 }

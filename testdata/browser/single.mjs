@@ -49,14 +49,14 @@ export async function single(context, one, edition, hasScripts, ledger) {
 	if (size > most) seen.push(`it has ${size} bytes`);
 	ledger.check(one.name, 'one file opens', [...seen, ...(await policy(page)), ...(hasScripts ? await moved(page) : [])], setting);
 
-	const { folios, loose } = await page.evaluate(shape);
+	const { sections, loose } = await page.evaluate(shape);
 	const wanted = edition.pages.map((name) => name.replace(/\.html$/, ''));
-	const missing = wanted.filter((name) => !folios.includes(name));
+	const missing = wanted.filter((name) => !sections.includes(name));
 	ledger.check(one.name, 'one file leads', [...loose, ...missing.map((name) => `${name} is not in it`)], setting);
 	const wrong = [];
-	for (const name of folios) {
+	for (const name of sections) {
 		await page.evaluate((to) => (location.hash = to), name);
-		const shown = await page.evaluate(() => [...document.querySelectorAll('.folio')].filter((folio) => folio.checkVisibility()).map((folio) => folio.id));
+		const shown = await page.evaluate(() => [...document.querySelectorAll('.page')].filter((section) => section.checkVisibility()).map((section) => section.id));
 		if (shown.join() !== name) wrong.push(`#${name} shows ${some(shown)}`);
 	}
 	ledger.check(one.name, 'one file shows a page', wrong, setting);
@@ -74,7 +74,7 @@ function shape() {
 		if (/^(data|https?|mailto):/.test(target)) continue;
 		if (!target.startsWith('#') || !known.has(target.slice(1))) loose.push(`"${target}" leads nowhere`);
 	}
-	return { folios: [...document.querySelectorAll('.folio')].map((folio) => folio.id), loose };
+	return { sections: [...document.querySelectorAll('.page')].map((section) => section.id), loose };
 }
 
 // prints holds the run of the whole against the pages printed one by one: as many
@@ -84,7 +84,7 @@ export async function prints(context, one, edition, sheets, ledger) {
 	const folder = mkdtempSync(path.join(tmpdir(), 'noonbook-single-'));
 	try {
 		await page.goto(one.url());
-		const titles = await page.evaluate(() => [...document.querySelectorAll('.folio')].filter((folio) => !folio.matches('.printable')).map((folio) => folio.querySelector('h1').textContent));
+		const titles = await page.evaluate(() => [...document.querySelectorAll('.page')].filter((section) => !section.matches('.printable')).map((section) => section.querySelector('h1').textContent));
 		const bars = await page.evaluate(() => document.querySelectorAll('.paper-sheet').length);
 		const file = path.join(folder, 'whole.pdf');
 		await page.pdf({ path: file, preferCSSPageSize: true, width: '180mm', height: '180mm' });

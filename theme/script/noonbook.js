@@ -30,16 +30,16 @@
 
 	// A handbook in one file shows a page at a time: it is named after the page, and
 	// the finder, of which there is one, goes to where that page has its own.
-	const isBound = document.body.classList.contains('bound');
-	if (isBound) {
+	const isSingle = document.body.classList.contains('single-file');
+	if (isSingle) {
 		const title = document.title;
 		const turn = () => {
 			const at = document.getElementById(decodeURIComponent(location.hash.slice(1))) ?? document.getElementById('index');
-			const folio = at?.closest('.folio');
-			if (!folio) return;
-			document.title = folio.matches('.cover') ? title : `${folio.querySelector('h1').textContent} · ${title}`;
-			const home = folio.querySelector('.navigation, .cover-columns > :last-child') ?? folio.querySelector('header');
-			home.insertBefore(document.querySelector('.finder'), home.querySelector('.stops'));
+			const page = at?.closest('.page');
+			if (!page) return;
+			document.title = page.matches('.cover') ? title : `${page.querySelector('h1').textContent} · ${title}`;
+			const home = page.querySelector('.navigation, .cover-columns > :last-child') ?? page.querySelector('header');
+			home.insertBefore(document.querySelector('.finder'), home.querySelector('.all-pages'));
 		};
 		addEventListener('hashchange', turn);
 		turn();
@@ -64,7 +64,7 @@
 		document.head.append(script);
 	});
 
-	const address = (file, at) => (isBound ? `#${file.replace(/\.html$/, '')}${at ? `/${at}` : ''}` : `${file}${at ? `#${at}` : ''}`);
+	const address = (file, at) => (isSingle ? `#${file.replace(/\.html$/, '')}${at ? `/${at}` : ''}` : `${file}${at ? `#${at}` : ''}`);
 
 	// prepare numbers the places through and unfolds the words.
 	const prepare = (concordance) => {
