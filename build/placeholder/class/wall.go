@@ -149,7 +149,7 @@ func (w *weeksPlan) draw(paper drawing.Paper, monday place.Date, weeks int) draw
 func (w *weeksPlan) cell(d *drawing.Drawing, date place.Date, x, y, width, height float64) {
 	inside := !date.Before(w.term.First) && !date.After(w.term.Last)
 	if !w.term.Holds(date) {
-		d.Area("off", drawing.Point{X: x, Y: y}, drawing.Point{X: x + width, Y: y}, drawing.Point{X: x + width, Y: y + height}, drawing.Point{X: x, Y: y + height})
+		d.Area("day-off", drawing.Point{X: x, Y: y}, drawing.Point{X: x + width, Y: y}, drawing.Point{X: x + width, Y: y + height}, drawing.Point{X: x, Y: y + height})
 	}
 	figure := say.Words("unit-plan.day", say.Count(date.Day), entry.ShortMonth(date.Month))
 	d.Label("strong", drawing.Point{X: x + 1.5, Y: y + 4.4}, drawing.Start, figure)

@@ -179,12 +179,12 @@ func northPicture(variation quantity.Angle, turn say.Value, pairs []pair) drawin
 		at := quantity.Degrees(float64(bearing))
 		d.Line("tick", toBearing(card, at, cardRadius), toBearing(card, at, cardRadius-length))
 	}
-	d.Line("true", toBearing(card, quantity.Turn/2, cardRadius-6), toBearing(card, 0, cardRadius+4))
+	d.Line("true-north", toBearing(card, quantity.Turn/2, cardRadius-6), toBearing(card, 0, cardRadius+4))
 	d.Label("name", toBearing(card, 0, cardRadius+6), drawing.Middle, say.Words("compass.true_north"))
 	d.Area("needle", toBearing(card, variation, cardRadius-5), toBearing(card, variation+quantity.Turn/4, 2.2),
 		toBearing(card, variation+quantity.Turn/2, cardRadius-5), toBearing(card, variation-quantity.Turn/4, 2.2))
 	arc := arcPoints(card, variation, -variation, cardRadius*0.6)
-	d.Line("turn", arc...)
+	d.Line("turn-arrow", arc...)
 	if len(arc) > 2 { // an arrow head at true north
 		end := arc[len(arc)-1]
 		back := 1.0
@@ -213,7 +213,7 @@ func stickPicture(d *drawing.Drawing, pairs []pair) {
 			d.Disc("mark", toBearing(foot, s.Bearing, radius), 0.9)
 		}
 	}
-	d.Line("true", toBearing(foot, quantity.Turn/2, cardRadius), toBearing(foot, 0, cardRadius+4))
+	d.Line("true-north", toBearing(foot, quantity.Turn/2, cardRadius), toBearing(foot, 0, cardRadius+4))
 	d.Label("name", toBearing(foot, 0, cardRadius+6), drawing.Middle, say.Words("compass.true_north"))
 	d.Disc("stick", foot, 1.2)
 	last := pairs[len(pairs)-1]

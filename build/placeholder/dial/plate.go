@@ -154,7 +154,7 @@ func (p plate) edges(d *drawing.Drawing, gnomon dial.Gnomon) {
 	far := gnomon.Base.Millimetres()
 	if p.gap > 0 && !isRod(gnomon) {
 		one, other := p.centre(dial.MorningEdge), p.centre(dial.AfternoonEdge)
-		d.Area("gap", one, p.on(one, noon, far), p.on(other, noon, far), other)
+		d.Area("gnomon-gap", one, p.on(one, noon, far), p.on(other, noon, far), other)
 	}
 	d.Disc("toe", p.toe, 0.7)
 	if isRod(gnomon) {

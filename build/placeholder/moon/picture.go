@@ -45,7 +45,7 @@ func moonCalendar(first place.Date, moons []moonDate, sundayFirst bool) drawing.
 		if m.up {
 			entry.DrawMoon(&d, centre, moonRadius, m.limb)
 		} else {
-			d.Disc("absent", centre, moonRadius)
+			d.Disc("moon-down", centre, moonRadius)
 		}
 		if m.phase != nil {
 			d.Label("phase", drawing.Point{X: x + cellWidth/2, Y: y + cellHeight - 2.2}, drawing.Middle, PhaseName(m.phase.Phase))

@@ -76,13 +76,13 @@ func rayDrawing(c chosen, object, separation quantity.Length, f raysFrame) drawi
 	d.Line("image", k.at(image, 0), tip)
 	d.Line("image", drawing.Point{X: tip.X - 1, Y: tip.Y - 1.6}, tip, drawing.Point{X: tip.X + 1, Y: tip.Y - 1.6})
 	eye := k.at(separation+f.eye, 0)
-	d.Disc("pupil", eye, 1.6)
+	d.Disc("eye", eye, 1.6)
 	top := 4.0
 	d.Label("name", drawing.Point{X: k.at(0, 0).X, Y: top}, drawing.Middle, say.Words("lens-rays.front_lens"))
 	d.Label("name", drawing.Point{X: k.at(separation, 0).X, Y: top}, drawing.Middle, say.Words("lens-rays.eye_lens"))
 	beside := max(eye.X, k.at(separation, 0).X+13)
 	d.Label("name", drawing.Point{X: beside, Y: top}, drawing.Middle, say.Words("lens-rays.eye_here"))
-	d.Line("measure", drawing.Point{X: beside, Y: top + 1.2}, drawing.Point{X: eye.X, Y: eye.Y - 1.6})
+	d.Line("dimension", drawing.Point{X: beside, Y: top + 1.2}, drawing.Point{X: eye.X, Y: eye.Y - 1.6})
 	low := k.axis + half + 3
 	k.dimension(0, image, low+dimensionRow, opticalLength(image, 0))
 	k.dimension(image, separation, low+dimensionRow, opticalLength(separation-image, 0))

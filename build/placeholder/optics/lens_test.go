@@ -215,7 +215,7 @@ func TestRaysAreDrawnAsTheyRun(t *testing.T) {
 		r := reckon(t, "alder reach", "lens-rays", "2027-04-19", c.given, "across=1")
 		var eye float64
 		for _, s := range r.Drawings[0].Shapes {
-			if s.Role == "pupil" {
+			if s.Role == "eye" {
 				eye = s.Points[0].X
 			}
 		}

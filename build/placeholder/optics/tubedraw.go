@@ -45,9 +45,9 @@ func (c canvas) lens(along, diameter quantity.Length) {
 // value above it.
 func (c canvas) dimension(from, to quantity.Length, y float64, text say.Value) {
 	a, b := c.at(from, 0).X, c.at(to, 0).X
-	c.Line("measure", drawing.Point{X: a, Y: y}, drawing.Point{X: b, Y: y})
+	c.Line("dimension", drawing.Point{X: a, Y: y}, drawing.Point{X: b, Y: y})
 	for _, x := range []float64{a, b} {
-		c.Line("measure", drawing.Point{X: x, Y: y - 1.2}, drawing.Point{X: x, Y: y + 1.2})
+		c.Line("dimension", drawing.Point{X: x, Y: y - 1.2}, drawing.Point{X: x, Y: y + 1.2})
 	}
 	c.Label("figure", drawing.Point{X: (a + b) / 2, Y: y - 1.4}, drawing.Middle, text)
 }

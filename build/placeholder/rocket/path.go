@@ -124,8 +124,8 @@ func pathDrawing(l rocket.Launch, flight, free rocket.Flight) drawing.Drawing {
 	if frame.Right > entry.ChartWidth-45 {
 		at.X, anchor = frame.Right-2, drawing.End
 	}
-	d.Label("air", at, anchor, say.Words("rocket-path.with_air"))
-	d.Label("free", drawing.Point{X: at.X, Y: at.Y + 5}, anchor, say.Words("rocket-path.without_air"))
+	d.Label("air-name", at, anchor, say.Words("rocket-path.with_air"))
+	d.Label("airless-name", drawing.Point{X: at.X, Y: at.Y + 5}, anchor, say.Words("rocket-path.without_air"))
 	return d
 }
 

@@ -255,7 +255,7 @@ func (c *starChart) directions() {
 		at := drawing.Point{X: c.centre.X - r*azimuth.Sin(), Y: c.centre.Y - r*azimuth.Cos()}
 		role := "direction"
 		if i%2 == 1 {
-			role = "between"
+			role = "half-direction"
 		}
 		c.d.Turned(role, at, quantity.Degrees(clockwise).Signed().Degrees(), entry.Toward(azimuth))
 	}

@@ -212,7 +212,7 @@ func TestWheelMarksDaylightTime(t *testing.T) {
 	bands := func(where string) (list [][]drawing.Point, w cutOut) {
 		r := reckon(t, where, "sky-wheel", "2027-04-20")
 		for _, s := range r.Sheets[0].Drawing.Shapes {
-			if s.Role == "saving" {
+			if s.Role == "daylight-season" {
 				list = append(list, s.Points)
 			}
 		}

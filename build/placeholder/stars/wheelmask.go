@@ -56,7 +56,7 @@ func (w wheelParts) hours(d *drawing.Drawing) {
 		}
 		d.Line(role, w.on(turn, maskRadius-long), w.on(turn, maskRadius))
 		if forward > 0 && (clock+forward)%time.Hour == 0 {
-			w.around(d, "daylight", turn, maskRadius-11.7, clockFigure(clock+forward))
+			w.around(d, "daylight-hour", turn, maskRadius-11.7, clockFigure(clock+forward))
 		}
 	}
 }
@@ -157,7 +157,7 @@ func (w wheelParts) directions(d *drawing.Drawing) {
 		nx, ny = nx/long, ny/long
 		role := "direction"
 		if i%2 == 1 {
-			role = "between"
+			role = "half-direction"
 		}
 		word := entry.Toward(azimuth)
 		if math.Abs(w.place.Latitude.Degrees()) > 89.9 {
@@ -206,7 +206,7 @@ func (w wheelParts) turning(d *drawing.Drawing) {
 		way = 1
 	}
 	from, to := quantity.Turn/2-way*quantity.Degrees(22), quantity.Turn/2+way*quantity.Degrees(22)
-	w.arc(d, "turn-way", from, to-from, mm)
-	d.Line("turn-way", w.on(to-way*quantity.Degrees(2.2), mm-1.2), w.on(to, mm), w.on(to-way*quantity.Degrees(2.2), mm+1.2))
+	w.arc(d, "turn-arrow", from, to-from, mm)
+	d.Line("turn-arrow", w.on(to-way*quantity.Degrees(2.2), mm-1.2), w.on(to, mm), w.on(to-way*quantity.Degrees(2.2), mm+1.2))
 	d.Label("small", drawing.Point{X: w.centre().X, Y: w.centre().Y - mm + 4}, drawing.Middle, say.Words("sky-wheel.turns"))
 }

@@ -122,7 +122,7 @@ func (w wheelParts) saving(d *drawing.Drawing) {
 		} else {
 			extent = -(-extent).Bearing()
 		}
-		w.arc(d, "saving", from, extent, discRadius-1.1)
+		w.arc(d, "daylight-season", from, extent, discRadius-1.1)
 	}
 }
 

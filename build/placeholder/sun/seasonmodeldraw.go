@@ -28,7 +28,7 @@ func lampPlan() drawing.Drawing {
 		a := float64(i) * 5 * math.Pi / 180
 		way = append(way, drawing.Point{X: lamp.X + ring*math.Cos(a), Y: lamp.Y - ring*math.Sin(a)})
 	}
-	d.Line("round", way...)
+	d.Line("orbit", way...)
 	wall := drawing.Point{X: 150, Y: 8}
 	d.Line("wall", wall, drawing.Point{X: wall.X, Y: 102})
 	d.Shapes = append(d.Shapes, drawing.Shape{Role: "name", Points: []drawing.Point{{X: wall.X + 5, Y: 55}}, Anchor: drawing.Middle, Turn: 90, Text: say.Words("season-model.wall")})
@@ -38,7 +38,7 @@ func lampPlan() drawing.Drawing {
 		a := degrees * math.Pi / 180
 		at := drawing.Point{X: lamp.X + ring*math.Cos(a), Y: lamp.Y - ring*math.Sin(a)}
 		ballAbove(&d, at, radius, a)
-		d.Label("when", drawing.Point{X: at.X, Y: at.Y + radius + 4.5}, drawing.Middle, entry.TurnName(almanac.Season(i)))
+		d.Label("season-name", drawing.Point{X: at.X, Y: at.Y + radius + 4.5}, drawing.Middle, entry.TurnName(almanac.Season(i)))
 	}
 	for _, degrees := range []float64{45, 135, 225, 315} {
 		arrowHead(&d, lamp, ring, degrees*math.Pi/180)
@@ -59,7 +59,7 @@ func ballAbove(d *drawing.Drawing, at drawing.Point, radius, angle float64) {
 	d.Disc("rim", at, radius)
 	end := drawing.Point{X: at.X + radius*math.Sin(tropic*math.Pi/180), Y: at.Y}
 	d.Line("rod", at, drawing.Point{X: end.X + 2.5, Y: end.Y})
-	d.Disc("end", drawing.Point{X: end.X + 2.5, Y: end.Y}, 0.9)
+	d.Disc("rod-end", drawing.Point{X: end.X + 2.5, Y: end.Y}, 0.9)
 }
 
 func arrowHead(d *drawing.Drawing, centre drawing.Point, ring, angle float64) {
@@ -90,7 +90,7 @@ func lampSide(p place.Place, stations [4]station) drawing.Drawing {
 			d.Line("ray", drawing.Point{X: lamp.X - side.toward*8, Y: lamp.Y + 8*k}, drawing.Point{X: at.X + side.toward*ballRadius*1.08, Y: at.Y + ballRadius*k})
 		}
 		ballAside(&d, at, side.toward, p)
-		d.Label("when", drawing.Point{X: at.X, Y: 81}, drawing.Middle, entry.TurnName(side.season))
+		d.Label("season-name", drawing.Point{X: at.X, Y: 81}, drawing.Middle, entry.TurnName(side.season))
 		d.Label("name", drawing.Point{X: at.X, Y: 86}, drawing.Middle, say.Words("season-model.day_and_noon", say.Minutes(s.sun.up), s.noon()))
 	}
 	return d

@@ -57,14 +57,14 @@ func drawWorld(d *drawing.Drawing, w world.World, at drawing.Point, noon time.Ti
 		y += worldRowHeight
 	}
 	d.Label("strong", on(6, y+1.5), drawing.Start, say.Words("world-cards.open_question"))
-	d.Paragraph("ask", on(6, y+6.5), worldMiddle-12, 3.5, 4.6, worldQuestion(w))
+	d.Paragraph("open-question", on(6, y+6.5), worldMiddle-12, 3.5, 4.6, worldQuestion(w))
 	drawSizes(d, w, on(worldMiddle, 6))
 	y = 50.5
 	for _, f := range w.Features() {
 		latitude, longitude := featureWhere(f)
 		d.Label("strong", on(worldMiddle, y), drawing.Start, featureName(f, w))
-		d.Label("where", on(worldMiddle, y+4), drawing.Start, cardPlace(f, latitude, longitude))
-		d.Paragraph("look", on(worldMiddle, y+8), worldCardWidth-worldMiddle-5, 3, 3.8, say.Words("look."+f.Key))
+		d.Label("position", on(worldMiddle, y+4), drawing.Start, cardPlace(f, latitude, longitude))
+		d.Paragraph("description", on(worldMiddle, y+8), worldCardWidth-worldMiddle-5, 3, 3.8, say.Words("look."+f.Key))
 		y += 20.5
 	}
 	d.Label("key", on(worldMiddle, worldCardHeight-5.5), drawing.Start, say.Words("world-cards.own_find"))
@@ -144,7 +144,7 @@ func drawSizes(d *drawing.Drawing, w world.World, at drawing.Point) {
 	if r > 0.1 {
 		d.Disc("globe", own, r)
 	}
-	d.Disc("other", beside, o)
+	d.Disc("compared-globe", beside, o)
 	if r > 2 {
 		sin, cos := math.Sincos(w.Tilt.Radians())
 		tip := func(k float64) drawing.Point { return drawing.Point{X: own.X + k*sin, Y: own.Y - k*cos} }

@@ -268,7 +268,7 @@ func scaleChart(mass float64) drawing.Drawing {
 		end := left + (right-left)*w.Weight(mass)/most
 		role := "bar"
 		if w.Name == "earth" {
-			role = "own"
+			role = "earth"
 		}
 		d.Label("figure", drawing.Point{X: left - 2, Y: y + 3.4}, drawing.End, worldName(w))
 		d.Area(role, drawing.Point{X: left, Y: y + 0.6}, drawing.Point{X: end, Y: y + 0.6}, drawing.Point{X: end, Y: y + 4.4}, drawing.Point{X: left, Y: y + 4.4})
