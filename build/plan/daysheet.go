@@ -240,10 +240,15 @@ func (s *daySheet) today(part *typeset.SheetPart) error {
 // printable, which is printed anyway, the cautions stay.
 func brief(e entry.Entry, r result.Result) result.Result {
 	if e.Printable {
-		return result.Result{Cautions: r.Cautions, Warnings: r.Warnings}
+		return guards(r)
 	}
 	r.Working = nil
 	return r
+}
+
+// guards is what a result says to keep people from harm and from wrong numbers.
+func guards(r result.Result) result.Result {
+	return result.Result{Cautions: r.Cautions, Warnings: r.Warnings, Metric: r.Metric}
 }
 
 func (s *daySheet) ask(entry entry.Entry) source.Ask {

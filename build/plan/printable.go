@@ -60,7 +60,13 @@ func (p *Plan) printable(print printable) (*draft, error) {
 		Shell:  p.shell(d, title, p.words.Say("sheet.about", say.Text(title), say.Text(l.Title()))),
 		Lesson: typeset.Link{Title: l.Title(), File: l.Page},
 		Body: template.HTML(d.mark(func(dst []byte, s *pressing) []byte {
-			return s.words.AppendSheets(dst, s.results[print.ask].Sheets)
+			r := s.results[print.ask]
+			if first := guards(r); len(first.Cautions)+len(first.Warnings) > 0 {
+				dst = append(dst, `<div class="before-print">`...) // the paper is for the sheets
+				dst = s.words.AppendBlock(dst, print.entry, first, nil)
+				dst = append(dst, `</div>`...)
+			}
+			return s.words.AppendSheets(dst, r.Sheets)
 		})),
 	}
 	page.Resource = p.resource(d, page.Shell, l)
