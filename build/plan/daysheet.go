@@ -142,7 +142,7 @@ func (s *daySheet) before(part *typeset.SheetPart) error {
 }
 
 // care gathers the cautions of the lesson that no other part shows in its
-// place, those of its computed blocks included.
+// place, with the cautions and warnings of its computed blocks.
 func (s *daySheet) care(part *typeset.SheetPart) error {
 	var out []byte
 	var asks []int
@@ -170,7 +170,7 @@ func (s *daySheet) care(part *typeset.SheetPart) error {
 		return err
 	}
 	out = append(out, s.draft.mark(func(dst []byte, s *pressing) []byte {
-		return s.words.AppendCautions(dst, s.cautions(asks))
+		return s.appendWarnings(s.words.AppendCautions(dst, s.cautions(asks)), asks)
 	})...)
 	none := template.HTMLEscapeString(s.draft.plan.words.Say("day-sheet.care_elsewhere"))
 	if link := s.draft.plan.pageOf(source.PartSafety); link != nil {
@@ -193,6 +193,21 @@ func (s *pressing) cautions(asks []int) []say.Phrase {
 		}
 	}
 	return list
+}
+
+// appendWarnings appends the warnings of what was asked, each once.
+func (s *pressing) appendWarnings(dst []byte, asks []int) []byte {
+	told := map[string]bool{}
+	for _, n := range asks {
+		r := s.results[n]
+		for _, w := range r.Warnings {
+			if line := s.words.For(r).Line(w); !told[line] {
+				told[line] = true
+				dst = s.words.AppendBlock(dst, "", result.Result{Warnings: []say.Phrase{w}, Metric: r.Metric}, nil)
+			}
+		}
+	}
+	return dst
 }
 
 // skyFacts are the numbers of the day that every sheet shows, each with the key
@@ -218,16 +233,18 @@ func (s *daySheet) today(part *typeset.SheetPart) error {
 		label := p.words.Say(n.Entry.Name + ".fact." + n.Fact)
 		part.Numbers = append(part.Numbers, typeset.Labelled{Label: label, Value: s.draft.fact(n, s.at)})
 	}
+	var asks []int
 	for _, name := range skyFacts() {
 		if entry, ok := entry.Find(p.catalogue, name[0]); ok {
-			n := &source.Inline{Ask: s.ask(entry), Fact: name[1]}
-			part.Numbers = append(part.Numbers, typeset.Labelled{Label: p.words.Say(name[2]), Value: s.draft.fact(n, s.at)})
+			number := p.ask(s.ask(entry), s.at)
+			asks = append(asks, number)
+			part.Numbers = append(part.Numbers, typeset.Labelled{Label: p.words.Say(name[2]), Value: s.draft.factOf(number, name[1])})
 		}
 	}
-	var sky string
+	sky := s.draft.mark(func(dst []byte, s *pressing) []byte { return s.appendWarnings(dst, asks) })
 	if entry, ok := entry.Find(p.catalogue, "lesson-sky"); ok {
 		number := p.ask(s.ask(entry), s.at)
-		sky = s.draft.mark(func(dst []byte, school *pressing) []byte {
+		sky += s.draft.mark(func(dst []byte, school *pressing) []byte {
 			return school.words.AppendBlock(dst, entry.Name, brief(entry, school.results[number]), nil)
 		})
 	}

@@ -85,8 +85,10 @@ func (r lessonRenderer) inline(w util.BufWriter, _ []byte, node ast.Node, enteri
 
 // fact returns the mark of one fact.
 func (d *draft) fact(n *source.Inline, lesson int) string {
-	number := d.plan.ask(n.Ask, lesson)
-	fact := n.Fact
+	return d.factOf(d.plan.ask(n.Ask, lesson), n.Fact)
+}
+
+func (d *draft) factOf(number int, fact string) string {
 	return d.mark(func(dst []byte, s *pressing) []byte {
 		value, _ := s.results[number].Fact(fact)
 		return s.words.AppendFact(dst, value)
