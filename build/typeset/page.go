@@ -65,7 +65,7 @@ type SafetyPage struct {
 
 // Gathered is what another page says.
 type Gathered struct {
-	Title, File string // of that page
+	Title, File string // of that page; "" where the body brings its own heading
 	Body        template.HTML
 }
 
