@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"html/template"
+	"slices"
 
 	"github.com/yuin/goldmark/ast"
 
@@ -15,13 +16,15 @@ import (
 const leastLines = 2
 
 // pupilSheet drafts the page on which a pupil writes: the questions of a lesson
-// with ruled lines, and its tables with cells to fill in. The staff edition's
-// copy holds the answers in place of the lines.
+// with ruled lines, and its tables with cells to fill in, under the cautions that
+// stand before them in the lesson. The staff edition's copy holds the answers in
+// place of the lines.
 func (p *Plan) pupilSheet(i int, asks []question) (*draft, error) {
 	l := p.unit.Lessons[i]
 	d := &draft{plan: p, name: PupilFile(l), lesson: i}
 	var body []byte
 	var under *ast.Heading
+	told := map[ast.Node]bool{}
 	for n, q := range asks {
 		if q.heading != nil && (n == 0 || q.heading != under) {
 			under = q.heading
@@ -31,6 +34,11 @@ func (p *Plan) pupilSheet(i int, asks []question) (*draft, error) {
 			}
 			body = append(body, one...)
 		}
+		care, err := d.careFor(l, i, q, told)
+		if err != nil {
+			return nil, err
+		}
+		body = append(body, care...)
 		one, err := d.question(l, i, q)
 		if err != nil {
 			return nil, err
@@ -42,6 +50,32 @@ func (p *Plan) pupilSheet(i int, asks []question) (*draft, error) {
 		Lesson: typeset.Link{Title: l.Title(), File: l.Page},
 		Body:   template.HTML(body),
 	})
+}
+
+// careFor writes the caution blocks before a question that are not told yet, and
+// the cautions of the computed blocks.
+func (d *draft) careFor(l *source.Lesson, i int, q question, told map[ast.Node]bool) ([]byte, error) {
+	var out []byte
+	var asks []int
+	for _, n := range q.care {
+		if told[n] || slices.Contains(q.asked, n) {
+			continue
+		}
+		told[n] = true
+		if block, ok := n.(*source.Block); ok {
+			asks = append(asks, d.plan.ask(block.Ask, i))
+			continue
+		}
+		one, err := d.render(l, i, n, manner{gathered: true, shift: 1})
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, one...)
+	}
+	if len(asks) == 0 {
+		return out, nil
+	}
+	return append(out, d.mark(func(dst []byte, s *pressing) []byte { return s.words.AppendCautions(dst, s.cautions(asks)) })...), nil
 }
 
 // question writes one question with its lines, or a table to fill in.

@@ -15,6 +15,7 @@ import (
 // block, or a table with cells to fill in.
 type question struct {
 	heading *ast.Heading // that it stands under, nil for none
+	care    []ast.Node   // caution blocks and computed blocks before it under that heading, or one above it
 	asked   []ast.Node   // in their order
 	answer  *source.Aside
 	table   *extension.Table
@@ -23,7 +24,7 @@ type question struct {
 // questions collects what a lesson asks, in its order. Staff notes ask nothing
 // of pupils, nor do the sections that the sheet of the teacher takes.
 func questions(l *source.Lesson) []question {
-	c := collector{lesson: l, taken: map[ast.Node]bool{}}
+	c := collector{lesson: l, level: map[ast.Node]int{}, taken: map[ast.Node]bool{}}
 	for _, part := range []form.Key[[]string]{source.SheetBefore, source.SheetMinutes, source.SheetBoard, source.SheetRain, source.SheetTidy, source.SheetNote} {
 		for _, s := range l.Sheet(part) {
 			for _, n := range s.Body {
@@ -38,6 +39,8 @@ func questions(l *source.Lesson) []question {
 type collector struct {
 	lesson  *source.Lesson
 	heading *ast.Heading
+	care    []ast.Node
+	level   map[ast.Node]int // of the heading that one of care stands under
 	taken   map[ast.Node]bool
 	found   []question
 }
@@ -47,17 +50,23 @@ func (c *collector) walk(parent ast.Node) {
 		switch x := n.(type) {
 		case *ast.Heading:
 			c.heading = x
+			c.care = slices.DeleteFunc(slices.Clone(c.care), func(n ast.Node) bool { return c.level[n] >= x.Level })
 			continue
+		case *source.Block:
+			c.heed(n)
 		case *source.Aside:
+			if x.Word == source.Caution {
+				c.heed(n)
+			}
 			if x.Word == source.Answer && !c.taken[n] {
-				c.add(question{heading: c.heading, asked: c.before(x), answer: x})
+				c.add(question{asked: c.before(x), answer: x})
 			}
 			if x.Word != source.Caution {
 				continue
 			}
 		case *extension.Table:
 			if !c.taken[n] && toFill(x, c.lesson.Source) {
-				c.add(question{heading: c.heading, table: x})
+				c.add(question{table: x})
 			}
 			continue
 		}
@@ -73,7 +82,16 @@ func (c *collector) add(q question) {
 	c.found = slices.DeleteFunc(c.found, func(other question) bool {
 		return other.table != nil && slices.Contains(q.asked, ast.Node(other.table))
 	})
+	q.heading, q.care = c.heading, c.care
 	c.found = append(c.found, q)
+}
+
+// heed notes what may hold a caution for the questions after it.
+func (c *collector) heed(n ast.Node) {
+	c.care = append(slices.Clone(c.care), n)
+	if c.heading != nil {
+		c.level[n] = c.heading.Level
+	}
 }
 
 // before returns what an answer answers: the paragraph or list before it, with
