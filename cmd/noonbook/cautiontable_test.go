@@ -1,0 +1,159 @@
+package main
+
+// A warned is one use of a placeholder and what it must tell people: the cautions,
+// where the work can hurt somebody, and the warnings, about what must not be
+// trusted or done. It tells no more than these.
+type warned struct {
+	name     string // of the placeholder
+	when     string // what brings it out, for messages
+	given    string // arguments and settings, a line each as in a block
+	cautions []said
+	warnings []said
+	also     []said // in its tables, drawings and notes
+	paper    []said // on the sheets to print themselves
+	unsaid   []said // what it must not say here
+}
+
+const (
+	northPole  = "school.latitude = 90\nschool.longitude = 0\nschool.time_zone = \"UTC\"\n"
+	resolute   = "school.latitude = 74.7\nschool.longitude = -94.97\nschool.time_zone = \"America/Resolute\"\n"
+	tromso     = "school.latitude = 69.65\nschool.longitude = 18.96\nschool.time_zone = \"Europe/Oslo\"\n"
+	onTheLine  = "school.latitude = 0\nschool.longitude = 6.7\nschool.time_zone = \"Africa/Lagos\"\n"
+	onTropic   = "school.latitude = 23.4\nschool.longitude = 0\nschool.time_zone = \"UTC\"\n"
+	cadiz      = "school.latitude = 36.5\nschool.longitude = -6.3\nschool.time_zone = \"Europe/Madrid\"\n"
+	april      = "date = 2027-04-20\n"
+	midsummer  = "date = 2027-06-21\n"
+	midwinter  = "date = 2027-12-21\n"
+	afterModel = "date = 2031-04-20\n" // the magnetic model ends with 2029
+)
+
+// everyPlaceholder is what each placeholder of the catalogue must tell, and when.
+// One that tells nothing is listed too, at an ordinary school on an ordinary day.
+//
+// Where a compass fails is the World Magnetic Model's: its blackout zone, where the
+// horizontal field is below 2000 nT, holds the geographic north pole in these years,
+// and its caution zone, below 6000 nT, holds Resolute. The Sun does not rise at 70°
+// north on 21 December and does not set there on 21 June. On 2 August 2027 an
+// eclipse of the Sun is total at Cádiz (NASA/TP-2006-214141).
+var everyPlaceholder = []warned{
+	{name: "class-facts"},
+	{name: "dial-blank", given: april},
+	{name: "dial-clock", given: april},
+	{name: "dial-day", given: april},
+	{name: "dial-day", when: "at the pole", given: northPole + midsummer, warnings: []said{noCompass}},
+	{name: "dial-day", when: "near the magnetic pole", given: resolute + april, warnings: []said{weakCompass}},
+	{name: "dial-day", when: "after the model", given: afterModel, warnings: []said{oldModel}},
+	{name: "dial-day", when: "in polar night", given: tromso + midwinter, warnings: []said{noSunAtAll}},
+	{name: "dial-drift", given: april},
+	{name: "dial-face", given: april},
+	{name: "dial-face", when: "level on the equator", given: "school.latitude = 0\nkind = \"level\"\n" + april, warnings: []said{unreadable}},
+	{name: "dial-gnomon", cautions: []said{scissors}},
+	{name: "dial-gnomon", when: "level on the equator", given: "school.latitude = 0\nkind = \"level\"\n", cautions: []said{scissors}, warnings: []said{unreadable}},
+	{name: "dial-gnomon", when: "a rod", given: "kind = \"equatorial\"\n", cautions: []said{scissors}, also: []said{says("Blunt its end")}},
+	{name: "dial-hours", given: april, cautions: []said{sunAtTheDial}},
+	{name: "dial-hours", when: "in polar night", given: tromso + midwinter, cautions: []said{sunAtTheDial}, warnings: []said{noSunHours}},
+	{name: "dial-hours", when: "on the day of a clock change", given: "date = 2027-03-14\n", cautions: []said{sunAtTheDial}, warnings: []said{clockChange}},
+	{name: "dial-marks"},
+	{name: "dial-north", given: april, cautions: []said{sunAndNorth}},
+	{name: "dial-north", when: "at the pole", given: northPole + midsummer, cautions: []said{sunAndNorth}, warnings: []said{noCompass}},
+	{name: "dial-north", when: "near the magnetic pole", given: resolute + april, cautions: []said{sunAndNorth}, warnings: []said{weakCompass}},
+	{name: "dial-north", when: "after the model", given: afterModel, cautions: []said{sunAndNorth}, warnings: []said{oldModel}},
+	{name: "dial-north", when: "under the Sun", given: onTropic + midsummer, cautions: []said{sunAndNorth}, warnings: []said{overhead}},
+	{name: "dial-table", given: april},
+	{name: "dial-table", when: "at the pole", given: northPole + midsummer, warnings: []said{noCompass}},
+	{name: "dial-table", when: "near the magnetic pole", given: resolute + april, warnings: []said{weakCompass}},
+	{name: "dial-table", when: "after the model", given: afterModel, warnings: []said{oldModel}},
+	{name: "dial-table", when: "on the equator", given: onTheLine + april, warnings: []said{shallow}},
+	{name: "eclipse-list", given: april, cautions: []said{sunEclipsed, viewers, moonEclipsed}},
+	{name: "eclipse-list", when: "where no eclipse is listed", given: "years = 1\n" + april, cautions: []said{sunEclipsed, viewers, moonEclipsed}},
+	{name: "family-note", when: "of the whole unit", given: "lesson = 0\n", cautions: []said{familySun, familyOutside, familyEvening},
+		also: []said{says("outside in the Sun: hat, sun cream, water"), says("in the dark, with an adult: a warm coat"), says("outside: shoes and a coat"), says("may take part outside ☐ in the evening ☐")}},
+	{name: "family-note", when: "of a lesson in the Sun", given: "lesson = 1\n", cautions: []said{familySun, familyOutside},
+		also: []said{says("outside in the Sun: hat, sun cream, water")}, unsaid: []said{familyEvening}},
+	{name: "family-note", when: "of a lesson in the dark", given: "lesson = 2\n", cautions: []said{familySun, familyEvening},
+		also: []said{says("in the dark, with an adult: a warm coat")}, unsaid: []said{familyOutside}},
+	{name: "family-note", when: "of a lesson indoors", given: "lesson = 3\n", cautions: []said{familySun}, unsaid: []said{familyOutside, familyEvening}},
+	{name: "journey-table", given: april},
+	{name: "kit-list"},
+	{name: "kit-list", when: "without pupils", given: "class.pupils = 0\n", warnings: []said{noPupils}},
+	{name: "lens-log"},
+	{name: "lens-pairs", when: "with useless lenses", warnings: []said{noPair}},
+	{name: "lens-power"},
+	{name: "lens-power", when: "with labels that contradict each other", given: "power_dioptres = 4.0\nmagnifier_times = 12.0\n", warnings: []said{disagree}},
+	{name: "lens-rays"},
+	{name: "lens-rays", when: "the wrong way round", given: "stock.front_lens_focal_mm = 50\nstock.eye_lens_focal_mm = 250\n", warnings: []said{shrinks}},
+	{name: "lens-rays", when: "with equal lenses", given: "stock.front_lens_focal_mm = 100\nstock.eye_lens_focal_mm = 100\n", warnings: []said{equalLenses}},
+	{name: "lens-rays", when: "with lenses nearly alike", given: "stock.front_lens_focal_mm = 110\nstock.eye_lens_focal_mm = 100\n", warnings: []said{weakPair}},
+	{name: "lens-rays", when: "with too strong an eye lens", given: "stock.front_lens_focal_mm = 300\nstock.eye_lens_focal_mm = 6\n", warnings: []said{blurredPair}},
+	{name: "lesson-sky", when: "with the Moon beside the Sun", given: "lesson = 4\n", also: []said{says("too near the Sun: do not search").french("trop près du Soleil : ne pas chercher")}},
+	{name: "moon-diary", given: april, cautions: []said{moonByDay, homeAtNight}, also: []said{says("with an adult"), says("too near the Sun")}, paper: []said{says("with an adult")}},
+	{name: "moon-log"},
+	{name: "moon-month", given: april},
+	{name: "moon-school", cautions: []said{moonByDay}},
+	{name: "place-facts", given: april},
+	{name: "place-facts", when: "at the pole", given: northPole + midsummer, warnings: []said{noCompass}},
+	{name: "place-facts", when: "near the magnetic pole", given: resolute + april, warnings: []said{weakCompass}},
+	{name: "place-facts", when: "after the model", given: afterModel, warnings: []said{oldModel}},
+	{name: "planets-week", given: april, cautions: []said{planetsAtDusk}},
+	{name: "rocket-clinometer"},
+	{name: "rocket-height"},
+	{name: "rocket-log"},
+	{name: "rocket-parts", cautions: []said{launcher}, also: []said{says("a pipe that is cracked, whitened or deeply scratched goes in the bin"), says("A flattened bottle is changed")}},
+	{name: "rocket-path"},
+	{name: "rocket-wrap"},
+	{name: "rocket-wrap", when: "with small fins", given: "fin_span_mm = 10.0\nfin_root_mm = 15.0\nfin_tip_mm = 5.0\nbody_mm = 120.0\n", warnings: []said{tumbles}},
+	{name: "rocket-wrap", when: "with little play", given: "stock.pipe_play_mm = 0.2\n", warnings: []said{tightTube}},
+	{name: "rocket-zone", cautions: []said{clearZone}, also: wardens},
+	{name: "rocket-zone", when: "on a small field", given: "field.length_m = 40\nfield.width_m = 40\n", cautions: []said{clearZone}, warnings: []said{smallField, steeperPipe, softerStamp}, also: wardens},
+	{name: "rocket-zone", when: "where more drag would do", given: "field.length_m = 66\nfield.width_m = 66\n", cautions: []said{clearZone}, warnings: []said{smallField, steeperPipe, softerStamp, moreDrag}, also: wardens},
+	{name: "rocket-zone", when: "where nothing helps", given: "field.length_m = 4\nfield.width_m = 4\n", cautions: []said{clearZone}, warnings: []said{smallField, otherField}, also: wardens},
+	{name: "rubric"},
+	{name: "season-dates", given: april},
+	{name: "season-model", given: april, cautions: []said{bareLamp}},
+	{name: "sky-alerts", given: "from = 2027-04-12\nto = 2027-05-14\n", also: []said{watchedAtHome}, unsaid: []said{sunEclipsed}},
+	{name: "sky-alerts", when: "with an eclipse of the Sun", given: cadiz + "from = 2027-08-01\nto = 2027-08-03\n", cautions: []said{sunEclipsed, viewers}, also: []said{watchedAtHome}},
+	{name: "sky-map", given: april, cautions: []said{classAtNight}, paper: []said{says("Go out with grown-ups, never alone").french("Sors avec des adultes, jamais seul")}},
+	{name: "sky-map", when: "in the midnight Sun", given: tromso + midsummer, cautions: []said{classAtNight}, warnings: []said{neverDark, sunIsUp}},
+	{name: "sky-map", when: "by day", given: "time = \"12:00\"\n" + april, cautions: []said{classAtNight}, warnings: []said{sunIsUp}},
+	{name: "sky-map", when: "just after sunset", given: "time = \"20:25\"\n" + april, cautions: []said{classAtNight}, warnings: []said{brightSky}},
+	{name: "sky-wheel", given: april, cautions: []said{classAtNight},
+		paper: []said{says("A grown-up cuts the window out of the mask with a knife").french("Un adulte découpe la fenêtre"), says("Go out with grown-ups").french("Sors avec des adultes")}},
+	{name: "strip-balls"},
+	{name: "strip-cards"},
+	{name: "strip-field", given: april, cautions: []said{pegSun}},
+	{name: "strip-field", when: "at the pole", given: northPole + midsummer, cautions: []said{pegSun}, warnings: []said{noCompass}},
+	{name: "strip-field", when: "near the magnetic pole", given: resolute + april, cautions: []said{pegSun}, warnings: []said{weakCompass}},
+	{name: "strip-field", when: "after the model", given: afterModel, cautions: []said{pegSun}, warnings: []said{oldModel}},
+	{name: "strip-field", when: "on a small field", given: "field.length_m = 20\nfield.width_m = 20\n" + april, cautions: []said{pegSun}, warnings: []said{crowded}},
+	{name: "strip-log"},
+	{name: "strip-moon"},
+	{name: "strip-picture"},
+	{name: "strip-picture", when: "too short", given: "stock.strip_squares = 1\nmillion_km_a_square = 15.0\n", warnings: []said{onlySun}},
+	{name: "strip-table"},
+	{name: "strip-table", when: "too short", given: "stock.strip_squares = 1\nmillion_km_a_square = 15.0\n", warnings: []said{onlySun}},
+	{name: "strip-table", when: "shorter than its scale", given: "stock.strip_squares = 100\nmillion_km_a_square = 15.0\n", warnings: []said{endsBefore}},
+	{name: "strip-table", when: "of few squares", given: "stock.strip_squares = 40\n", warnings: []said{fewSquares}},
+	{name: "strip-time", given: april},
+	{name: "strip-time", when: "before the space age", given: "date = 1956-04-20\n", warnings: []said{beforeSpace}},
+	{name: "sun-day", given: april},
+	{name: "sun-path", given: april, cautions: []said{sunAndLens}},
+	{name: "sun-path", when: "in polar night", given: tromso + midwinter, cautions: []said{sunAndLens}, warnings: []said{noFullHour}},
+	{name: "sun-year", given: april},
+	{name: "tube-plan", warnings: []said{tooFewTubes, tooFewTubes}},
+	{name: "unit-plan"},
+	{name: "weight-table", given: april},
+	{name: "world-cards", given: april},
+	{name: "world-compare"},
+}
+
+// wardens are the people who keep a launch safe, in the table and the drawing.
+var wardens = []said{
+	says("Warden of the edge").french("Garde du bord"),
+	says("Countdown caller, beside the adult").french("Compte à rebours, à côté de l'adulte"),
+	says("at the bottle, behind it, never over the nose"),
+	says("slides the rocket on, then goes behind the bottle"),
+	says("goes on the word only"),
+	says("outside the clear zone"),
+}
+
+var watchedAtHome = says("What happens at night is watched at home, with an adult").french("avec un adulte")

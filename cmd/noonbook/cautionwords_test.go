@@ -1,0 +1,102 @@
+package main
+
+// A said is what a sentence must say to people: a distinctive part for each thing
+// that it has to tell them, in the order of the sentence. The words stand here and
+// are not asked of the words file, so that a sentence that is emptied, cut or
+// turned into another one fails. Where the French is open, it must be there and
+// be other words than the English.
+type said struct{ en, fr []string }
+
+func says(en ...string) said { return said{en: en} }
+
+func (s said) french(fr ...string) said { s.fr = fr; return s }
+
+// What can blind.
+var (
+	sunAtTheDial = says("Never look at the Sun", "look at shadows only", "in pairs, tell an adult when they leave and when they are back", "where a grown-up can see them", "school's rules about leaving the room come first").
+			french("Ne regardez jamais le Soleil", "vont à deux, préviennent un adulte", "Les règles de l'école")
+	sunAndNorth = says("Never look at the Sun", "not even along a line or over the stick", "shadows only, with your back to the Sun", "The school's own rules come first").
+			french("Ne regardez jamais le Soleil", "le dos au Soleil", "Les règles de l'école passent en premier")
+	sunAndLens = says("Never look at the Sun", "never point a lens at it", "by its shadow, with your back to it").
+			french("Ne regardez jamais le Soleil", "ne pointez jamais une lentille", "le dos tourné")
+	sunEclipsed = says("Never look at the Sun, eclipsed or not", "not for a moment, not through sunglasses, smoked glass or film", "a lens, binoculars, a telescope or a camera", "with your back to the Sun", "The school's own rules come first").
+			french("Ne regardez jamais le Soleil, éclipsé ou non", "une lentille, des jumelles, un télescope", "le dos au Soleil", "Les règles de l'école passent en premier")
+	viewers = says("ISO 12312-2, undamaged and used as their maker says, are for bare eyes only", "never go with a lens of any kind", "An adult hands them out, checks each one").
+		french("ISO 12312-2", "pour les yeux nus seulement", "jamais avec une lentille", "un adulte qui les distribue")
+	moonEclipsed = says("happens at night", "pupils watch it with a parent or guardian").
+			french("la nuit", "avec un parent ou un tuteur")
+	moonByDay = says("Never search for the Moon beside the Sun", "never with a lens by day", "nearer to the Sun than 20°, two fists at the end of the arm, leave it alone", "a wall or a tree hides the Sun before you look up").
+			french("Ne cherchez jamais la Lune à côté du Soleil", "jamais avec une lentille le jour", "moins de 20° du Soleil", "un mur ou un arbre cache le Soleil")
+	planetsAtDusk = says("when the Sun is below the horizon, with a grown-up", "No telescope, binoculars or camera is pointed at a planet before the Sun has set or after it has come up", "blinds").
+			french("quand le Soleil est sous l'horizon, avec un adulte", "avant le coucher du Soleil ou après son lever", "aveugle")
+	familySun = says("never look at the Sun, not even for a moment", "never through a lens, binoculars or a telescope", "Dark glasses do not make it safe").
+			french("ne jamais regarder le Soleil", "jamais à travers une lentille, des jumelles ou un télescope", "Des verres sombres ne protègent pas")
+	pegSun = says("Sun's peg is a model", "Nobody looks toward the real Sun while taking bearings", "Pegs and strings trip people", "walk").
+		french("Personne ne regarde vers le vrai Soleil", "On trébuche")
+)
+
+// What is done outside, at night, on a field, with tools.
+var (
+	familyOutside = says("We go out into the Sun", "Hats, sun cream and water follow the rules of the school").
+			french("Nous sortons au soleil", "Chapeau, crème solaire et eau suivent les règles de l'école")
+	familyEvening = says("after dark is done with an adult", "away from traffic", "only if you agree").
+			french("avec un adulte", "loin des voitures", "seulement si vous êtes d'accord")
+	classAtNight = says("at night with grown-ups", "within the school's own rules", "bright clothes, away from traffic", "nobody is left alone", "ever looks at the Sun through a lens, binoculars or a telescope", "nothing is pointed at the sky before the Sun has set", "blinds").
+			french("la nuit avec des adultes", "selon les règles de l'école", "loin de la circulation", "personne ne reste seul", "ne regarde jamais le Soleil à travers une lentille", "avant le coucher du Soleil")
+	homeAtNight = says("Before sunrise and after sunset nobody goes out alone", "an adult of the family comes along", "away from traffic and water", "the day stays empty").
+			french("personne ne sort seul", "un adulte de la famille accompagne", "loin de la circulation et de l'eau")
+	clearZone = says("Nobody but the launch crew with its adult is within", "of the launcher from the countdown until the adult says that the rocket is down", "No launch in a wind stronger than", "The school's own rules and those of the place come first; where they ask for more, they hold").
+			french("l'équipe de lancement et son adulte n'est à moins de", "Pas de lancement par un vent plus fort que", "Les règles de l'école et celles du lieu passent en premier")
+	launcher = says("stamped on and nothing else", "never pumped up", "must not be able to store pressure", "Never cap or block the pipe", "An adult saws the pipe", "gives way before anything bursts", "The school's rules come first").
+			french("On ne le gonfle jamais", "ne doit pas pouvoir garder de pression", "Ne bouchez et ne bloquez jamais le tuyau", "un adulte qui scie le tuyau", "Les règles de l'école passent en premier")
+	scissors = says("Scissors are passed with the handles first and used sitting down", "an adult cuts what needs a knife", "tape over the sharp tip, which stands at eye height").
+			french("Les ciseaux", "un adulte qui le coupe", "à la hauteur des yeux")
+	bareLamp = says("A lamp without a shade is hot and glares", "nobody can knock it over", "nobody touches it or looks into it from near by", "it cools before it is put away", "as the school's rules have them").
+			french("Une lampe sans abat-jour est chaude et éblouit", "personne ne la touche", "selon les règles de l'école")
+)
+
+// What must not be trusted or done.
+var (
+	noCompass = says("A compass is of no use here, so near a magnetic pole", "Find true north by the noon shadow").
+			french("une boussole ne sert à rien", "par l'ombre de midi")
+	weakCompass = says("A compass is weak and slow here, near a magnetic pole", "Find true north by the noon shadow").
+			french("une boussole est faible et lente", "par l'ombre de midi")
+	oldModel = says("The magnetic model holds from 2025 to 2030", "the compass numbers are a guess").
+			french("Le modèle magnétique vaut de 2025 à 2030", "une supposition")
+	sunIsUp = says("The Sun is up at this time", "Never look for it near the Sun").
+		french("Le Soleil est levé à cette heure", "Ne cherchez jamais près du Soleil")
+	smallField = says("The field is too small", "Do not launch there as it is").
+			french("Le terrain est trop petit", "Ne lancez pas là tel quel")
+	steeperPipe = says("Fix the pipe in a stand that can not tip below", "check the angle before each launch").
+			french("un support qui ne peut pas pencher", "vérifiez l'angle avant chaque lancement")
+	softerStamp = says("Stamp with less", "from any stamp").french("Frappez moins fort")
+	moreDrag    = says("A rocket with more drag", "Measure before you trust it").french("plus de traînée", "Mesurez avant de vous y fier")
+	otherField  = says("None of them is enough", "a larger field, or a calmer day").french("Aucun ne suffit")
+	tumbles     = says("This rocket tumbles", "larger fins or a longer body").french("Cette fusée culbute")
+	tightTube   = says("rolled paper that has drawn damp jams on the pipe", "a rocket that jams can burst the bottle's joint").
+			french("une fusée coincée peut faire éclater le joint")
+	neverDark   = says("It does not get dark on this night", "less than 9° below the horizon")
+	brightSky   = says("The sky is still bright at this time")
+	noSunHours  = says("The Sun is not up in school hours on 21 December 2027", "choose another day")
+	clockChange = says("The clocks change by", "on this day", "choose another day")
+	noSunAtAll  = says("On 21 December 2027 the Sun does not come up here", "no shadow falls")
+	noFullHour  = says("On 21 December 2027 the Sun is not up here at any full hour")
+	overhead    = says("the Sun stands almost overhead at noon", "too short to show a direction", "Use equal shadows")
+	unreadable  = says("will not make a readable level dial", "Choose another kind")
+	shallow     = says("the hour lines crowd together", "Build an equatorial dial instead")
+	shrinks     = says("This telescope shrinks", "The stronger lens is in front", "Swap them")
+	equalLenses = says("Two lenses of", "do not magnify")
+	weakPair    = says("too little to show more than the eye does")
+	blurredPair = says("more than a single front lens of", "dark or has wide coloured rims")
+	noPair      = says("No two lenses in the box make a telescope that is of use")
+	disagree    = says("The two do not belong to one lens", "Measure again")
+	noPupils    = says("No pupils are entered yet", "only what the class shares is counted")
+	onlySun     = says("The strip ends before Mercury", "only the Sun fits")
+	endsBefore  = says("The strip ends before", "and the strip has")
+	fewSquares  = says("the inner planets crowd together", "Use a longer roll")
+	oneBall     = says("One ball alone can be any planet")
+	beforeSpace = says("The space age began in 1957")
+	crowded     = says("The field is small", "the inner planets stand on each other's feet")
+	noLessons   = says("No lesson times are entered in unit.toml")
+	tooFewTubes = says("are needed, and the box holds", "Let groups share")
+)
