@@ -1,0 +1,3 @@
+module noonbook/testdata/faults
+
+go 1.26.8
