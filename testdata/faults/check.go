@@ -106,7 +106,7 @@ func (h *House) missing(faults []Fault) []error {
 		}
 	}
 	for _, p := range h.packages {
-		if len(p.GoFiles) > 0 && !packageHas[p] {
+		if !packageHas[p] && h.inProgram(p) {
 			lacks = append(lacks, "package "+h.short(p))
 		}
 	}

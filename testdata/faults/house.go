@@ -26,18 +26,18 @@ type House struct {
 
 // A Package is what `go list -json` says of one of noonbook's packages.
 type Package struct {
-	Dir, ImportPath                          string
-	Module                                   struct{ Path string }
-	GoFiles, EmbedFiles                      []string
-	TestGoFiles, XTestGoFiles                []string
-	Imports, Deps, TestImports, XTestImports []string
+	Dir, ImportPath, Name           string
+	Module                          struct{ Path string }
+	GoFiles, EmbedFiles             []string
+	TestGoFiles, XTestGoFiles       []string
+	Deps, TestImports, XTestImports []string
 
 	usual time.Duration // that its tests take
 }
 
 func openHouse(ctx context.Context, root string) (*House, error) {
 	h := &House{root: root, packages: make(map[string]*Package)}
-	list := h.command(ctx, "list", "-json=Dir,ImportPath,Module,GoFiles,EmbedFiles,TestGoFiles,XTestGoFiles,Deps,TestImports,XTestImports", "./...")
+	list := h.command(ctx, "list", "-json=Dir,ImportPath,Name,Module,GoFiles,EmbedFiles,TestGoFiles,XTestGoFiles,Deps,TestImports,XTestImports", "./...")
 	var complaint bytes.Buffer
 	list.Stderr = &complaint
 	out, err := list.Output()
@@ -84,6 +84,16 @@ func (h *House) of(file string) *Package {
 // short is the package's path from the root.
 func (h *House) short(p *Package) string {
 	return strings.TrimPrefix(strings.TrimPrefix(p.ImportPath, h.module), "/")
+}
+
+// inProgram reports whether a command is built from p, and not only tests.
+func (h *House) inProgram(p *Package) bool {
+	for _, main := range h.packages {
+		if main.Name == "main" && (main == p || slices.Contains(main.Deps, p.ImportPath)) {
+			return true
+		}
+	}
+	return false
 }
 
 // testers returns the packages whose tests are built from p, those of p itself
