@@ -91,6 +91,14 @@ func TestEveryPupilHasAPlace(t *testing.T) {
 	}
 }
 
+// A class of seven has a warden at each side of the zone before anybody measures.
+func TestWardensComeBeforeMeasuring(t *testing.T) {
+	jobs := entrytest.TextsOf(t, reckon(t, "alder reach", "rocket-zone", "2027-04-28", "class.pupils=7"), "people", "job")
+	if last := jobs[len(jobs)-1]; !strings.HasPrefix(last, "Warden") {
+		t.Errorf("seven pupils are %q", jobs)
+	}
+}
+
 // The flight without air bounds the one with it; all three sizes on the pipes
 // that are sold fly straight (21.3 mm: ASTM D1785; 20, 25, 32 mm: metric).
 func TestRocketsFly(t *testing.T) {

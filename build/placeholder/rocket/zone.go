@@ -199,7 +199,8 @@ func (z zone) fieldFacts() ([]result.Fact, []say.Phrase, error) {
 }
 
 // A job on the field. want is how many pupils do it, in the order in which they
-// are given out; those who are left wait with the next crews.
+// are given out, so that a small class keeps its zone clear before it measures;
+// those who are left wait with the next crews.
 type job struct {
 	name, place string
 	want        int
@@ -208,9 +209,10 @@ type job struct {
 func jobs() []job {
 	return []job{
 		{"stamper", "launcher", 1}, {"loader", "launcher", 1}, {"caller", "launcher", 1},
+		{"warden", "edge", 4},
 		{"sighter", "station", 2}, {"reader", "station", 2},
 		{"timer", "edge", 3}, {"recorder", "edge", 2}, {"wind", "edge", 1},
-		{"warden", "edge", 4}, {"retriever", "edge", 2}, {"inspector", "edge", 2},
+		{"retriever", "edge", 2}, {"inspector", "edge", 2},
 	}
 }
 
