@@ -154,7 +154,7 @@ const slowest rocket.Speed = 5
 // fieldFacts compare the zone with the field, and find what brings it inside: a
 // steeper pipe, a weaker stamp, or a rocket with more drag.
 func (z zone) fieldFacts() ([]result.Fact, []say.Phrase, error) {
-	room, fits := say.Metres(z.room, 0), say.Yes(z.fits(), "rocket-zone.fits", "rocket-zone.too_small")
+	room, fits := say.Metres(z.room, entry.WholeOrTenth(z.room.Metres())), say.Yes(z.fits(), "rocket-zone.fits", "rocket-zone.too_small")
 	angle, speed, drag := say.None("rocket-zone.not_needed"), say.None("rocket-zone.not_needed"), say.None("rocket-zone.not_needed")
 	var warnings []say.Phrase
 	if !z.fits() {
@@ -171,7 +171,7 @@ func (z zone) fieldFacts() ([]result.Fact, []say.Phrase, error) {
 		if err != nil {
 			return nil, nil, err
 		}
-		warnings = append(warnings, say.Line("rocket-zone.small", say.Metres(z.clear, 0), say.Metres(z.room, 0)))
+		warnings = append(warnings, say.Line("rocket-zone.small", say.Metres(z.clear, 0), room))
 		angle, speed, drag = say.None("rocket-zone.no_angle"), say.None("rocket-zone.no_speed"), say.None("rocket-zone.no_drag")
 		if steep {
 			angle = say.Degrees(least, 0)
