@@ -3,6 +3,7 @@ package entry_test
 import (
 	"math"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -15,9 +16,11 @@ import (
 	"noonbook/compute/quantity"
 )
 
+var english = sync.OnceValues(func() (*typeset.Words, error) { return typeset.Language("en", false) })
+
 func written(t *testing.T, v say.Value) string {
 	t.Helper()
-	words, err := typeset.Language("en", false)
+	words, err := english()
 	if err != nil {
 		t.Fatal(err)
 	}
