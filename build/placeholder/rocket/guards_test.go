@@ -746,3 +746,104 @@ func TestClinometerScale(t *testing.T) {
 		}
 	}
 }
+
+// Of three groups each has its own line: what it changed, whether that was fair, and
+// what it shows; rockets stand in the order of their numbers, the highest mean alone
+// marked.
+func TestLogGroupByGroup(t *testing.T) {
+	text := "group,fins,nose_mm,stamp,angle_deg,baseline_m\n" +
+		"A,10,,2,20,40\nA,3,,1,10,40\nA,10,,1,20.2,40\nA,3,,2,10.2,40\n" +
+		"B,3,40,1,12,40\nB,4,50,1,13,40\n" +
+		"C,5,,1,11,40\n"
+	r := ReckonFlights(t, text)
+	if got := strings.Join(entrytest.Texts(t, r, "groups", "group"), " "); got != "A B C" {
+		t.Error(got)
+	}
+	if got := strings.Join(entrytest.Texts(t, r, "groups", "changed"), " | "); got != "fins | fins and nose | nothing" {
+		t.Error(got)
+	}
+	fair, finding := entrytest.Texts(t, r, "groups", "fair"), entrytest.Texts(t, r, "groups", "finding")
+	for i, want := range []string{"fair: only this was changed: fins", "not fair: more than one thing was changed, fins and nose", "nothing was changed"} {
+		if fair[i] != want {
+			t.Errorf("group %d: %s", i+1, fair[i])
+		}
+	}
+	for i, want := range []string{"10 fins went higher than 3 fins, by ", "No flight was repeated", "There is only one rocket"} {
+		if !strings.HasPrefix(finding[i], want) {
+			t.Errorf("group %d: %s", i+1, finding[i])
+		}
+	}
+	if !entrytest.Says(r.Notes, "rocket-log.note_groups") || !entrytest.Says(r.Notes, "rocket-log.note_doubt") {
+		t.Error("nothing is said of groups and doubts")
+	}
+	rockets := entrytest.Texts(t, r, "rockets", "rocket")
+	if got := strings.Join(rockets, ", "); got != "3 fins, 4 fins, 5 fins, 10 fins" {
+		t.Error(got)
+	}
+	tan := func(deg float64) float64 { return math.Tan(deg * math.Pi / 180) }
+	means, spreads := entrytest.Cells(t, r, "rockets", "mean"), entrytest.Cells(t, r, "rockets", "spread")
+	entrytest.Near(t, "mean of 3 fins", means[0].Number, 40*(tan(10)+tan(10.2)+tan(12))/3+1.35, 1e-6)
+	entrytest.Near(t, "spread of 3 fins", spreads[0].Number, 40*(tan(12)-tan(10)), 1e-6)
+	if got := entrytest.Written(t, spreads[1]); got != "not repeated" {
+		t.Error("one flight is spread by", got)
+	}
+	for i, row := range r.Tables[0].Rows {
+		if row.Marked != (i == 3) {
+			t.Errorf("%s is marked: %v", rockets[i], row.Marked)
+		}
+	}
+	if got := strings.Join(entrytest.Texts(t, r, "rockets", "stamps"), " | "); got != "1, 2 | 1 | 1 | 1, 2" {
+		t.Error(got)
+	}
+	if got := strings.Join(entrytest.Texts(t, r, "flights", "flight"), " "); got != "1 2 3 4 5 6 7" {
+		t.Error(got)
+	}
+	if got := entrytest.Texts(t, r, "flights", "rocket"); got[4] != "3 fins and nose 40 mm" || got[0] != "10 fins" {
+		t.Error(got)
+	}
+	entrytest.Near(t, "difference", entrytest.Fact(t, r, "difference").Number, 40*(tan(20)+tan(20.2))/2+1.35-means[0].Number, 1e-6)
+	if got := entrytest.Shown(t, r, "best"); got != "10 fins" {
+		t.Error("the best is", got)
+	}
+	// One group, one rocket: no line is marked, and no table of groups stands there.
+	one := ReckonFlights(t, "group,angle_deg\nA,12\nA,13\n")
+	if len(one.Tables) != 2 || one.Tables[0].Rows[0].Marked || entrytest.Texts(t, one, "rockets", "rocket")[0] != "rocket" {
+		t.Error("one rocket is compared with itself")
+	}
+	// Compared by the nose where that is asked for.
+	by, err := tryFlights(t, text, form.Values{"by": "nose_mm"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := strings.Join(entrytest.Texts(t, by, "rockets", "rocket"), ", "); got != "rocket, nose 40 mm, nose 50 mm" {
+		t.Error(got)
+	}
+	// Dots of one rocket stand beside each other, higher flights above lower ones.
+	dots := entrytest.Roled(r.Drawings[0], "flight")
+	if len(dots) != 7 {
+		t.Fatalf("%d dots", len(dots))
+	}
+	for i, a := range dots {
+		for _, b := range dots[:i] {
+			if entrytest.Apart(a.Points[0], b.Points[0]) < 0.5 {
+				t.Error("dots lie on each other")
+			}
+		}
+	}
+	labels := entrytest.Labels(t, r.Drawings[0])
+	if three, ten := labels["3 fins"], labels["10 fins"]; three.X >= ten.X {
+		t.Errorf("3 fins stand at %v, 10 at %v", three, ten)
+	}
+	lowest, highest := dots[0].Points[0], dots[0].Points[0]
+	for _, s := range dots {
+		if s.Points[0].Y > lowest.Y {
+			lowest = s.Points[0]
+		}
+		if s.Points[0].Y < highest.Y {
+			highest = s.Points[0]
+		}
+	}
+	if math.Abs(lowest.X-labels["3 fins"].X) > 20 || math.Abs(highest.X-labels["10 fins"].X) > 20 {
+		t.Errorf("the lowest flight is drawn at %v, the highest at %v", lowest, highest)
+	}
+}
