@@ -465,3 +465,117 @@ func TestLogOnBothSides(t *testing.T) {
 		t.Error("an empty log says nothing of it")
 	}
 }
+
+// A strip longer than the paper comes in equal parts that are numbered, each but the
+// last with a flap, and the marks for the rim stand on the part that they belong to:
+// for lenses of 900 and 50 mm in tubes of 330 mm the inner tube is 765 mm,
+// 1 part of 330 mm being the outer one.
+func TestCuttingStripInParts(t *testing.T) {
+	stock := lensOf("F", 9, 48, 900) + lensOf("E", 9, 28, 50) + tube("roll", 90, 50, 52, 330)
+	r := equipped(t, "tube-plan", "", stock, "nearest_m=10", "eye_dioptres=2")
+	// at most: 900 · 10 000 / 9100 + 50 / (1 − 2 · 0.05); with an overlap of 50 less 330, to 5 mm
+	most := 900*10000.0/9100 + 50/0.9
+	entrytest.Near(t, "outer tube", entrytest.Fact(t, r, "outer_tube").Number, 330, 1e-9)
+	entrytest.Near(t, "inner tube", entrytest.Fact(t, r, "inner_tube").Number, 5*math.Ceil((most+50-330)/5), 1e-9)
+	d := r.Sheets[0].Drawing
+	type part struct {
+		label     string
+		at        drawing.Point
+		long      float64
+		left, top float64
+		flap      bool
+	}
+	var parts []part
+	var marks [][2]float64 // of the rim: x and y
+	for _, s := range d.Shapes {
+		switch {
+		case s.Role == "strong":
+			parts = append(parts, part{label: entrytest.Written(t, s.Text), at: s.Points[0]})
+		case s.Role == "piece" && s.Closed:
+			p := &parts[len(parts)-1]
+			p.long, p.left, p.top = s.Points[1].X-s.Points[0].X, s.Points[0].X, s.Points[0].Y
+		case s.Role == "flap":
+			p := &parts[len(parts)-1]
+			p.flap = true
+			if s.Points[0].X != p.left+p.long || s.Points[1].X != p.left+p.long+10 || s.Points[3].X != p.left+p.long || s.Points[1].Y <= s.Points[0].Y || s.Points[2].Y >= s.Points[3].Y {
+				t.Errorf("the flap of %q runs %v", p.label, s.Points)
+			}
+		case s.Role == "stop" && s.Points[0].X == s.Points[1].X && math.Abs(s.Points[1].Y-s.Points[0].Y) > 10:
+			marks = append(marks, [2]float64{s.Points[0].X, s.Points[0].Y})
+		}
+	}
+	lengths := map[string]float64{}
+	last := 0.0
+	for i, p := range parts {
+		if strings.HasPrefix(p.label, "Mask") {
+			continue
+		}
+		name := p.label[:strings.Index(p.label, ":")]
+		lengths[name] += p.long
+		n, of := 0, 1
+		if _, rest, found := strings.Cut(p.label, ", part "); found {
+			if _, err := fmt.Sscanf(rest, "%d of %d", &n, &of); err != nil {
+				t.Fatal(p.label)
+			}
+			if p.flap != (n < of) {
+				t.Errorf("%q has a flap: %v", p.label, p.flap)
+			}
+		}
+		if p.at.Y >= p.top || p.at.Y < last || i > 0 && p.top <= last {
+			t.Errorf("%q stands at %v, its piece at %v, the one above ends at %v", p.label, p.at.Y, p.top, last)
+		}
+		last = p.top + 16
+		if p.left+p.long > d.Width {
+			t.Errorf("%q leaves the sheet", p.label)
+		}
+	}
+	for name, fact := range map[string]string{"Outer tube": "outer_tube", "Inner tube": "inner_tube", "Eye tube": "eye_tube"} {
+		entrytest.Near(t, name, lengths[name], entrytest.Fact(t, r, fact).Number, 1e-6)
+	}
+	// Marks of the rim: separation less the outer tube, counted along the parts.
+	inner := lengths["Inner tube"]
+	var want []float64
+	for _, v := range entrytest.Cells(t, r, "focus", "sticks_out") {
+		if n := len(want); n == 0 || v.Number-want[n-1] >= 3.6 { // marks that are nearer lie on one another
+			want = append(want, v.Number)
+		}
+	}
+	var got []float64
+	for _, m := range marks {
+		before := 0.0
+		for _, p := range parts {
+			if !strings.HasPrefix(p.label, "Inner") {
+				continue
+			}
+			if p.top == m[1] {
+				got = append(got, before+m[0]-p.left)
+			}
+			before += p.long
+		}
+	}
+	if len(got) != len(want) || inner < 700 {
+		t.Fatalf("marks at %v of %v, want %v", got, inner, want)
+	}
+	for i := range want {
+		entrytest.Near(t, "mark of the rim", got[i], want[i], 1e-6)
+	}
+	entrytest.Near(t, "mark of far things", got[0], 950-330, 1e-6)
+	entrytest.Tells(t, []say.Phrase{d.Title}, "tube-plan.strip", "lenses of 900 mm and 50 mm")
+	entrytest.Tells(t, []say.Phrase{r.Tables[0].Title}, "tube-plan.title", "Lenses of 900 mm and 50 mm")
+}
+
+// Distances on the ray drawing are those from the front lens to its picture and on
+// to the eye lens, and on the section the glass stands at the tubes' ends.
+func TestRaysAreMeasured(t *testing.T) {
+	r := equipped(t, "lens-rays", "", "front_lens_focal_mm = 400\neye_lens_focal_mm = 80\nfront_lens_diameter_mm = 50\neye_lens_diameter_mm = 40\n", "object_m=2", "across=1")
+	labels := entrytest.Labels(t, r.Drawings[0])
+	first, second := labels["500 mm"], labels["80 mm"]
+	image := entrytest.Roled(r.Drawings[0], "image")[0].Points[0]
+	if first.X == 0 || second.X == 0 || first.X >= image.X || second.X <= image.X {
+		t.Errorf("500 mm stand at %v, 80 mm at %v, the picture at %v", first, second, image)
+	}
+	entrytest.Tells(t, []say.Phrase{r.Drawings[0].Title}, "lens-rays.drawing", "front lens of 400 mm and an eye lens of 80 mm")
+	if labels["front lens"].X >= labels["eye lens"].X || labels["eye"].X <= labels["eye lens"].X {
+		t.Errorf("labels stand at %v", labels)
+	}
+}
