@@ -81,7 +81,17 @@ func TestWetLessons(t *testing.T) {
 		{"the last has nothing to change with", 2, "9:00-9:50", 1, Sky{}, []Lesson{plain, outdoor(Changed)}, "04-12 9:00-9:50, 04-13 9:00-9:50", "-, no time"},
 		// The first is 100 minutes long: in the place of the third it would run into the fourth.
 		{"does not change into another lesson", 3, "9:00-9:50 10:00-10:50 11:00-11:50", 2, Sky{},
-			[]Lesson{long(with(2), 100), plain, plain, plain}, "04-12 9:00-10:40, 04-12 11:00-11:50, 04-13 9:00-9:50, 04-13 10:00-10:50", "at 04-14 9:00 late, -, -, -"},
+			[]Lesson{long(with(3), 100), plain, plain, plain}, "04-12 9:00-10:40, 04-12 11:00-11:50, 04-13 9:00-9:50, 04-13 10:00-10:50", "at 04-14 9:00 late, -, -, -"},
+		// The third is 100 minutes long: in the place of the first it would run into the second.
+		{"does not bring another lesson into a third", 3, "9:00-9:50 10:00-10:50 11:00-11:50", 2, Sky{},
+			[]Lesson{with(3), plain, long(plain, 100)}, "04-12 9:00-9:50, 04-12 10:00-10:50, 04-13 9:00-10:40", "at 04-13 11:00 late, -, -"},
+		// The second is 100 minutes long: in the place of the first it would run into it.
+		{"does not change where the two would meet", 3, "9:00-9:50 9:50-10:40 11:00-11:50", 2, Sky{},
+			[]Lesson{outdoor(Changed), long(plain, 100)}, "04-12 9:00-9:50, 04-12 9:50-11:30", "at 04-13 9:00 late, -"},
+		{"changes within a day", 3, "9:00-9:50 9:50-10:40 11:00-11:50", 2, Sky{},
+			[]Lesson{outdoor(Changed), plain}, "04-12 9:00-9:50, 04-12 9:50-10:40", "change 04-12 9:50 with 2, -"},
+		{"changes past the end of guessed times only as far as the other goes", 3, "9:00-9:50 10:00-10:50", 1, Sky{},
+			[]Lesson{long(with(2), 60), {Start: clockOf(10, 0), Length: 60 * time.Minute, Date: on(4, 13)}}, "04-12 9:00-10:00, 04-13 10:00-11:00", "change 04-13 10:00 with 2, -"},
 		{"does not change past the end of school", 3, "9:00-9:50 10:00-10:50", 1, mornings,
 			[]Lesson{long(with(2), 110), {Start: clockOf(10, 0)}}, "04-12 9:00-10:50, 04-13 10:00-10:50", "at 04-14 9:00 late, -"},
 	} {
@@ -93,6 +103,18 @@ func TestWetLessons(t *testing.T) {
 				t.Errorf("held %s\nwant %s\nwet  %s\nwant %s\ndropped %+v", told(got), c.held, reserves(got), c.want, got.Dropped)
 			}
 		})
+	}
+}
+
+// Where the school gave no lesson times, an exchange may run past the last of
+// those that stand in; where it did, it may not.
+func TestExchangeAtTheEndOfTheDay(t *testing.T) {
+	for open, want := range map[bool]string{true: "change 04-13 13:00 with 2, -", false: "at 04-13 9:00, -"} {
+		term := Term{First: monday, Last: monday.Add(1), Weekdays: fiveDays, Times: spans(t, "9:00-9:50 13:00-13:50"), Open: open}
+		lessons := []Lesson{{Start: AnyTime, Length: 110 * time.Minute, Needs: []Need{{Kind: Dry}}, Wet: Changed}, {Start: clockOf(13, 0)}}
+		if got := reserves(Arrange(lessons, term, Sky{})); got != want {
+			t.Errorf("open is %v: %s, want %s", open, got, want)
+		}
 	}
 }
 

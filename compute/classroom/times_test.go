@@ -367,3 +367,33 @@ func TestSlotsTouch(t *testing.T) {
 		t.Error("the end of a lesson is not that of its last visit")
 	}
 }
+
+// What is needed on end must last on end, ends included, looked at every five
+// minutes.
+func TestLastsOnEnd(t *testing.T) {
+	from := time.Date(2027, 4, 13, 12, 0, 0, 0, time.UTC)
+	for _, c := range []struct {
+		name    string
+		minutes int
+		window  int
+		good    string // a letter for each five minutes, x where it is bad
+		want    bool
+	}{
+		{"all of it", 30, 0, "ooooooo", true},
+		{"not at the end", 30, 0, "oooooox", false},
+		{"not at the beginning", 30, 0, "xoooooo", false},
+		{"not in the middle", 30, 0, "oooxooo", false},
+		{"a quarter of an hour at the beginning", 30, 15, "ooooxxx", true},
+		{"a quarter of an hour at the end", 30, 15, "xxxoooo", true},
+		{"five minutes less", 30, 15, "oooxooo", false},
+		{"in two parts", 30, 25, "oooxooo", false},
+		{"as long as the lesson", 30, 30, "ooooooo", true},
+		{"longer than the lesson", 30, 60, "ooooooo", true},
+		{"longer than the lesson, not all of it good", 30, 60, "oooooox", false},
+	} {
+		good := func(at time.Time) bool { return c.good[int(at.Sub(from)/skyStep)] == 'o' }
+		if got := lasts(from, from.Add(time.Duration(c.minutes)*time.Minute), time.Duration(c.window)*time.Minute, good); got != c.want {
+			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+}
