@@ -356,14 +356,14 @@ func TestSlotsTouch(t *testing.T) {
 			t.Errorf("%v and %v: overlap %v, before %v", c.a, c.b, c.a.overlaps(c.b), c.a.before(c.b))
 		}
 	}
-	c := Calendar{Held: []Held{{Slot: first, Placed: true}, {Slot: first}, {Slot: next, Placed: true}, {Slot: second, Placed: true, More: []Slot{inside}}}, Dropped: []Rule{{Lesson: 1}, {Lesson: 3}, {Lesson: 1}}}
+	c := Calendar{Held: []Held{{Slot: first, Placed: true}, {Slot: first}, {Slot: next, Placed: true}, {Slot: second, Placed: true, More: []Slot{inside, next}}}, Dropped: []Rule{{Lesson: 1}, {Lesson: 3}, {Lesson: 1}}}
 	if got := c.On(first.Date); !slices.Equal(got, []int{0, 3}) {
 		t.Errorf("on the 12th there are %v", got)
 	}
 	if len(c.Lacks(1)) != 2 || len(c.Lacks(2)) != 0 || len(c.Lacks(3)) != 1 {
 		t.Error("rules are not found by lesson")
 	}
-	if c.Held[0].End() != first || c.Held[3].End() != inside {
+	if c.Held[0].End() != first || c.Held[3].End() != next {
 		t.Error("the end of a lesson is not that of its last visit")
 	}
 }
