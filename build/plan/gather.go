@@ -65,7 +65,7 @@ func (d *draft) cautionsOf(l *source.Lesson, i int) (body []byte, asks []int, er
 		}
 		switch n := n.(type) {
 		case *source.Block:
-			asks = append(asks, d.plan.ask(n.Ask, i))
+			asks = append(asks, d.plan.askAgain(n.Ask, i))
 		case *source.Aside:
 			if n.Word == source.Caution {
 				one, err := d.render(l, i, n, manner{gathered: true})

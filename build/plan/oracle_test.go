@@ -326,7 +326,7 @@ var written = regexp.MustCompile(`\\.|\{[\w-]+\.[^{}"]*(?:"[^"]*"[^{}"]*)*\}`)
 
 // A stand is a word that no Markdown changes, in the place of a placeholder while
 // goldmark reads the text.
-var stand = regexp.MustCompile(`QZ(\d+)ZQ`)
+var standIn = regexp.MustCompile(`QZ(\d+)ZQ`)
 
 // pageOfLesson is where a link to a lesson leads: the file's name without its
 // number.
@@ -350,8 +350,8 @@ func foreseen(t *testing.T, text string, edition Edition, value func(placeholder
 	root := parsed(t, html.Bytes())
 	var follow func(e *element, code bool)
 	follow = func(e *element, code bool) {
-		e.text = stand.ReplaceAllStringFunc(e.text, func(s string) string {
-			n, _ := strconv.Atoi(stand.FindStringSubmatch(s)[1])
+		e.text = standIn.ReplaceAllStringFunc(e.text, func(s string) string {
+			n, _ := strconv.Atoi(standIn.FindStringSubmatch(s)[1])
 			if code { // is printed as it is typed
 				return found[n]
 			}
@@ -609,7 +609,7 @@ func TestEveryLessonIsWhatCommonMarkGives(t *testing.T) {
 }
 
 // A barePage is a page of a plan whose slots hold a sign in place of their value:
-// nothing needs to be computed to see where they stand.
+// nothing needs to be computed to see where they standIn.
 type barePage struct {
 	name   string
 	markup []byte

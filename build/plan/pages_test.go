@@ -381,7 +381,7 @@ func TestSheetsAreListedWhereTheyAreUsed(t *testing.T) {
 			t.Errorf("the class has %s", name)
 		}
 	}
-	if n := ruledLines(class["pupil-alpha.html"].with("class", "ruled")[0]); n != 4 {
+	if n := ruledLines(class["pupil-alpha.html"].with("class", "ruled-lines")[0]); n != 4 {
 		t.Errorf("the pupils have %d lines", n)
 	}
 	back := false

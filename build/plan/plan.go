@@ -36,6 +36,7 @@ type Plan struct {
 	catalogue []entry.Entry
 	token     string
 	asks      []ask
+	repeats   int // of these, what only repeats another
 	prints    []printable
 	pages     []page
 }
@@ -131,8 +132,14 @@ func (p *Plan) ask(a source.Ask, lesson int) int {
 	return len(p.asks) - 1
 }
 
-// Asks returns how many uses of placeholders the pages hold.
-func (p *Plan) Asks() int { return len(p.asks) }
+// askAgain is ask for a page that repeats what another shows.
+func (p *Plan) askAgain(a source.Ask, lesson int) int {
+	p.repeats++
+	return p.ask(a, lesson)
+}
+
+// Asks returns how many uses of placeholders the pages hold, without repetitions.
+func (p *Plan) Asks() int { return len(p.asks) - p.repeats }
 
 func groupsOf(settings form.Values) []int {
 	return classroom.Groups(school.ClassPupils.Of(settings), school.ClassGroupSize.Of(settings))
