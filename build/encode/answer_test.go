@@ -1,0 +1,215 @@
+package encode_test
+
+import (
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"math"
+	"strings"
+	"testing"
+	"time"
+
+	"noonbook/build/encode"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/build/typeset"
+)
+
+func english(t *testing.T) *typeset.Words {
+	t.Helper()
+	words, err := typeset.Language("en", false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return words
+}
+
+// answer has one of every kind of value, a caution, a warning and two tables.
+func answer() encode.Answer {
+	moment := time.Date(2027, 4, 20, 13, 18, 9, 6e8, time.FixedZone("", -3*3600))
+	return encode.Answer{Placeholder: "dial-table", Sources: []string{"a source", "another"}, Result: result.Result{
+		Facts: []result.Fact{
+			{Name: "angle", Value: say.Number(-16.17123456789, "deg", 1)},
+			{Name: "unbounded", Value: say.Number(math.Inf(1), "m", 1)},
+			{Name: "below", Value: say.Number(math.Inf(-1), "m", 1)},
+			{Name: "unknown", Value: say.Number(math.NaN(), "m", 1)},
+			{Name: "lasting", Value: say.Minutes(-90 * time.Minute)},
+			{Name: "clock", Value: say.Clock(moment)},
+			{Name: "day", Value: say.Value{Kind: say.CalendarDay, Time: time.Date(2027, 4, 20, 0, 0, 0, 0, time.UTC)}},
+			{Name: "yes", Value: say.Yes(true, "place-facts.dst_on", "place-facts.dst_off")},
+			{Name: "no", Value: say.Yes(false, "place-facts.dst_on", "place-facts.dst_off")},
+			{Name: "none", Value: say.None("dial-table.no_shadow")},
+			{Name: "word", Value: say.Words("compass.true_north")},
+			{Name: "name", Value: say.Text(`Ærø & "Co", <b>`)},
+		},
+		Tables: []result.Table{
+			{Name: "lines", Title: say.Line("dial-table.title", say.Text("here")), Columns: []result.Column{{Name: "sun_time", Unit: "h"}, {Name: "line_angle", Unit: "deg"}},
+				Rows: []result.Row{{Cells: []say.Value{say.Text("noon"), say.Number(1.5, "deg", 1)}}, {Cells: []say.Value{say.Text("later, much"), say.Number(100.25, "deg", 1)}}}},
+			{Name: "lines", Title: say.Line("dial-table.title", say.Text("there")), Columns: []result.Column{{Name: "line_angle_deg", Unit: "deg"}}, Rows: []result.Row{{Cells: []say.Value{say.Number(-2, "deg", 0)}}}},
+		},
+		Notes:    []say.Phrase{say.Line("sky.fist")},
+		Cautions: []say.Phrase{say.Line("dial-north.caution")},
+		Warnings: []say.Phrase{say.Line("dial-north.overhead")},
+		Working:  []say.Phrase{say.Line("dial-table.working_clock")},
+	}}
+}
+
+// Other programs get numbers as they are, what has no value as null, and every
+// caution and warning.
+func TestJSONHoldsEverything(t *testing.T) {
+	var b bytes.Buffer
+	words := english(t)
+	if err := encode.JSON(&b, answer(), words); err != nil {
+		t.Fatal(err)
+	}
+	var o struct {
+		Placeholder string
+		Facts       map[string]struct {
+			Value any
+			Unit  string
+			Text  string
+		}
+		Tables []struct {
+			Name, Title string
+			Columns     []struct{ Name, Unit string }
+			Rows        [][]any
+		}
+		Working, Sources, Warnings, Cautions []string
+	}
+	if err := json.Unmarshal(b.Bytes(), &o); err != nil {
+		t.Fatal(err)
+	}
+	for name, want := range map[string]any{
+		"angle": -16.17123456789, "unbounded": nil, "below": nil, "unknown": nil, "lasting": -5400.0, "clock": "2027-04-20T13:18:10-03:00", "day": "2027-04-20",
+		"yes": true, "no": false, "none": nil, "word": "true north", "name": `Ærø & "Co", <b>`,
+	} {
+		if got := o.Facts[name].Value; got != want {
+			t.Errorf("%s is %v, want %v", name, got, want)
+		}
+	}
+	if o.Facts["angle"].Unit != "deg" || o.Facts["angle"].Text != "−16.2°" || o.Facts["none"].Text != "no shadow" || o.Facts["yes"].Text != "on daylight-saving time" {
+		t.Errorf("facts are %v", o.Facts)
+	}
+	if len(o.Cautions) != 1 || !strings.HasPrefix(o.Cautions[0], "Never look at the Sun") || len(o.Warnings) != 1 || !strings.Contains(o.Warnings[0], "overhead") || len(o.Working) != 1 || len(o.Sources) != 2 {
+		t.Errorf("cautions %v, warnings %v, working %v, sources %v", o.Cautions, o.Warnings, o.Working, o.Sources)
+	}
+	if len(o.Tables) != 2 || len(o.Tables[0].Columns) != 2 || len(o.Tables[0].Rows) != 2 || o.Tables[0].Rows[1][1] != 100.25 || o.Tables[0].Columns[1].Unit != "deg" || o.Tables[0].Title == "" || o.Placeholder != "dial-table" {
+		t.Errorf("tables are %v", o.Tables)
+	}
+	if !strings.Contains(b.String(), "<b>") || !strings.Contains(b.String(), "\n  \"facts\": {") {
+		t.Error("the text is not written to be read")
+	}
+	// Nothing is null that is a list.
+	b.Reset()
+	encode.JSON(&b, encode.Answer{Placeholder: "x"}, words)
+	for _, list := range []string{"tables", "working", "sources", "warnings", "cautions"} {
+		if !strings.Contains(b.String(), `"`+list+`": []`) {
+			t.Errorf("without %s: %s", list, b.String())
+		}
+	}
+}
+
+// A terminal shows cautions first, then warnings, then facts; numbers stand to the
+// right, words to the left.
+func TestTextBeginsWithCautions(t *testing.T) {
+	var b bytes.Buffer
+	if err := encode.Text(&b, answer(), english(t)); err != nil {
+		t.Fatal(err)
+	}
+	out := b.String()
+	lines := strings.Split(out, "\n")
+	if !strings.HasPrefix(lines[0], "! Never look at the Sun") || !strings.HasPrefix(lines[1], "! On this date the Sun stands almost overhead") {
+		t.Errorf("it begins %q, %q", lines[0], lines[1])
+	}
+	at := -1
+	for _, want := range []string{
+		"\nangle      −16.2°\n", "\nunbounded  ", "\nno         on standard time\n", "\nnone       no shadow\n", "\nname       Ærø & \"Co\", <b>\n",
+		"\nHour lines for here\n",
+	} {
+		i := strings.Index(out, want)
+		if i <= at {
+			t.Errorf("%q does not stand in its place in\n%s", want, out)
+		}
+		at = i
+	}
+	var first, second string
+	for _, line := range lines {
+		if strings.HasPrefix(line, "  noon") {
+			first = line
+		}
+		if strings.HasPrefix(line, "  later, much") {
+			second = line
+		}
+	}
+	if len([]rune(first)) != len([]rune(second)) || !strings.HasSuffix(first, "1.5") || !strings.HasSuffix(second, "100.2") && !strings.HasSuffix(second, "100.3") {
+		t.Errorf("rows are %q and %q", first, second)
+	}
+	for _, want := range []string{"\n\nClock time of a line = ", " a source\n", " another\n"} {
+		if !strings.Contains(out, want) {
+			t.Errorf("%q is missing", want)
+		}
+	}
+	if strings.Contains(out, " \n") {
+		t.Error("a line ends in a space")
+	}
+}
+
+// RFC 4180: CRLF, a heading row, cells with a comma in quotes; several tables have
+// an empty line between them, and a unit is named once.
+func TestCSVReadsBack(t *testing.T) {
+	words := english(t)
+	var b bytes.Buffer
+	if err := encode.CSV(&b, answer().Result, words); err != nil {
+		t.Fatal(err)
+	}
+	want := "sun_time_h,line_angle_deg\r\nnoon,1.5\r\n\"later, much\",100.25\r\n\r\nline_angle_deg\r\n-2\r\n"
+	if b.String() != want {
+		t.Errorf("it is %q, want %q", b.String(), want)
+	}
+	b.Reset()
+	if err := encode.CSV(&b, result.Result{Facts: answer().Facts}, words); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(strings.NewReader(b.String())).ReadAll()
+	if err != nil || len(rows) != 13 {
+		t.Fatalf("%d rows, %v", len(rows), err)
+	}
+	for _, row := range [][]string{
+		{"fact", "value", "unit", "text"}, {"angle", "-16.17123456789", "deg", "−16.2°"}, {"no", "false", "", "on standard time"}, {"none", "", "", "no shadow"}, {"name", `Ærø & "Co", <b>`, "", `Ærø & "Co", <b>`},
+	} {
+		found := false
+		for _, got := range rows {
+			found = found || strings.Join(got, "|") == strings.Join(row, "|")
+		}
+		if !found {
+			t.Errorf("%v is not among %v", row, rows)
+		}
+	}
+	b.Reset()
+	if err := encode.TableFile(&b, answer().Tables[1], words); err != nil {
+		t.Fatal(err)
+	}
+	if b.String() != "\ufeffline_angle_deg\r\n-2\r\n" {
+		t.Errorf("a table's file is %q", b.String())
+	}
+}
+
+// Calendar files: what RFC 5545 wants of every entry, in its order, and what says
+// that an entry takes up nobody's time.
+func TestICSEntries(t *testing.T) {
+	at := time.Date(2027, 4, 13, 9, 10, 0, 0, time.FixedZone("", -3*3600))
+	out := string(encode.ICS("Our unit", at, []encode.Event{
+		{UID: "one", From: at, To: at.Add(50 * time.Minute), Summary: "A"},
+		{UID: "two", From: at, To: at, Summary: "B", Free: true, Description: "a\r\nb\rc"},
+	}))
+	want := "BEGIN:VCALENDAR\r\nVERSION:2.0\r\nPRODID:-//noonbook//unit calendar//EN\r\nCALSCALE:GREGORIAN\r\nMETHOD:PUBLISH\r\nX-WR-CALNAME:Our unit\r\n" +
+		"BEGIN:VEVENT\r\nUID:one\r\nDTSTAMP:20270413T121000Z\r\nDTSTART:20270413T121000Z\r\nDTEND:20270413T130000Z\r\nSUMMARY:A\r\nSTATUS:CONFIRMED\r\nEND:VEVENT\r\n" +
+		"BEGIN:VEVENT\r\nUID:two\r\nDTSTAMP:20270413T121000Z\r\nDTSTART:20270413T121000Z\r\nSUMMARY:B\r\nDESCRIPTION:a\\nb\\nc\r\nSTATUS:CONFIRMED\r\nTRANSP:TRANSPARENT\r\nEND:VEVENT\r\n" +
+		"END:VCALENDAR\r\n"
+	if out != want {
+		t.Errorf("it is\n%s", out)
+	}
+	if bad := string(encode.ICS("x", at, []encode.Event{{UID: "u", From: at, To: at, Summary: "a\xffb"}})); !strings.Contains(bad, "SUMMARY:a\uFFFDb\r\n") {
+		t.Errorf("what is not UTF-8 is %q", bad)
+	}
+}
