@@ -12,6 +12,7 @@ import (
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
+	"noonbook/compute/place"
 )
 
 // smallUnit has a page of each sort: a start, three lessons and one page more.
@@ -582,6 +583,56 @@ func TestLinksOnPaper(t *testing.T) {
 	for _, a := range pages["alpha.html"].find("article").all("a") {
 		if title, ok := want[a.at["href"]]; ok && a.at["data-title"] != title {
 			t.Errorf("the link %q has the title %q for paper, want %q", line(a.words()), a.at["data-title"], title)
+		}
+	}
+}
+
+// Where a sheet repeats a part of the lesson, a printable in it is not printed
+// twice, and a staff note in a question leaves no lines to write on.
+func TestSheetsRepeatWithoutAdding(t *testing.T) {
+	files := smallUnit()
+	files["1-alpha.md"] = &fstest.MapFile{Data: []byte("```lesson\ntitle = \"Alpha\"\n[sheet]\nbefore = [\"make\"]\n```\n\n## Make\n\n```compute dial-face\n```\n\n## Ask\n\n- One\n\n  ```staff\n  A hint\n  ```\n\n- Two\n\n```answer\nBoth\n```\n")}
+	files["3-gamma.md"] = &fstest.MapFile{Data: []byte("```lesson\ntitle = \"Gamma\"\n```\n")}
+	unit, words := read(t, files, "unit")
+	class, staff := pressings(t, unit, words, unit.Settings)
+	for _, pages := range []map[string]string{class, staff} {
+		if pages["print-dial-face.html"] == "" || pages["print-dial-face-2.html"] != "" {
+			t.Error("the face has no page, or two")
+		}
+	}
+	if strings.Count(staff["day-alpha.html"], `href="print-dial-face.html"`) != 1 {
+		t.Error("the day sheet does not lead to the face once")
+	}
+	ruled := 0
+	for _, div := range parsed(t, []byte(class["pupil-alpha.html"])).all("div") {
+		ruled += ruledLines(div)
+	}
+	if ruled != 2 { // the least that a pupil gets where the lesson rules none
+		t.Errorf("there are %d lines to write on, want 2", ruled)
+	}
+}
+
+// A number without a date is that of the day of its lesson, on a page that is no
+// lesson that of the first day of the term; with a date it is that of the date.
+func TestNumbersAreOfTheDay(t *testing.T) {
+	files := smallUnit()
+	for _, name := range []string{"0-today.md", "2-beta.md", "3-gamma.md", "extra.md"} {
+		files[name] = &fstest.MapFile{Data: append(slices.Clone(files[name].Data), "\n{sun-day.in_words}\n\n{sun-day.in_words date=2027-04-30}\n\n```answer\n{sun-day.in_words}\n```\n"...)}
+	}
+	unit, words := read(t, files, "unit")
+	_, staff := pressings(t, unit, words, unit.Settings.With(form.Values{"term.days_off": []place.Date{{Year: 2027, Month: 4, Day: 12}}}))
+	for page, want := range map[string]string{"today.html": "12 April", "extra.html": "12 April", "beta.html": "14 April", "gamma.html": "16 April", "day-gamma.html": "16 April", "pupil-gamma.html": "16 April"} {
+		var days []string
+		for _, m := range regexp.MustCompile(`On (\d+ April) 2027 the Sun`).FindAllStringSubmatch(strings.ReplaceAll(staff[page], "\u00a0", " "), -1) {
+			if m[1] != "30 April" {
+				days = append(days, m[1])
+			}
+		}
+		if len(days) == 0 || slices.ContainsFunc(days, func(d string) bool { return d != want }) {
+			t.Errorf("%s tells of %v, want %s", page, days, want)
+		}
+		if strings.HasSuffix(page, "a.html") && page[0] != 'd' && page[0] != 'p' && !strings.Contains(strings.ReplaceAll(staff[page], "\u00a0", " "), "On 30 April 2027") {
+			t.Errorf("%s does not tell of its date", page)
 		}
 	}
 }
