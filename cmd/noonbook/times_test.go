@@ -234,3 +234,23 @@ func TestTimesOnThePages(t *testing.T) {
 		t.Error("the calendar file tells staff more than the class")
 	}
 }
+
+// Where the place, the zone or the term is missing, that is what proof says:
+// nothing is computed in their place and no lesson is blamed.
+func TestProofWithoutAPlace(t *testing.T) {
+	text := block("A", "needs = [\"sun\"]\nglance = [\"sun-day.noon\"]") + "\n{sun-day.rise} {class-facts.pupils}\n\n```compute dial-table\n```\n"
+	whole := monctonUnit + "first_day = 2027-04-12\nlast_day = 2027-04-16\n"
+	for _, c := range []struct{ without, want string }{
+		{"latitude = 46.09\n", "school.latitude"},
+		{"longitude = -64.77\n", "school.longitude"},
+		{"time_zone = \"America/Moncton\"\n", "school.time_zone"},
+		{"first_day = 2027-04-12\n", "term.first_day"},
+		{"last_day = 2027-04-16\n", "term.last_day"},
+	} {
+		dir := folder(t, map[string]string{"unit.toml": strings.Replace(whole, c.without, "", 1), "1.md": text})
+		code, _, errs := noonbook(t, "proof", dir)
+		if code != contentFault || !strings.HasSuffix(errs, "1 problem, 0 warnings\n") || !strings.Contains(errs, ": "+c.want+" is missing: ") {
+			t.Errorf("without %s: exit %d, %s", c.want, code, errs)
+		}
+	}
+}
