@@ -121,6 +121,19 @@ func TestBesidesAreDropped(t *testing.T) {
 	}
 }
 
+// Where one file beside the folder can not be written, nothing is: neither the
+// others nor the folder.
+func TestNothingIsWrittenInPart(t *testing.T) {
+	parent := t.TempDir()
+	err := Write(context.Background(), filepath.Join(parent, "handbook"), handbook("x"), file.File{Name: "handbook.html", Bytes: []byte("x")}, file.File{Name: "no/such.zip", Bytes: []byte("x")})
+	if err == nil {
+		t.Fatal("it is written")
+	}
+	if got := names(t, parent); len(got) > 0 {
+		t.Errorf("left behind: %v", got)
+	}
+}
+
 // The exchange of folders keeps both whole where the system has it.
 func TestExchangeKeepsBoth(t *testing.T) {
 	parent := t.TempDir()
