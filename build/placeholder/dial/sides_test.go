@@ -68,15 +68,15 @@ func TestNeedleSides(t *testing.T) {
 		// is east, and the arc with its arrow runs from there to the top.
 		d := r.Drawings[0]
 		needle := entrytest.Roled(d, "needle")[0].Points
-		north := entrytest.Roled(d, "true")[0].Points[1]
-		south := entrytest.Roled(d, "true")[0].Points[0]
+		north := entrytest.Roled(d, "true-north")[0].Points[1]
+		south := entrytest.Roled(d, "true-north")[0].Points[0]
 		middle := drawing.Point{X: (needle[0].X + needle[2].X) / 2, Y: (needle[0].Y + needle[2].Y) / 2}
 		bearing := func(p drawing.Point) float64 { return math.Atan2(p.X-middle.X, middle.Y-p.Y) / degree }
 		if north.Y >= south.Y || north.X != south.X {
 			t.Errorf("%s: true north runs from %v to %v", w.school, south, north)
 		}
 		entrytest.Near(t, w.school+": needle on the card", bearing(needle[0]), w.variation, near)
-		arc := entrytest.Roled(d, "turn")[0].Points
+		arc := entrytest.Roled(d, "turn-arrow")[0].Points
 		entrytest.Near(t, w.school+": start of the turn", bearing(arc[0]), w.variation, near)
 		entrytest.Near(t, w.school+": end of the turn", bearing(arc[len(arc)-1]), 0, 1e-6)
 		if heads := entrytest.Roled(d, "head"); len(heads) > 0 {

@@ -302,7 +302,7 @@ func TestRaysMeetInThePicture(t *testing.T) {
 		if barbs[0].Y >= barbs[1].Y || barbs[2].Y >= barbs[1].Y || barbs[0].X >= barbs[2].X {
 			t.Errorf("%v: the arrow points up", given)
 		}
-		eye := entrytest.Roled(d, "pupil")[0].Points[0]
+		eye := entrytest.Roled(d, "eye")[0].Points[0]
 		lensAt := func(s drawing.Shape) float64 { return s.Points[0].X }
 		glass := entrytest.Roled(d, "lens")
 		front, back := lensAt(glass[0]), lensAt(glass[1])

@@ -178,16 +178,17 @@ func TestFieldTooSmallForAnyLaunch(t *testing.T) {
 	}
 }
 
-// Jobs are given out in the order that a launch needs; 21 of them make a full
-// crew, and a class of unknown size is shown that crew.
+// Jobs are given out in the order that a launch needs, wardens before anybody who
+// measures; 21 of them make a full crew, and a class of unknown size is shown that
+// crew.
 func TestJobsGoByNeed(t *testing.T) {
 	for pupils, want := range map[string]string{
-		"0":  "stamper 1, loader 1, caller 1, sighter 2, reader 2, timer 3, recorder 2, wind 1, warden 4, retriever 2, inspector 2",
+		"0":  "stamper 1, loader 1, caller 1, warden 4, sighter 2, reader 2, timer 3, recorder 2, wind 1, retriever 2, inspector 2",
 		"1":  "stamper 1",
-		"4":  "stamper 1, loader 1, caller 1, sighter 1",
-		"16": "stamper 1, loader 1, caller 1, sighter 2, reader 2, timer 3, recorder 2, wind 1, warden 3",
-		"21": "stamper 1, loader 1, caller 1, sighter 2, reader 2, timer 3, recorder 2, wind 1, warden 4, retriever 2, inspector 2",
-		"27": "stamper 1, loader 1, caller 1, sighter 2, reader 2, timer 3, recorder 2, wind 1, warden 4, retriever 2, inspector 2, next 6",
+		"4":  "stamper 1, loader 1, caller 1, warden 1",
+		"16": "stamper 1, loader 1, caller 1, warden 4, sighter 2, reader 2, timer 3, recorder 2",
+		"21": "stamper 1, loader 1, caller 1, warden 4, sighter 2, reader 2, timer 3, recorder 2, wind 1, retriever 2, inspector 2",
+		"27": "stamper 1, loader 1, caller 1, warden 4, sighter 2, reader 2, timer 3, recorder 2, wind 1, retriever 2, inspector 2, next 6",
 	} {
 		r := scipy(t, "rocket-zone", "class.pupils="+pupils, "field.margin_percent=30")
 		var got []string

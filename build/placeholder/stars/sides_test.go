@@ -216,7 +216,7 @@ func TestWheelsAreNotMirrored(t *testing.T) {
 			if months := turn(dates["April"], dates["May"]); (months > 0) != northern {
 				t.Errorf("%s, northern %v: from April to May the scale runs by %.0f° clockwise", w.school, northern, months)
 			}
-			arrows := entrytest.Roled(mask, "turn-way")
+			arrows := entrytest.Roled(mask, "turn-arrow")
 			if len(arrows) > 0 {
 				arc, head := arrows[0].Points, arrows[1].Points
 				if way := turn(arc[0], arc[len(arc)-1]); (way < 0) != northern {

@@ -235,7 +235,7 @@ func TestLampFromAbove(t *testing.T) {
 	}
 	angle := func(p drawing.Point) float64 { return math.Atan2(lamp.Y-p.Y, p.X-lamp.X) / degree }
 	names := []string{"March equinox", "June solstice", "September equinox", "December solstice"}
-	balls, ends, darks := entrytest.Roled(d, "lit"), entrytest.Roled(d, "end"), entrytest.Roled(d, "dark")
+	balls, ends, darks := entrytest.Roled(d, "lit"), entrytest.Roled(d, "rod-end"), entrytest.Roled(d, "dark")
 	for i, name := range names {
 		ball := balls[i].Points[0]
 		label, ok := labels[name]

@@ -125,11 +125,11 @@ func TestWeightsByHand(t *testing.T) {
 	d := r.Drawings[0]
 	scales := entrytest.Column(t, r, "scale")
 	unit := 0.0
-	bars := append(entrytest.Roled(d, "bar"), entrytest.Roled(d, "own")...)
-	if len(bars) != len(scales) || len(entrytest.Roled(d, "own")) != 1 {
+	bars := append(entrytest.Roled(d, "bar"), entrytest.Roled(d, "earth")...)
+	if len(bars) != len(scales) || len(entrytest.Roled(d, "earth")) != 1 {
 		t.Fatalf("%d bars for %d worlds", len(bars), len(scales))
 	}
-	earth := entrytest.Roled(d, "own")[0]
+	earth := entrytest.Roled(d, "earth")[0]
 	unit = (earth.Points[1].X - earth.Points[0].X) / 37
 	for _, bar := range bars {
 		row := int(math.Round((bar.Points[0].Y - 4.6) / 6))
