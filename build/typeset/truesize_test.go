@@ -39,7 +39,7 @@ func TestSheetsAreTrueSize(t *testing.T) {
 				} else {
 					ticks++
 				}
-			case "match":
+			case "matching-mark":
 				if line.dx != 0 { // the level stroke of a cross; its middle on the drawing
 					x, y := line.x+line.dx/2-10+s.Left, line.y-10+s.Top
 					crosses[fmt.Sprintf("%.3f %.3f", x, y)]++
@@ -61,16 +61,16 @@ func TestSheetsAreTrueSize(t *testing.T) {
 	// A sheet alone has none.
 	one := drawing.PaperOf("A4").Sheets(drawing.Drawing{Name: "thing", Width: 100, Height: 100, Title: say.Line("compass.true_north")})
 	for _, line := range lines(t, string(w.AppendSheet(nil, one[0]))) {
-		if line.class == "match" {
+		if line.class == "matching-mark" {
 			t.Error("a single sheet has crosses")
 		}
 	}
-	leaf := string(w.AppendSheets(nil, one))
-	if !strings.HasPrefix(leaf, `<div class="leaf upright"`) {
-		t.Errorf("it begins %s", leaf[:60])
+	sheet := string(w.AppendSheets(nil, one))
+	if !strings.HasPrefix(sheet, `<div class="paper-sheet portrait"`) {
+		t.Errorf("it begins %s", sheet[:60])
 	}
 	across := string(w.AppendSheets(nil, drawing.PaperOf("A4").Sheets(drawing.Drawing{Name: "thing", Width: 270, Height: 100, Title: say.Line("compass.true_north")})))
-	if !strings.HasPrefix(across, `<div class="leaf across"`) || !strings.Contains(across, `width="297mm" height="210mm"`) {
+	if !strings.HasPrefix(across, `<div class="paper-sheet landscape"`) || !strings.Contains(across, `width="297mm" height="210mm"`) {
 		t.Errorf("it begins %s", across[:200])
 	}
 }
