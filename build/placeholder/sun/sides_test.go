@@ -339,3 +339,96 @@ func TestLampFromTheSide(t *testing.T) {
 		}
 	}
 }
+
+// The air lifts a Sun that is a few degrees high by some tenths of a degree (13.3′ at 4°,
+// Sæmundsson's formula), and one that is high by next to nothing.
+func TestAirLiftsTheNoonSun(t *testing.T) {
+	for _, c := range []struct {
+		latitude, declination, most, least float64
+		date                               string
+	}{{69.6, -17.2, 0.28, 0.16, "2027-02-01"}, {46.09, 23.4, 0.02, 0, "2027-06-21"}} {
+		r := reckon(t, "arctic", "sun-day", c.date, fmt.Sprint("school.latitude=", c.latitude))
+		path := reckon(t, "arctic", "sun-path", c.date, fmt.Sprint("school.latitude=", c.latitude))
+		got := entrytest.Fact(t, r, "noon_altitude").Number
+		entrytest.Near(t, "by another way", entrytest.Fact(t, path, "noon_altitude").Number, got, 1e-9)
+		if lift := got - (90 - math.Abs(c.latitude-c.declination)); lift > c.most+0.06 || lift < c.least-0.06 { // a declination to 0.05°
+			t.Errorf("on %s the noon Sun is lifted by %v°", c.date, lift)
+		}
+	}
+}
+
+// The table of the seasons has each turn once, with the day that is longest in the
+// summer of the hemisphere, and the noon that goes with it.
+func TestTableOfSeasons(t *testing.T) {
+	for _, w := range witnesses[:2] {
+		r := reckon(t, w.school, "season-dates", "2027-04-20")
+		turns, seasons := entrytest.Texts(t, r, "year", "turn"), entrytest.Texts(t, r, "year", "season")
+		lengths, noons := entrytest.Cells(t, r, "year", "day_length"), entrytest.Cells(t, r, "year", "noon_altitude")
+		if len(turns) != 4 || !strings.Contains(strings.ToLower(turns[1]), "june") {
+			t.Fatal(turns)
+		}
+		for i, season := range seasons {
+			declination := []float64{0, 23.44, 0, -23.44}[i]
+			entrytest.Near(t, w.school+": noon when "+season+" begins", noons[i].Number, 90-math.Abs(w.latitude-declination), 0.45)
+			half := math.Acos((math.Sin(-50.0/60*degree) - math.Sin(w.latitude*degree)*math.Sin(declination*degree)) / (math.Cos(w.latitude*degree) * math.Cos(declination*degree)))
+			entrytest.Near(t, w.school+": day when "+season+" begins", lengths[i].Number/3600, 2*half/degree/15, 0.06)
+		}
+	}
+}
+
+// Charts of the year: the curve is highest in the summer of the hemisphere, the date
+// is marked on it, and the table's Sun rises before it sets.
+func TestChartsOfTheYear(t *testing.T) {
+	for _, w := range witnesses[:2] {
+		r := reckon(t, w.school, "sun-year", "2027-04-20")
+		for i, d := range r.Drawings {
+			curve := entrytest.Path(t, d, "curve")
+			june, december := curve[171], curve[354]
+			if len(curve) != 365 || (june.Y < december.Y) != (w.latitude > 0) || june.X >= december.X {
+				t.Errorf("%s, chart %d: June at %v, December at %v", w.school, i+1, june, december)
+			}
+			marks := entrytest.Roled(d, "sun")
+			if len(marks) != 1 || entrytest.Apart(marks[0].Points[0], curve[109]) > 1e-9 { // 20 April is day 110
+				t.Errorf("%s, chart %d: the date is marked at %v", w.school, i+1, marks)
+			}
+		}
+		rises, sets, lengths := entrytest.Cells(t, r, "year", "rise"), entrytest.Cells(t, r, "year", "set"), entrytest.Cells(t, r, "year", "day_length")
+		for i := range rises {
+			if up := sets[i].Time.Sub(rises[i].Time).Seconds(); math.Abs(up-lengths[i].Number) > 2 {
+				t.Errorf("%s, row %d: from rise to set %v s, a day of %v s", w.school, i, up, lengths[i].Number)
+			}
+		}
+		entrytest.Tells(t, r.Notes, "sun-year.marked", "20 April 2027")
+	}
+}
+
+// The arrows on the way round the lamp point anticlockwise, and the way goes through
+// the balls.
+func TestArrowsRoundTheLamp(t *testing.T) {
+	d := reckon(t, "alder reach", "season-model", "2027-04-20").Drawings[0]
+	lamp := entrytest.Roled(d, "sun")[0].Points[0]
+	heads := entrytest.Roled(d, "head")
+	if len(heads) != 4 {
+		t.Fatalf("%d arrow heads", len(heads))
+	}
+	angle := func(p drawing.Point) float64 { return math.Atan2(lamp.Y-p.Y, p.X-lamp.X) / degree } // anticlockwise
+	for i, h := range heads {
+		tip, tail := h.Points[0], drawing.Point{X: (h.Points[1].X + h.Points[2].X) / 2, Y: (h.Points[1].Y + h.Points[2].Y) / 2}
+		if step := math.Remainder(angle(tip)-angle(tail), 360); step <= 0 || step > 15 {
+			t.Errorf("arrow %d runs by %v° anticlockwise", i+1, step)
+		}
+		entrytest.Near(t, "arrow on the way", entrytest.Apart(tip, lamp), 38, 1e-6)
+		entrytest.Near(t, "arrow between the balls", math.Abs(math.Remainder(angle(tail), 90)), 45, 2)
+	}
+	way := entrytest.Roled(d, "round")[0].Points
+	for _, ball := range entrytest.Roled(d, "lit") {
+		nearest := math.Inf(1)
+		for _, p := range way {
+			nearest = math.Min(nearest, entrytest.Apart(p, ball.Points[0]))
+		}
+		entrytest.Near(t, "ball on the way", nearest, 0, 1e-6)
+	}
+	if len(entrytest.Roled(d, "rod")) != 4 {
+		t.Error("a ball has no axis")
+	}
+}

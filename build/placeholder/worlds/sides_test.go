@@ -187,3 +187,56 @@ func TestLivesOnBothSides(t *testing.T) {
 		entrytest.Near(t, "day of it", next, number*686.98, 0.6)
 	}
 }
+
+// Ways by hand: 0.98483 au to Mars on 20 April 2027 (pyephem 4.1.4) at 4 km/h; to the Moon
+// half an ellipse from 6678 km to 384 400 km round 398 600 km³/s².
+func TestWaysByHand(t *testing.T) {
+	r := reckon(t, "alder reach", "journey-table", "2027-04-20", "world=mars", "class.walk_km_h=4")
+	km := 0.98483 * 149597870.7
+	entrytest.Near(t, "walk", entrytest.Fact(t, r, "walk").Number, km/4/24/365.25, 3)
+	entrytest.Near(t, "light", entrytest.Fact(t, r, "light").Number, km/299792.458, 0.5)
+	entrytest.Near(t, "distance", entrytest.Fact(t, r, "distance").Number, km/1e6, 0.1)
+	a := (6678.0 + 384400) / 2
+	entrytest.Near(t, "to the Moon", entrytest.Fact(t, r, "moon_days").Number, math.Pi*math.Sqrt(a*a*a/398600)/86400, 0.01)
+	entrytest.Tells(t, []say.Phrase{r.Tables[2].Title}, "journey-table.title_windows", "Mars", "2100")
+	speeds := entrytest.Cells(t, r, "transfers", "leave_speed")
+	names := entrytest.Texts(t, r, "transfers", "world")
+	for i, name := range names {
+		if name == "Mars" {
+			entrytest.Near(t, "leaving for Mars", speeds[i].Number, 2.945, 0.01) // NASA's Basics of Space Flight, from memory
+		}
+	}
+}
+
+// Temperatures: 288 K are 15 °C on the Earth, 737 K 464 °C on Venus (NASA's fact sheets, from
+// memory), everywhere the same there; giants are told at our sea-level pressure.
+func TestWarmthInWords(t *testing.T) {
+	for name, want := range map[string]string{"earth": "15 °C on the mean", "venus": "464 °C everywhere, day and night", "jupiter": " at our sea-level pressure", "neptune": " at our sea-level pressure"} {
+		got := entrytest.Shown(t, reckon(t, "alder reach", "world-cards", "2027-04-20", "world="+name), "temperature")
+		if !strings.Contains(got, want) {
+			t.Errorf("%s: %s", name, got)
+		}
+	}
+	// The column that the order is by stands in the table.
+	for by, column := range map[string]string{"year": "year", "tilt": "tilt", "mass": "day"} {
+		r := reckon(t, "alder reach", "world-compare", "2027-04-20", "sort="+by)
+		if got := r.Tables[0].Columns[6].Name; got != column {
+			t.Errorf("ordered by %s, the table has the column %s", by, got)
+		}
+	}
+	r := reckon(t, "alder reach", "world-compare", "2027-04-20", "sort=mass")
+	for _, table := range r.Tables {
+		if table.Name != "groups" {
+			continue
+		}
+		if got := strings.Join(entrytest.Texts(t, r, "groups", "moons"), " | "); !strings.HasPrefix(got, "0 to 2 | ") { // Mercury and Venus have none, Mars two
+			t.Error("moons of the groups:", got)
+		}
+		if got := entrytest.Texts(t, r, "groups", "diameters")[0]; got != "4879 km to 12742 km" && got != "4879 km to 12 742 km" {
+			t.Error("rocky planets measure", got)
+		}
+		if got := strings.Join(entrytest.Texts(t, r, "groups", "ground"), " "); got != "yes no yes" {
+			t.Error("ground of the groups:", got)
+		}
+	}
+}
