@@ -117,6 +117,42 @@ func TestPressLeavesTheOldHandbook(t *testing.T) {
 	}
 }
 
+// Beside the folder stands what was asked for, and nothing else.
+func TestPressWritesWhatIsAskedFor(t *testing.T) {
+	dir := folder(t, map[string]string{"1-a.md": lesson})
+	for _, c := range []struct{ flags, want string }{
+		{"", "book"}, {"--zip", "book book.zip"}, {"--single", "book book.html"}, {"--staff", "book book-staff"}, {"--staff --zip", "book book-staff book-staff.zip book.zip"},
+	} {
+		parent := t.TempDir()
+		must(t, append([]string{"press", "--content", dir, "--out", filepath.Join(parent, "book")}, strings.Fields(c.flags)...)...)
+		entries, err := os.ReadDir(parent)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var names []string
+		for _, e := range entries {
+			names = append(names, e.Name())
+		}
+		if got := strings.Join(names, " "); got != c.want {
+			t.Errorf("%s writes %s, want %s", c.flags, got, c.want)
+		}
+	}
+}
+
+// Proof looks into answers and staff notes too, which the class edition does not
+// have, and press says the same when it presses for staff.
+func TestProofLooksIntoAnswers(t *testing.T) {
+	const impossible = "{lens-power.focal image_mm=100 object_m=0.01 object_error_mm=10000}"
+	for _, word := range []string{"answer", "staff"} {
+		dir := folder(t, map[string]string{"1-a.md": lesson + "How far?\n\n```" + word + "\n" + impossible + "\n```\n"})
+		for _, args := range [][]string{{"proof", dir}, {"press", "--staff", "--content", dir, "--out", filepath.Join(t.TempDir(), "book")}} {
+			if code, _, errs := noonbook(t, args...); code != contentFault || !strings.Contains(errs, "1-a.md:8:2: lens-power: ") {
+				t.Errorf("%s, %s: exit %d, %s", word, args[0], code, errs)
+			}
+		}
+	}
+}
+
 // What press says of its work is true of what it wrote.
 func TestPressCountsWhatItWrote(t *testing.T) {
 	dir := folder(t, map[string]string{"1-a.md": lesson + "At {sun-day.noon} or {sun-day.noon}.\n\n```compute class-facts\n```\n", "2-b.md": "```lesson\ntitle = \"B\"\nneeds = [\"dark\"]\ndate = 2027-05-04\nstart = \"12:00\"\n```\n"})
