@@ -534,6 +534,28 @@ func TestAgenda(t *testing.T) {
 	}
 }
 
+// An eclipse of the Sun stands in the calendar file with its caution, and nothing
+// else there has it. On 12 August 2026 a part of the Sun is covered at the school,
+// most at 17:55:52 UTC: testdata/reference/local-eclipses.csv, swisseph.
+func TestAgendaCautionsOfTheSun(t *testing.T) {
+	_, texts := smallPages(t, Class, form.Values{"term.first_day": place.Date{Year: 2026, Month: 8, Day: 10}, "term.last_day": place.Date{Year: 2026, Month: 8, Day: 31}})
+	eclipses, others := 0, 0
+	for _, e := range eventsOf(texts["unit.ics"]) {
+		cautioned := strings.Contains(strings.ToLower(e["DESCRIPTION"]), "never look at the sun")
+		if strings.HasPrefix(e["DTSTART"], "20260812T175") {
+			eclipses++
+			if !cautioned {
+				t.Errorf("the eclipse says only %q", e["DESCRIPTION"])
+			}
+		} else if others++; cautioned {
+			t.Errorf("%s on %s has the caution of an eclipse of the Sun", e["SUMMARY"], e["DTSTART"])
+		}
+	}
+	if eclipses != 1 || others < 5 {
+		t.Errorf("%d eclipses and %d other events", eclipses, others)
+	}
+}
+
 // The arc of the pages: the Sun stands at the page's own place, from left to right
 // in the order of the unit, and the stick's shadow falls to the other side.
 func TestArc(t *testing.T) {
