@@ -1,0 +1,82 @@
+package plan
+
+import (
+	"errors"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/build/school"
+	"noonbook/compute/place"
+)
+
+// A number without a date is that of the day of its lesson, on a page that is no
+// lesson that of the first day of the term; with a date it is that of the date.
+func TestNumbersAreOfTheDay(t *testing.T) {
+	files := smallUnit()
+	for _, name := range []string{"0-today.md", "1-alpha.md", "2-beta.md", "3-gamma.md", "extra.md"} {
+		files[name] = &fstest.MapFile{Data: append(slices.Clone(files[name].Data), "\n{sun-day.in_words}\n\n{sun-day.in_words date=2027-04-30}\n\n```answer\n{sun-day.in_words}\n```\n"...)}
+	}
+	unit, words := read(t, files, "unit")
+	_, staff := pressings(t, unit, words, unit.Settings.With(form.Values{"term.days_off": []place.Date{{Year: 2027, Month: 4, Day: 12}}}))
+	for page, want := range map[string]string{"today.html": "12 April", "extra.html": "12 April", "alpha.html": "13 April", "beta.html": "14 April", "gamma.html": "16 April", "day-gamma.html": "16 April", "pupil-gamma.html": "16 April"} {
+		var days []string
+		for _, m := range regexp.MustCompile(`On (\d+ April) 2027 the Sun`).FindAllStringSubmatch(strings.ReplaceAll(staff[page], "\u00a0", " "), -1) {
+			if m[1] != "30 April" {
+				days = append(days, m[1])
+			}
+		}
+		if len(days) == 0 || slices.ContainsFunc(days, func(d string) bool { return d != want }) {
+			t.Errorf("%s tells of %v, want %s", page, days, want)
+		}
+		if strings.HasSuffix(page, "a.html") && page[0] != 'd' && page[0] != 'p' && !strings.Contains(strings.ReplaceAll(staff[page], "\u00a0", " "), "On 30 April 2027") {
+			t.Errorf("%s does not tell of its date", page)
+		}
+	}
+}
+
+// What a computation warns of is told with the place of each block that is another
+// computation, once for those that are alike; a fault leaves no pages at all.
+func TestPressTellsWhatIsWrong(t *testing.T) {
+	shaky := entry.Entry{
+		Name: "class-facts", Facts: []entry.Fact{{Name: "groups", Doc: "a"}}, Sources: []string{"test"}, Settings: form.Keys{school.ClassPupils},
+		Reckon: func(v form.Values) (result.Result, error) {
+			if school.ClassPupils.Of(v) == 13 {
+				return result.Result{}, errors.New("thirteen")
+			}
+			return result.Result{Facts: []result.Fact{{Name: "groups", Value: say.Text("g")}}, Warnings: []say.Phrase{say.Line("page.no_groups")}}, nil
+		},
+	}
+	files := fstest.MapFS{
+		"unit.toml": smallUnit()["unit.toml"],
+		"1-a.md":    {Data: []byte("```lesson\ntitle = \"A\"\n```\n\nx {class-facts.groups} {class-facts.groups}\n\n```compute class-facts\nclass.pupils = 5\n```\n")},
+	}
+	unit, words := readCatalogue(t, files, []entry.Entry{shaky})
+	p, err := Make(unit, words, Class, []entry.Entry{shaky})
+	if err != nil {
+		t.Fatal(err)
+	}
+	pages, problems := p.Press(unit.Settings)
+	const warning = "class-facts: no pupils are entered yet"
+	if want := "unit/1-a.md:5:4: warning: " + warning + "\nunit/1-a.md:7:12: warning: " + warning; problems.Error() != want || len(pages) == 0 {
+		t.Errorf("%d pages and\n%v\nwant\n%s", len(pages), problems, want)
+	}
+	pages, problems = p.Press(unit.Settings.With(form.Values{"class.pupils": 13}))
+	if problems.Faults() != 2 || !strings.HasPrefix(problems.Error(), "unit/1-a.md:5:4: class-facts: thirteen\n") || pages != nil {
+		t.Errorf("%d pages and\n%v", len(pages), problems)
+	}
+	dated := fstest.MapFS{"unit.toml": files["unit.toml"], "1-a.md": {Data: []byte("```lesson\ntitle = \"A\"\ndate = 2027-05-20\n```\n")}}
+	unit, words = readCatalogue(t, dated, []entry.Entry{shaky})
+	if p, err = Make(unit, words, Class, []entry.Entry{shaky}); err != nil {
+		t.Fatal(err)
+	}
+	if pages, problems = p.Press(unit.Settings); pages != nil || problems.Faults() != 1 {
+		t.Errorf("a lesson outside the term: %d pages and %v", len(pages), problems)
+	}
+}
