@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 	"testing"
@@ -44,6 +45,13 @@ func TestCover(t *testing.T) {
 				t.Errorf("a line goes down: %s", a.find("path").at["d"])
 			}
 			at = append(at, x1-90) // the middle of 180 mm
+			// Three lessons stand at eight, twelve and sixteen hours, on the dial's own lines
+			// where it is not too flat for them: atan(sin φ tan H), A. Waugh, Sundials (1973),
+			// chapter 10 (from memory).
+			hours := math.Tan(float64(len(at)-2) * 60 * math.Pi / 180)
+			if slope, want := (x1-90)/(92-y1), -c.morning*math.Sin(math.Abs(c.latitude)*math.Pi/180)*hours; math.Abs(c.latitude) > 20 && math.Abs(slope-want) > 0.01 {
+				t.Errorf("at %v the line of lesson %d leans by %.3f, want %.3f", c.latitude, len(at), slope, want)
+			}
 			leads = append(leads, a.at["href"])
 			numbers = append(numbers, line(a.words()))
 		}

@@ -12,11 +12,11 @@ import (
 	"testing"
 )
 
-// The oracle of this file and of commonmark_test.go knows nothing of our parser, renderer, templates or
-// minifier. It puts words in the place of a lesson's placeholders, marks the fences of
-// cautions, answers and staff notes with lines of text, has goldmark alone turn
-// the result into HTML, and reads that and the pressed page with encoding/xml
-// into the same few tokens: what a reader sees, in its order.
+// The oracle of this file and of commonmark_test.go knows nothing of our parser,
+// renderer, templates or minifier. It puts words in the place of a lesson's
+// placeholders, marks the fences of cautions, answers and staff notes with lines of
+// text, has goldmark alone turn the result into HTML, and reads that and the pressed
+// page with encoding/xml into the same few tokens: what a reader sees, in its order.
 
 // An element of a page, or with no name a stretch of text.
 type element struct {
