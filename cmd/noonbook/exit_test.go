@@ -42,6 +42,7 @@ func TestExitCodes(t *testing.T) {
 		{"starter in a file", []string{"starter", mine}, 3, "looking into"},
 		{"starter in two", []string{"starter", "a", "b"}, 2, "name one folder"},
 		{"starter where files are", []string{"starter", good}, 2, "holds files already"},
+		{"starter where one file is", []string{"starter", filepath.Dir(mine)}, 2, "holds files already, such as mine"},
 		{"desk below no port", []string{"desk", "--content", good, "--port", "-1"}, 2, "port -1 is outside 0 to 65535"},
 		{"desk above all ports", []string{"desk", "--content", good, "--port", "65536"}, 2, "port 65536 is outside 0 to 65535"},
 		{"a flag of another verb", []string{"proof", "--staff"}, 2, "proof: flag provided but not defined"},
