@@ -183,3 +183,17 @@ func TestSheetsRepeatWithoutAdding(t *testing.T) {
 		t.Errorf("there are %d lines to write on, want 2", ruled)
 	}
 }
+
+// A unit's own safety page keeps its words and its cautions in their place, once,
+// before those that it gathers.
+func TestOwnSafetyPage(t *testing.T) {
+	files := smallUnit()
+	files["z-care.md"] = &fstest.MapFile{Data: []byte("```lesson\ntitle = \"Care\"\npart = \"safety\"\n```\n\nOur rules.\n\n```caution\nOur own caution.\n```\n")}
+	unit, words := read(t, files, "unit")
+	class, _ := pressings(t, unit, words, unit.Settings)
+	text := line(parsed(t, []byte(class["z-care.html"])).find("article").words())
+	at := []int{strings.Index(text, "Our rules."), strings.Index(text, "Our own caution."), strings.Index(text, "Start with care."), strings.Index(text, "Alpha caution")}
+	if !slices.IsSorted(at) || at[0] < 0 || strings.Count(text, "Our own caution.") != 1 {
+		t.Errorf("it says %s", text)
+	}
+}
