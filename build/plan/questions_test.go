@@ -15,7 +15,7 @@ const asking = "```lesson\ntitle = \"Ask\"\n[sheet]\nbefore = [\"before\"]\nminu
 	"## One\n\nWords before.\n\n1. First\n\n   ```answer lines=3\n   a\n   ```\n\n2. Second\n\n   ```answer\n   b\n   ```\n\n" +
 	"| one cell | |\n|---|---|\n| to fill | |\n\n| two cells | |\n|---|---|\n| a | |\n| b | |\n\n" +
 	"### Two\n\nHow far? ![far](far.svg)\n\n```answer lines=0\nc\n```\n\nAnd how near?\n\n```answer lines=2\nd\n```\n\n```staff\nHidden?\n\n~~~answer\ne\n~~~\n```\n\n" +
-	"````caution\nHow hot?\n\n```answer lines=5\nf\n```\n````\n\n- [ ] one\n- [ ] two\n\n```answer\ng\n```\n\nFill it in.\n\n| two cells | |\n|---|---|\n| a | |\n| b | |\n\n```answer\nh\n```\n"
+	"````caution\nHow hot?\n\n```answer lines=5\nf\n```\n````\n\n- [ ] one\n- [ ] two\n\n```answer\ng\n```\n\nNot this.\n\n```caution\ncare\n```\n\n![far](far.svg)\n\n```answer\ni\n```\n\nFill it in.\n\n| two cells | |\n|---|---|\n| a | |\n| b | |\n\n```answer\nh\n```\n"
 
 // The sheet for pupils asks what the lesson asks, under its headings, numbered as
 // in the lesson, with the lines that it rules and two where it rules fewer; what
@@ -61,6 +61,7 @@ func TestWhatPupilsAreAsked(t *testing.T) {
 			"h2 Two: And how near? ⟦ruled 2⟧",
 			"h2 Two: How hot? ⟦ruled 5⟧",
 			"h2 Two: <ul> <li> [ ] one </li> <li> [ ] two </li> </ul> ⟦ruled 2⟧",
+			"h2 Two: <img far.svg far > ⟦ruled 2⟧",        // a caution ends what is asked
 			"h2 Two: Fill it in. " + table + " ⟦ruled 2⟧", // the table belongs to what is asked
 		}},
 		"staff": {staff["pupil-ask.html"], []string{
@@ -72,6 +73,7 @@ func TestWhatPupilsAreAsked(t *testing.T) {
 			"h2 Two: And how near? ⟦answer⟧ d ⟦/answer⟧",
 			"h2 Two: How hot? ⟦answer⟧ f ⟦/answer⟧",
 			"h2 Two: <ul> <li> [ ] one </li> <li> [ ] two </li> </ul> ⟦answer⟧ g ⟦/answer⟧",
+			"h2 Two: <img far.svg far > ⟦answer⟧ i ⟦/answer⟧",
 			"h2 Two: Fill it in. " + table + " ⟦answer⟧ h ⟦/answer⟧",
 		}},
 	} {
