@@ -154,6 +154,14 @@ func TestDialWithoutReading(t *testing.T) {
 	if _, ok := dial.True(deg(46)).Off(deg(46), 0, deg(120)); ok {
 		t.Error("an hour was read at night")
 	}
+	// On a plate that leans to where the Sun is just below the horizon, no shadow falls.
+	for _, leans := range []float64{90, 270} {
+		d := dial.True(deg(46))
+		d.Tilt = dial.Tilt{Toward: deg(leans), By: deg(10)}
+		if _, ok := d.Line(deg(90), deg(-3)); ok {
+			t.Errorf("leaning to %v°, the Sun throws a shadow from below the horizon", leans)
+		}
+	}
 	// Turned right round at 45°, the style points at the equinox noon Sun.
 	if _, ok := dial.True(deg(45)).Turned(deg(180)).Off(deg(45), 0, 0); ok {
 		t.Error("an hour was read off a dot")

@@ -103,6 +103,14 @@ func TestWindIsMovingGround(t *testing.T) {
 	near(t, "time", windy.Landing.Time.Seconds(), still.Landing.Time.Seconds(), 1e-7)
 	near(t, "height", windy.Apogee.Up.Metres(), still.Apogee.Up.Metres(), 1e-7)
 	near(t, "reach", windy.Landing.Along.Metres(), still.Landing.Along.Metres()+4*still.Landing.Time.Seconds(), 1e-6)
+
+	// A wind from the side counts for how far off it lands: Pythagoras.
+	beside := fly(t, paper, l, rocket.Air{Density: 1.2, Across: 4})
+	along, across := beside.Landing.Along.Metres(), beside.Landing.Across.Metres()
+	if math.Abs(across) < 1 {
+		t.Errorf("a side wind of 4 m/s drifts it by %v m", across)
+	}
+	near(t, "reach beside", beside.Reach().Metres(), math.Sqrt(along*along+across*across), 1e-9)
 }
 
 func TestPathRunsFromPipeToGround(t *testing.T) {

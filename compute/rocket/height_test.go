@@ -128,6 +128,24 @@ func TestTwoStationsCare(t *testing.T) {
 		sum += d * d
 	}
 	near(t, "by the angles", h.ByAngle.Metres(), math.Sqrt(sum), 0.02*math.Sqrt(sum)) // up and down differ a little
+	// Where a steep and a low sight meet, an angle too small changes the height more than
+	// one too large: h = L / (cot a + cot d) with bearings of 0, both sides tried here.
+	cot := func(x float64) float64 { return 1 / math.Tan(x*math.Pi/180) }
+	height := func(a, d float64) float64 { return 40 / (cot(a) + cot(d)) }
+	worst := func(a, d float64, by func(float64) float64) float64 {
+		return math.Max(math.Abs(by(1)-height(a, d)), math.Abs(by(-1)-height(a, d)))
+	}
+	steep, low := worst(45, 20, func(x float64) float64 { return height(45+x, 20) }), worst(45, 20, func(x float64) float64 { return height(45, 20+x) })
+	if up := math.Abs(height(46, 20) - height(45, 20)); up >= steep {
+		t.Errorf("the larger angle changes most: %v", up)
+	}
+	one, err := rocket.TwoStations(rocket.Sighting{Elevation: deg(45)}, rocket.Sighting{Elevation: deg(20)}, m(40), m(1), rocket.Care{Angle: deg(1)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	bearing := math.Abs(40/(cot(45)*math.Cos(math.Pi/180)+cot(20)) - height(45, 20))
+	other := math.Abs(40/(cot(45)+cot(20)*math.Cos(math.Pi/180)) - height(45, 20))
+	near(t, "the side that changes more", one.ByAngle.Metres(), math.Sqrt(steep*steep+low*low+bearing*bearing+other*other), 1e-9)
 	for _, c := range [][2]rocket.Sighting{
 		{{0, 0}, b}, {{deg(90), 0}, b}, {{deg(40), deg(90)}, b}, {a, {deg(40), deg(-95)}},
 	} {

@@ -136,6 +136,19 @@ func TestCastOfFewBalls(t *testing.T) {
 			}
 		}
 	}
+	// Of two balls for two bodies of one size the larger is too large, by as much as it
+	// is over what the scale asks.
+	twins := []strip.Body{{Name: "one", Diameter: quantity.Kilometres(1000)}, {Name: "two", Diameter: quantity.Kilometres(1000)}}
+	two, err := strip.CastBalls(twins, mmBalls(44, 40))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, p := range two.Parts {
+		ball := []float64{44, 40}[p.Ball]
+		if want := 100 * (ball - p.Model.Millimetres()) / p.Model.Millimetres(); math.Abs(p.Excess-want) > 1e-9 || (ball == 44) != (p.Excess > 0) {
+			t.Errorf("a ball of %v mm for %v mm is over by %v %%", ball, p.Model.Millimetres(), p.Excess)
+		}
+	}
 	c, err := strip.CastBalls(strip.Bodies(), mmBalls(50.7, 49.2))
 	if err != nil {
 		t.Fatal(err)

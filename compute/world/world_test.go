@@ -136,6 +136,11 @@ func TestJumpsAndThrows(t *testing.T) {
 	if !comet.Jump(0.3).Leaves || !comet.Throw(20).Leaves || moon.Jump(0.3).Leaves {
 		t.Error("a jump leaves the wrong world")
 	}
+	// From Ceres one leaves at about 510 m/s (its mass and radius; NASA fact sheet, from
+	// memory); a throw of 60 m on the Earth needs √(9.8 · 60 m), 24 m/s.
+	if find(t, "ceres").Throw(60).Leaves {
+		t.Error("a throw of 60 m leaves Ceres")
+	}
 	if r := comet.Jump(quantity.Metres(0.38 * 0.38 / 2 / 9.8)); r.Leaves || r.Metres() < 290 {
 		t.Errorf("at 0.38 m/s one rises %v m", r.Metres())
 	}
