@@ -3,6 +3,7 @@ package output
 import (
 	"crypto/sha256"
 	"encoding/base64"
+	"html"
 	"regexp"
 	"strings"
 	"testing"
@@ -40,6 +41,24 @@ func TestSingle(t *testing.T) {
 	} {
 		if !strings.Contains(page, want) {
 			t.Errorf("it lacks %s", want)
+		}
+	}
+	// The one file loads nothing but what is in it (Content Security Policy Level 3).
+	policy := regexp.MustCompile(`http-equiv="Content-Security-Policy" content="([^"]*)"`).FindStringSubmatch(page)
+	if policy == nil {
+		t.Fatal("it has no policy")
+	}
+	for directive := range strings.SplitSeq(html.UnescapeString(policy[1]), ";") {
+		words := strings.Fields(directive)
+		for _, source := range words[1:] {
+			if source != "'none'" && source != "data:" && !strings.HasPrefix(source, "'sha256-") {
+				t.Errorf("the policy of %s lets in %s", words[0], source)
+			}
+		}
+	}
+	for _, directive := range []string{"default-src 'none'", "base-uri 'none'", "form-action 'none'"} {
+		if !strings.Contains(html.UnescapeString(policy[1]), directive) {
+			t.Errorf("the policy lacks %s", directive)
 		}
 	}
 	if n := strings.Count(page, `class="finder"`); n != 1 {
