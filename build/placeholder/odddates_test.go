@@ -1,7 +1,6 @@
 package placeholder_test
 
 import (
-	"strings"
 	"testing"
 
 	"noonbook/build/form"
@@ -18,14 +17,9 @@ func TestOddDatesOfTheSky(t *testing.T) {
 	sky := []string{"eclipse-list", "moon-month", "moon-school", "planets-week", "season-dates", "sun-path", "sun-year"}
 	try := func(where, name, date string, given ...string) error {
 		e, _ := entry.Find(placeholder.Catalogue(), name)
-		values := form.Values{}
-		for _, pair := range given {
-			key, value, _ := strings.Cut(pair, "=")
-			v, complaint := e.Form(school.Settings()).ParsePair(key, value)
-			if complaint != "" {
-				t.Fatal(complaint)
-			}
-			values[key] = v
+		values, complaint := entrytest.Pairs(e, given)
+		if complaint != "" {
+			t.Fatal(complaint)
 		}
 		if name == "moon-school" {
 			for _, key := range []form.Key[place.Date]{entry.From, entry.To} {

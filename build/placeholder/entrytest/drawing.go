@@ -52,6 +52,7 @@ func Path(t *testing.T, d drawing.Drawing, role string) []drawing.Point {
 	return found[0]
 }
 
+// Apart is the distance of two points.
 func Apart(a, b drawing.Point) float64 { return math.Hypot(a.X-b.X, a.Y-b.Y) }
 
 // A rectangle of a drawing that something covers.

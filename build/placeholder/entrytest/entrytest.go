@@ -19,10 +19,12 @@ import (
 	"noonbook/compute/place"
 )
 
+// Warned reports whether a result has a warning of that key.
 func Warned(r result.Result, key string) bool {
 	return slices.ContainsFunc(r.Warnings, func(p say.Phrase) bool { return p.Key == key })
 }
 
+// English returns the English words.
 func English(t *testing.T) *typeset.Words {
 	t.Helper()
 	words, err := typeset.Language("en", false)
@@ -67,6 +69,7 @@ school.longitude = -157.4
 school.time_zone = "Pacific/Kiritimati"`,
 }
 
+// Settings returns the settings of one of Schools, complete.
 func Settings(t testing.TB, where string) form.Values {
 	t.Helper()
 	text := "unit.title = \"T\"\nschool.name = \"S\"\nterm.first_day = 2027-04-12\nterm.last_day = 2027-04-30\n" + Schools[where]
@@ -89,6 +92,7 @@ var Lessons = []classroom.Lesson{
 	{Title: "Stars", Page: "stars.html", Start: 20 * time.Hour, Length: time.Hour, Needs: []classroom.Need{{Kind: classroom.Dark}}},
 }
 
+// Day reads a date.
 func Day(t *testing.T, date string) place.Date {
 	t.Helper()
 	d, err := place.ParseDate(date)
@@ -98,6 +102,21 @@ func Day(t *testing.T, date string) place.Date {
 	return d
 }
 
+// Pairs reads key=value pairs as a use of the entry may write them. The complaint is
+// about the first that is wrong.
+func Pairs(e entry.Entry, given []string) (values form.Values, complaint string) {
+	values = form.Values{}
+	for _, pair := range given {
+		key, value, _ := strings.Cut(pair, "=")
+		v, complaint := e.Form(school.Settings()).ParsePair(key, value)
+		if complaint != "" {
+			return nil, complaint
+		}
+		values[key] = v
+	}
+	return values, ""
+}
+
 // Reckon evaluates a placeholder at a school; given are key=value pairs.
 func Reckon(t *testing.T, entries []entry.Entry, where, name, date string, given ...string) result.Result {
 	t.Helper()
@@ -105,14 +124,9 @@ func Reckon(t *testing.T, entries []entry.Entry, where, name, date string, given
 	if !ok {
 		t.Fatalf("no placeholder %s", name)
 	}
-	values := form.Values{}
-	for _, pair := range given {
-		key, value, _ := strings.Cut(pair, "=")
-		v, complaint := e.Form(school.Settings()).ParsePair(key, value)
-		if complaint != "" {
-			t.Fatal(complaint)
-		}
-		values[key] = v
+	values, complaint := Pairs(e, given)
+	if complaint != "" {
+		t.Fatal(complaint)
 	}
 	complete := e.Complete(Settings(t, where), values, Day(t, date))
 	r, err := e.Reckon(e.WithLessons(complete, Lessons, school.Calendar(complete, Lessons), 2))
@@ -122,6 +136,7 @@ func Reckon(t *testing.T, entries []entry.Entry, where, name, date string, given
 	return r
 }
 
+// Fact returns a fact that must be there.
 func Fact(t *testing.T, r result.Result, name string) say.Value {
 	t.Helper()
 	v, ok := r.Fact(name)
@@ -145,6 +160,7 @@ func Column(t *testing.T, r result.Result, name string) []float64 {
 	return numbers
 }
 
+// Near wants a number within a tolerance.
 func Near(t *testing.T, what string, got, want, tolerance float64) {
 	t.Helper()
 	if !(math.Abs(got-want) <= tolerance) {
@@ -152,6 +168,7 @@ func Near(t *testing.T, what string, got, want, tolerance float64) {
 	}
 }
 
+// Says reports whether a line of that key is among the lines.
 func Says(lines []say.Phrase, key string) bool {
 	for _, p := range lines {
 		if p.Key == key {
@@ -194,7 +211,7 @@ func Refused(t *testing.T, entries []entry.Entry, name, date string, given form.
 	return err.Error()
 }
 
-// cellsOf returns what a column of a table says.
+// TextsOf returns what a column of a table says.
 func TextsOf(t *testing.T, r result.Result, table, column string) []string {
 	t.Helper()
 	words, err := typeset.Language("en", false)
@@ -222,14 +239,9 @@ func Complaint(t *testing.T, entries []entry.Entry, name, date string, given ...
 	if !ok {
 		t.Fatalf("no placeholder %s", name)
 	}
-	values := form.Values{}
-	for _, pair := range given {
-		key, value, _ := strings.Cut(pair, "=")
-		v, complaint := e.Form(school.Settings()).ParsePair(key, value)
-		if complaint != "" {
-			return complaint
-		}
-		values[key] = v
+	values, complaint := Pairs(e, given)
+	if complaint != "" {
+		return complaint
 	}
 	_, err := e.Reckon(e.Complete(Settings(t, "alder reach"), values, Day(t, date)))
 	if err == nil {

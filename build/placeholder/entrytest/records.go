@@ -52,15 +52,11 @@ func TryLog(t *testing.T, entries []entry.Entry, where, name, text string, given
 		t.Fatal(faults)
 	}
 	records.File = "log.csv"
-	values := form.Values{key: records}
-	for _, pair := range given {
-		key, value, _ := strings.Cut(pair, "=")
-		v, complaint := e.Form(school.Settings()).ParsePair(key, value)
-		if complaint != "" {
-			t.Fatal(complaint)
-		}
-		values[key] = v
+	values, complaint := Pairs(e, given)
+	if complaint != "" {
+		t.Fatal(complaint)
 	}
+	values[key] = records
 	return e.Reckon(e.Complete(Settings(t, where), values, Day(t, "2027-04-20")))
 }
 

@@ -37,6 +37,7 @@ func Reference(t *testing.T, name, library string) []map[string]string {
 	return rows
 }
 
+// Number reads a number of a reference table.
 func Number(t *testing.T, s string) float64 {
 	t.Helper()
 	x, err := strconv.ParseFloat(s, 64)
@@ -46,6 +47,7 @@ func Number(t *testing.T, s string) float64 {
 	return x
 }
 
+// Instant reads a moment of a reference table.
 func Instant(t *testing.T, s string) time.Time {
 	t.Helper()
 	at, err := time.Parse(time.RFC3339, s)
