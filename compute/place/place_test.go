@@ -55,11 +55,22 @@ func TestDay(t *testing.T) {
 	}
 }
 
+// The first of the two is the one before the change (IANA time zone database), west
+// of Greenwich and east, where time.Date answers the second.
 func TestClockInRepeatedHourIsTheFirst(t *testing.T) {
-	p := in(t, "America/Moncton")
-	got := p.Clock(date(t, "2027-11-07"), 1, 30).Format(time.RFC3339)
-	if want := "2027-11-07T01:30:00-03:00"; got != want {
-		t.Errorf("got %s, want %s", got, want)
+	for _, c := range []struct {
+		zone, date string
+		hour       int
+		want       string
+	}{
+		{"America/Moncton", "2027-11-07", 1, "2027-11-07T01:30:00-03:00"},
+		{"Europe/London", "2027-10-31", 1, "2027-10-31T01:30:00+01:00"},
+		{"Europe/Bucharest", "2027-10-31", 3, "2027-10-31T03:30:00+03:00"},
+		{"Pacific/Auckland", "2027-04-04", 2, "2027-04-04T02:30:00+13:00"},
+	} {
+		if got := in(t, c.zone).Clock(date(t, c.date), c.hour, 30).Format(time.RFC3339); got != c.want {
+			t.Errorf("%s: got %s, want %s", c.zone, got, c.want)
+		}
 	}
 }
 
