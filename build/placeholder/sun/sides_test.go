@@ -420,7 +420,7 @@ func TestArrowsRoundTheLamp(t *testing.T) {
 		entrytest.Near(t, "arrow on the way", entrytest.Apart(tip, lamp), 38, 1e-6)
 		entrytest.Near(t, "arrow between the balls", math.Abs(math.Remainder(angle(tail), 90)), 45, 2)
 	}
-	way := entrytest.Roled(d, "round")[0].Points
+	way := entrytest.Roled(d, "orbit")[0].Points
 	for _, ball := range entrytest.Roled(d, "lit") {
 		nearest := math.Inf(1)
 		for _, p := range way {
