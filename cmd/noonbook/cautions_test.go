@@ -339,11 +339,11 @@ func (c warned) inTerminal(t *testing.T, content string) {
 }
 
 var (
-	printTarget   = regexp.MustCompile(`<p class="print-link"><a href="([^"]*)">`)
-	substance     = regexp.MustCompile(`<(?:table|svg|dl|details|div)\b`)
-	careSection   = regexp.MustCompile(`(?s)<section class="caution">.*?</section>`)
+	printTarget      = regexp.MustCompile(`<p class="print-link"><a href="([^"]*)">`)
+	substance        = regexp.MustCompile(`<(?:table|svg|dl|details|div)\b`)
+	careSection      = regexp.MustCompile(`(?s)<section class="caution">.*?</section>`)
 	warningParagraph = regexp.MustCompile(`(?s)<p class="warning">.*?</p>`)
-	partOfSheet   = regexp.MustCompile(`<section class="part" id="(?:[^"/]*/)?nb-([a-z]+)">`)
+	partOfSheet      = regexp.MustCompile(`<section class="part" id="(?:[^"/]*/)?nb-([a-z]+)">`)
 )
 
 // blocks returns what stands in each computed block of a page.
