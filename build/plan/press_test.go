@@ -8,6 +8,7 @@ import (
 	"testing"
 	"testing/fstest"
 
+	"noonbook/build/drawing"
 	"noonbook/build/form"
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
@@ -78,5 +79,51 @@ func TestPressTellsWhatIsWrong(t *testing.T) {
 	}
 	if pages, problems = p.Press(unit.Settings); pages != nil || problems.Faults() != 1 {
 		t.Errorf("a lesson outside the term: %d pages and %v", len(pages), problems)
+	}
+}
+
+// Beside the link to sheets stands a small picture of the first of them, and all
+// stand on the page that it leads to, in their order.
+func TestPreviewIsTheFirstSheet(t *testing.T) {
+	sheet := func(name string) []drawing.Sheet {
+		d := drawing.Drawing{Name: "poster", Width: 50, Height: 20, Title: say.Line("strip-picture.name")}
+		d.Label("name", drawing.Point{X: 5, Y: 10}, drawing.Start, say.Text(name))
+		return drawing.PaperOf("A4").Sheets(d)
+	}
+	poster := entry.Entry{
+		Name: "strip-picture", Printable: true, Facts: []entry.Fact{{Name: "a", Doc: "a"}}, Sources: []string{"test"},
+		Reckon: func(form.Values) (result.Result, error) {
+			return result.Result{Sheets: append(sheet("sheet Ume"), sheet("sheet Vau")...)}, nil
+		},
+	}
+	unit, words := readCatalogue(t, fstest.MapFS{
+		"unit.toml": smallUnit()["unit.toml"],
+		"1-a.md":    {Data: []byte("```lesson\ntitle = \"A\"\n```\n\n```compute strip-picture\n```\n")},
+	}, []entry.Entry{poster})
+	p, err := Make(unit, words, Class, []entry.Entry{poster})
+	if err != nil {
+		t.Fatal(err)
+	}
+	files, problems := p.Press(unit.Settings)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	for _, f := range files {
+		if f.Name != "a.html" && f.Name != "print-strip-picture.html" {
+			continue
+		}
+		var shown []string
+		for _, text := range parsed(t, f.Bytes).texts("text") {
+			if strings.HasPrefix(text, "sheet ") {
+				shown = append(shown, text)
+			}
+		}
+		want := []string{"sheet Ume"}
+		if f.Name != "a.html" {
+			want = []string{"sheet Ume", "sheet Vau"}
+		}
+		if !slices.Equal(shown, want) {
+			t.Errorf("%s shows %q, want %q", f.Name, shown, want)
+		}
 	}
 }
