@@ -127,3 +127,52 @@ func TestPreviewIsTheFirstSheet(t *testing.T) {
 		}
 	}
 }
+
+// A day sheet tells the cautions of computed blocks, each once, whether the block
+// stands on the sheet or elsewhere in the lesson; of a printable it tells nothing
+// else, since that is printed anyway.
+func TestDaySheetTellsComputedCautions(t *testing.T) {
+	warns := func(name, caution string, printable bool) entry.Entry {
+		return entry.Entry{
+			Name: name, Printable: printable, Facts: []entry.Fact{{Name: "groups", Doc: "a"}}, Sources: []string{"test"},
+			Reckon: func(form.Values) (result.Result, error) {
+				d := drawing.Drawing{Name: "poster", Width: 50, Height: 20, Title: say.Line("strip-picture.name")}
+				d.Line("edge", drawing.Point{}, drawing.Point{X: 9, Y: 9})
+				r := result.Result{Facts: []result.Fact{{Name: "groups", Value: say.Text("fact of " + name)}}}
+				r.Cautions = []say.Phrase{say.Line("kit.class", say.Text("now"), say.Text(caution))}
+				if printable {
+					r.Sheets = drawing.PaperOf("A4").Sheets(d)
+				}
+				return r, nil
+			},
+		}
+	}
+	catalogue := []entry.Entry{warns("class-facts", "Mind the wombat", false), warns("strip-picture", "Mind the quokka", true)}
+	unit, words := readCatalogue(t, fstest.MapFS{
+		"unit.toml": smallUnit()["unit.toml"],
+		"1-a.md":    {Data: []byte("```lesson\ntitle = \"A\"\n[sheet]\nboard = [\"make\"]\n```\n\n## Make\n\n```compute strip-picture\n```\n\n## Elsewhere\n\n```compute class-facts\n```\n\nmore\n\n```compute class-facts\n```\n")},
+	}, catalogue)
+	p, err := Make(unit, words, Staff, catalogue)
+	if err != nil {
+		t.Fatal(err)
+	}
+	files, problems := p.Press(unit.Settings)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	for _, f := range files {
+		if f.Name != "day-a.html" {
+			continue
+		}
+		page := string(f.Bytes)
+		care, board := line(plainText(sheetPart(t, page, "care"))), line(plainText(sheetPart(t, page, "board")))
+		if strings.Count(care, "Mind the wombat: now") != 1 || strings.Contains(board, "wombat") {
+			t.Errorf("cautions are %q", care)
+		}
+		if strings.Count(board, "Mind the quokka: now") != 1 || strings.Contains(page, "fact of strip-picture") {
+			t.Errorf("of the printable it tells %q", board)
+		}
+		return
+	}
+	t.Error("there is no day sheet")
+}
