@@ -110,6 +110,7 @@ export async function moved(page) {
 	// A busy machine paints a table before all of it is read, and its columns move. What
 	// the page itself moves, it moves each time that it is opened.
 	for (let again = 0; found.length > 0 && again < 2; again++) {
+		console.log(`note: moved on one opening of ${page.url().split('/').pop()}, opened again: ${found.join('; ')}`);
 		await page.reload();
 		found = await movedOnce(page);
 	}
