@@ -106,18 +106,6 @@ export function watch(context) {
 // moved gives what has moved on a page since it was opened, and pictures that would
 // move what is below them, were they slower.
 export async function moved(page) {
-	let found = await movedOnce(page);
-	// A busy machine paints a table before all of it is read, and its columns move. What
-	// the page itself moves, it moves each time that it is opened.
-	for (let again = 0; found.length > 0 && again < 2; again++) {
-		console.log(`note: moved on one opening of ${page.url().split('/').pop()}, opened again: ${found.join('; ')}`);
-		await page.reload();
-		found = await movedOnce(page);
-	}
-	return found;
-}
-
-async function movedOnce(page) {
 	return page.evaluate(async () => {
 		await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
 		const sizeless = [...document.querySelectorAll('img:not([width][height])')].map((img) => `${img.getAttribute('src')} has no size`);
