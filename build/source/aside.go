@@ -3,6 +3,7 @@ package source
 import (
 	"bytes"
 	"strings"
+	"unicode"
 
 	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/parser"
@@ -34,26 +35,27 @@ func (asideParser) Open(_ ast.Node, reader text.Reader, pc parser.Context) (ast.
 		return nil, parser.NoChildren
 	}
 	rest := bytes.TrimLeft(line[indent:], string(line[indent]))
-	length := len(line) - indent - len(rest)
 	word, _ := firstWord(string(rest))
-	if length < 3 || word != Caution && word != Answer && word != Staff {
+	if len(line)-indent-len(rest) < 3 || word != Caution && word != Answer && word != Staff {
 		return nil, parser.NoChildren
 	}
 	if line[indent] == '`' && bytes.IndexByte(rest, '`') >= 0 {
 		return nil, parser.NoChildren
 	}
+	n := &Aside{Word: word, indent: indent}
+	n.fence = fencesOf(pc).opened(n, reader, pc)
 	reader.AdvanceToEOL()
-	return &Aside{Word: word, fence: line[indent], length: length, indent: indent}, parser.HasChildren
+	return n, parser.HasChildren
 }
 
 func (asideParser) Continue(node ast.Node, reader text.Reader, _ parser.Context) parser.State {
 	n := node.(*Aside)
-	line, _ := reader.PeekLine()
+	line, segment := reader.PeekLine()
 	width, at := util.IndentWidth(line, reader.LineOffset())
 	if width < 4 {
-		rest := bytes.TrimLeft(line[at:], string(n.fence))
-		if len(line)-at-len(rest) >= n.length && util.IsBlank(rest) {
-			n.closed = true
+		rest := bytes.TrimLeft(line[at:], string(n.fence.char))
+		if len(line)-at-len(rest) >= n.fence.length && util.IsBlank(rest) {
+			n.fence.close = segment.Start
 			reader.AdvanceToEOL()
 			return parser.Close
 		}
@@ -66,6 +68,10 @@ func (asideParser) Continue(node ast.Node, reader text.Reader, _ parser.Context)
 
 // firstWord splits an info string after its first word.
 func firstWord(info string) (word, rest string) {
-	word, rest, _ = strings.Cut(strings.TrimSpace(info), " ")
-	return word, strings.TrimSpace(rest)
+	info = strings.TrimSpace(info)
+	end := strings.IndexFunc(info, unicode.IsSpace)
+	if end < 0 {
+		return info, ""
+	}
+	return info[:end], strings.TrimSpace(info[end:])
 }

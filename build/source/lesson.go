@@ -67,7 +67,7 @@ func markdown() goldmark.Markdown {
 		goldmark.WithParserOptions(
 			parser.WithAutoHeadingID(),
 			// Before goldmark's fenced code (700) and its inline parsers (100 and on).
-			parser.WithBlockParsers(util.Prioritized(asideParser{}, 690)),
+			parser.WithBlockParsers(util.Prioritized(asideParser{}, 690), util.Prioritized(codeParser{parser.NewFencedCodeBlockParser()}, 695)),
 			parser.WithInlineParsers(util.Prioritized(braceParser{}, 90)),
 		),
 	)
@@ -99,9 +99,14 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 		r.problems.Add(problem.Place{File: l.File, Line: 1, Column: 1}, "the file does not begin with a ```lesson block, which gives it a title")
 		return nil
 	}
+	v := &visitor{reader: r, lesson: l, fences: fencesOf(context)}
+	if v.fences[first].close == 0 {
+		v.unclosed(first, "lesson block")
+		return nil // all of the lesson stands in it
+	}
 	r.lessonBlock(l, first)
 	l.Tree.RemoveChild(l.Tree, first)
-	v := &visitor{reader: r, lesson: l}
+	v.nearFences()
 	v.visit(l.Tree)
 	for i, expression := range BlockGlance.Of(l.Block) {
 		at := l.Place(BlockGlance, i)

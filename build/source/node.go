@@ -35,10 +35,8 @@ type Aside struct {
 	Word  string // "caution", "answer" or "staff"
 	Ruled int    // of an answer: ruled lines in the class edition
 
-	fence  byte // what the block was opened with
-	length int
+	fence  *fence
 	indent int
-	closed bool
 }
 
 var (

@@ -53,8 +53,8 @@ func TestRulesOfALesson(t *testing.T) {
 		{"512 kB", map[string]string{"a.md": sized(512 << 10)}, nil},
 		{"a byte more", map[string]string{"a.md": sized(512<<10 + 1)}, []string{"u/a.md: the file has 512 kB; up to 512 kB are read"}},
 		{"a closed block", map[string]string{"a.md": head + "````caution\n```\nx\n```\n````\n"}, nil},
-		{"a block closed too short", map[string]string{"a.md": head + "\n````caution\nx\n```\n"}, []string{"u/a.md:5:1: the caution block is never closed"}},
-		{"a block that its quote ends", map[string]string{"a.md": head + "> ~~~staff\n> x\n\ny\n"}, []string{"u/a.md:4:3: the staff block is never closed"}},
+		{"a block closed too short", map[string]string{"a.md": head + "\n````caution\nx\n```\n"}, []string{"u/a.md:5:1: the caution block is never closed; end it with a line of ````", "u/a.md:7:1: the block is never closed; end it with a line of ```"}},
+		{"a block that its quote ends", map[string]string{"a.md": head + "> ~~~staff\n> x\n\ny\n"}, []string{"u/a.md:4:3: the staff block is never closed; end it with a line of ~~~"}},
 
 		{"an expression of 499 bytes", map[string]string{"a.md": head + "{class-facts.school school.name=\"" + strings.Repeat("x", 499-len("{class-facts.school school.name=\"\"}")) + "\"}\n"}, nil},
 		{"a brace in quotes", map[string]string{"a.md": head + "{class-facts.school school.name=\"a } b\"}\n"}, nil},

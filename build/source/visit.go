@@ -20,6 +20,7 @@ import (
 type visitor struct {
 	*reader
 	lesson *Lesson
+	fences fences
 	failed error
 }
 
@@ -63,6 +64,7 @@ func firstLine(b []byte) string {
 
 // fence deals with the fenced blocks that goldmark took for code.
 func (v *visitor) fence(n *ast.FencedCodeBlock) {
+	v.unclosed(n, "block")
 	if n.Info == nil {
 		return
 	}
@@ -74,8 +76,8 @@ func (v *visitor) fence(n *ast.FencedCodeBlock) {
 	case "compute":
 		v.compute(n, rest, at)
 	default:
-		if meant := form.Nearest(word, []string{"compute", "lesson", Caution, Answer, Staff}); meant != "" {
-			v.problems.Add(at, "%q is no kind of block; did you mean %q?", word, meant)
+		if !slices.Contains(codeWords, word) {
+			v.problems.Add(at, "%s", unknownBlock(word))
 		}
 	}
 }
@@ -177,11 +179,9 @@ func (v *visitor) recordsOf(f form.Form, given form.Values, at func(string) prob
 // block.
 func (v *visitor) aside(n *Aside) {
 	line := firstLine(v.lesson.Source[n.Pos():])
-	_, rest := firstWord(strings.TrimLeft(line, string(n.fence)))
+	_, rest := firstWord(strings.TrimLeft(line, string(n.fence.char)))
 	at := v.at(n.Pos())
-	if !n.closed {
-		v.problems.Add(at, "the %s block is never closed", n.Word)
-	}
+	v.unclosed(n, n.Word+" block")
 	if rest == "" {
 		return
 	}

@@ -1,0 +1,182 @@
+package source
+
+import (
+	"bytes"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+
+	"github.com/yuin/goldmark/ast"
+
+	"noonbook/build/form"
+)
+
+// What is meant as an answer and is not read as one would be shown to the class.
+// So no block may be of a kind that nobody knows, and what looks like a fence and
+// is none is a fault: in doubt nothing is pressed.
+
+// blockWords open the blocks of noonbook's own.
+var blockWords = []string{"compute", Caution, Answer, Staff}
+
+// codeWords may follow the fence of a block that is shown as code, letter by letter.
+var codeWords = []string{"text", "csv", "toml", "markdown", "html", "css", "javascript", "json", "python", "sh"}
+
+// meantWords are words that people write for ours.
+var meantWords = map[string]string{
+	"answers": Answer, "solution": Answer, "solutions": Answer, "response": Answer, "responses": Answer, "key": Answer, "result": Answer, "results": Answer,
+	"réponse": Answer, "réponses": Answer, "reponse": Answer, "reponses": Answer, "corrigé": Answer, "corrige": Answer, "correction": Answer,
+	"teacher": Staff, "teachers": Staff, "staff-note": Staff, "staff-notes": Staff, "note": Staff, "notes": Staff, "private": Staff, "hidden": Staff,
+	"personnel": Staff, "enseignant": Staff, "enseignante": Staff, "enseignants": Staff, "prof": Staff, "maître": Staff, "maîtresse": Staff,
+	"warning": Caution, "attention": Caution, "danger": Caution, "safety": Caution, "careful": Caution, "important": Caution,
+	"avertissement": Caution, "prudence": Caution, "sécurité": Caution, "securite": Caution,
+	"placeholder": "compute", "reckon": "compute", "calculate": "compute", "computed": "compute", "calcul": "compute", "calculer": "compute",
+}
+
+// meantBlock returns which of our words an author means by a word, or "".
+func meantBlock(word string) string {
+	word = strings.ToLower(word)
+	if slices.Contains(blockWords, word) {
+		return word
+	}
+	if meant, ok := meantWords[word]; ok {
+		return meant
+	}
+	return form.Nearest(word, blockWords)
+}
+
+// unknownBlock says what is wrong with the first word after a fence.
+func unknownBlock(info string) string {
+	word, _ := firstWord(info)
+	end := strings.IndexFunc(word, func(c rune) bool { return !unicode.IsLetter(c) && c != '-' })
+	if end > 0 && slices.Contains(append(blockWords, "lesson"), strings.ToLower(word[:end])) {
+		return fmt.Sprintf("%q is no kind of block; write a space after %q", word, strings.ToLower(word[:end]))
+	}
+	letters := strings.TrimFunc(word, func(c rune) bool { return !unicode.IsLetter(c) })
+	if meant := meantBlock(letters); meant != "" {
+		return fmt.Sprintf("%q is no kind of block; did you mean %q?", word, meant)
+	}
+	return fmt.Sprintf("%q is no kind of block; want %s, or for words shown as they stand %s",
+		word, strings.Join(blockWords, ", "), strings.Join(codeWords, ", "))
+}
+
+// unclosed reports a block that nothing closes, and one whose fence is as long as
+// that of the block which holds it: what ends the one would end the other.
+func (v *visitor) unclosed(n ast.Node, what string) {
+	f := v.fences[n]
+	if f.close > 0 {
+		return
+	}
+	for outer := n.Parent(); outer != nil; outer = outer.Parent() {
+		if o := v.fences[outer]; o != nil && o.char == f.char && o.length <= f.length {
+			v.problems.Add(v.at(f.open), "the %s begins with %s, and so does the block of line %d that it stands in, which its end would end; begin and end that one with %s",
+				what, strings.Repeat(string(f.char), f.length), v.at(o.open).Line, strings.Repeat(string(f.char), f.length+1))
+			return
+		}
+	}
+	v.problems.Add(v.at(f.open), "the %s is never closed; end it with a line of %s", what, strings.Repeat(string(f.char), f.length))
+}
+
+// nearFences reports lines that look like a fence and were read as something else.
+func (v *visitor) nearFences() {
+	inside := v.fencedLines()
+	for i, start := range v.lesson.lines.starts {
+		end := len(v.lesson.Source)
+		if i+1 < len(v.lesson.lines.starts) {
+			end = v.lesson.lines.starts[i+1]
+		}
+		line := v.lesson.Source[start:end]
+		switch f, fenced := inside[i+1]; {
+		case !fenced:
+			v.nearFence(line, start)
+		case f != nil:
+			v.fenceInCode(line, start, f)
+		}
+	}
+}
+
+// fencedLines returns the lines that are fences, with nil, and those that are code
+// within one, with that.
+func (v *visitor) fencedLines() map[int]*fence {
+	lines := map[int]*fence{}
+	for n, f := range v.fences {
+		if f.close > 0 {
+			lines[v.at(f.close).Line] = nil
+		}
+		lines[v.at(f.open).Line] = nil
+		if code, ok := n.(*ast.FencedCodeBlock); ok {
+			for i := range code.Lines().Len() {
+				lines[v.at(code.Lines().At(i).Start).Line] = f
+			}
+		}
+	}
+	return lines
+}
+
+var (
+	// containers is what may stand before a fence: spaces of any kind, quotes, marks of
+	// lists.
+	containers = regexp.MustCompile(`^(?:[\s\p{Zs}\x{200b}\x{2060}\x{feff}>]|[-*+•·–][\s\p{Zs}]|\d{1,9}[.)][\s\p{Zs}])*`)
+	// ticks are the signs that people and their programs take for a backtick.
+	ticks = regexp.MustCompile("^(?:\\\\?[`~:'\"´ˋˊ‘’‚‛′‵“”„‟″＇｀])+")
+	// within is one of our words after what could be a fence in the middle of a line.
+	midLine = regexp.MustCompile("(?i)(?:\\\\?[`~]){3,}[\\s\\p{Zs}]*(?:compute|caution|answer|staff)\\b")
+	// bare is what follows the fence of an answer, without the fence.
+	bare = regexp.MustCompile(`(?i)^answer[\s\p{Zs}]+lines[\s\p{Zs}]*=[\s\p{Zs}]*\d+[\s\p{Zs}]*$`)
+)
+
+const howToFence = "a block begins and ends with a line of three backticks, ```"
+
+// nearFence looks at a line that is outside all fences.
+func (v *visitor) nearFence(line []byte, start int) {
+	before := len(containers.Find(line))
+	rest := string(bytes.TrimRight(line[before:], "\n"))
+	run := ticks.FindString(rest)
+	signs := strings.ReplaceAll(run, `\`, "")
+	after := strings.TrimLeftFunc(rest[len(run):], func(c rune) bool { return unicode.IsSpace(c) || c == '\u200b' || c == '\u2060' || c == '\ufeff' })
+	word := after
+	if end := strings.IndexFunc(after, func(c rune) bool { return !unicode.IsLetter(c) && c != '-' }); end >= 0 {
+		word = after[:end]
+	}
+	count := len([]rune(signs))
+	real := strings.Trim(signs, "`") == "" || strings.Trim(signs, "~") == ""
+	closed := count > 0 && ticks.FindString(after) == "" && strings.ContainsAny(after, "`~:'\"´‘’“”„″")
+	at := v.at(start + before)
+	switch {
+	case count >= 3 && real && run == signs && closed:
+		v.problems.Add(at, "a block can not stand on one line; %s", howToFence)
+	case count >= 3 && real && run == signs:
+		v.problems.Add(at, "%s is indented too far to begin or end a block, or has no empty line before it; %s", run, howToFence)
+	case count >= 3 && (after == "" || word != ""):
+		v.problems.Add(at, "%s begins no block; %s", run, howToFence)
+	case count > 0 && !closed && word != "" && meantBlock(word) != "" && (count == 2 || onlyLines(after[len(word):])):
+		v.problems.Add(at, "%s%s begins no block; %s", run, word, howToFence)
+	case bare.MatchString(rest):
+		v.problems.Add(at, "%s begins no block without its fence; %s", rest, howToFence)
+	default:
+		if mid := midLine.FindStringIndex(rest); mid != nil {
+			v.problems.Add(v.at(start+before+mid[0]), "a block begins on a line of its own; %s", howToFence)
+		}
+	}
+}
+
+// onlyLines reports whether nothing follows a word, or the number of lines.
+func onlyLines(rest string) bool {
+	rest = strings.TrimSpace(rest)
+	return rest == "" || strings.HasPrefix(rest, "lines")
+}
+
+// fenceInCode looks at a line within a block of code. One of our blocks that begins
+// there with a fence as long as the code's is no example of a block: the code
+// before it was not closed.
+func (v *visitor) fenceInCode(line []byte, start int, f *fence) {
+	before := len(containers.Find(line))
+	rest := line[before:]
+	info := bytes.TrimLeft(rest, string(f.char))
+	word, _ := firstWord(string(info))
+	if len(rest)-len(info) >= f.length && word != "" && meantBlock(word) != "" {
+		v.problems.Add(v.at(start+before), "%s stands in the block of line %d, which is not closed before it; close that one, or if this is an example in it, begin and end it with %s",
+			bytes.TrimSpace(rest), v.at(f.open).Line, strings.Repeat(string(f.char), len(rest)-len(info)+1))
+	}
+}
