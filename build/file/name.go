@@ -67,8 +67,8 @@ func device(stem string) bool {
 	return false
 }
 
-// Folded returns the name without its case. Two names with one folded form are one
-// file on Windows and macOS.
+// Folded returns the name without its case, and with accents as letters of their
+// own. Two names with one folded form are one file on Windows or macOS.
 func Folded(name string) string {
 	return strings.Map(func(r rune) rune {
 		least := r
@@ -76,5 +76,5 @@ func Folded(name string) string {
 			least = min(least, other)
 		}
 		return least
-	}, name)
+	}, decomposed(name))
 }

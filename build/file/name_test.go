@@ -1,6 +1,8 @@
 package file
 
 import (
+	"os"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -50,4 +52,45 @@ func TestFolded(t *testing.T) {
 			t.Errorf("%q and %q are one", pair[0], pair[1])
 		}
 	}
+}
+
+// Letters with accents are one name with the same letters taken apart, as macOS keeps
+// them: Unicode Character Database, testdata/reference/accents.tsv.
+func TestFoldedTakesAccentsApart(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/reference/accents.tsv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	letters := 0
+	for line := range strings.SplitSeq(strings.TrimSpace(string(text)), "\n") {
+		letter, parts, ok := strings.Cut(line, "\t")
+		if !ok {
+			continue // the first line
+		}
+		one, two := runes(t, letter), runes(t, parts)
+		if Folded("x"+one+".md") != Folded("x"+two+".md") {
+			t.Errorf("%s and %s are two names: %q, %q", letter, parts, Folded(one), Folded(two))
+		}
+		letters++
+	}
+	if letters < 700 {
+		t.Errorf("only %d letters were looked at", letters)
+	}
+	for _, pair := range [][2]string{{"é", "e"}, {"é", "è"}, {"ß", "s"}} {
+		if Folded(pair[0]) == Folded(pair[1]) {
+			t.Errorf("%s and %s are one name", pair[0], pair[1])
+		}
+	}
+}
+
+func runes(t *testing.T, hex string) string {
+	var s strings.Builder
+	for code := range strings.FieldsSeq(hex) {
+		n, err := strconv.ParseUint(code, 16, 32)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s.WriteRune(rune(n))
+	}
+	return s.String()
 }
