@@ -49,10 +49,10 @@ var apart = func() map[rune][2]rune {
 	return parts
 }()
 
-// decomposed writes each letter with its marks behind it, as macOS keeps file names:
+// Decomposed writes each letter with its marks behind it, as macOS keeps file names:
 // the normalization form D of The Unicode Standard, section 3.11, for the letters that
 // the table holds.
-func decomposed(name string) string {
+func Decomposed(name string) string {
 	var out []rune
 	for _, r := range name {
 		from := len(out)

@@ -76,5 +76,5 @@ func Folded(name string) string {
 			least = min(least, other)
 		}
 		return least
-	}, decomposed(name))
+	}, Decomposed(name))
 }

@@ -2,15 +2,16 @@ package plan
 
 import (
 	"bytes"
+	"crypto/rand"
 	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"github.com/tdewolff/minify/v2"
 	"github.com/tdewolff/minify/v2/html"
 
-	"noonbook/build/source"
 	"noonbook/build/typeset"
 )
 
@@ -29,27 +30,17 @@ func (d *draft) mark(s slot) string {
 	return d.plan.token + strconv.Itoa(len(d.slots)-1) + "z"
 }
 
-// unusedToken returns letters that occur nowhere in the unit, so that what an
-// author pastes can not be taken for a mark.
-func unusedToken(unit *source.Unit, words *typeset.Words) string {
-	token := "nbslot"
-	used := func() bool {
-		for _, l := range unit.Lessons {
-			if bytes.Contains(l.Source, []byte(token)) {
-				return true
-			}
+// newToken returns letters that nobody can write into a lesson or a setting, however
+// they are escaped there, since nobody can guess them. They are cut out again, so that
+// the same lessons still give the same bytes. There is no digit among them, round which
+// words are set otherwise.
+func newToken() string {
+	return "nb" + strings.Map(func(c rune) rune {
+		if c >= '2' && c <= '7' { // of base32
+			return 'a' + c - '2'
 		}
-		for _, key := range words.Keys() {
-			if strings.Contains(words.Say(key), token) {
-				return true
-			}
-		}
-		return false
-	}
-	for used() {
-		token += "q"
-	}
-	return token
+		return unicode.ToLower(c)
+	}, rand.Text())
 }
 
 // write renders the page, the data of one of the kinds that typeset knows.
@@ -88,6 +79,9 @@ func (d *draft) cut() (page, error) {
 		n, err := strconv.Atoi(string(small[m[2]:m[3]]))
 		if err != nil {
 			return page{}, fmt.Errorf("page %s: %w", d.name, err)
+		}
+		if n >= len(d.slots) {
+			return page{}, fmt.Errorf("page %s: there is no slot %d", d.name, n)
 		}
 		p.ready = append(p.ready, small[last:m[0]])
 		p.slots = append(p.slots, d.slots[n])

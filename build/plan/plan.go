@@ -97,7 +97,7 @@ func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue
 		templates: templates,
 		edition:   edition,
 		catalogue: catalogue,
-		token:     unusedToken(unit, words),
+		token:     newToken(),
 	}
 	cover, err := p.cover()
 	if err != nil {

@@ -264,7 +264,7 @@ func TestPrintablesHaveAPage(t *testing.T) {
 	}
 	unit, words := readCatalogue(t, fstest.MapFS{
 		"unit.toml": {Data: readFile(t, "../../testdata/units/south/unit.toml")},
-		"1-a.md":    {Data: []byte("```lesson\ntitle = \"A\"\n```\n\n```compute strip-picture\n```\n\n```caution\n```compute strip-picture\n```\n")},
+		"1-a.md":    {Data: []byte("```lesson\ntitle = \"A\"\n```\n\n```compute strip-picture\n```\n\n````caution\n```compute strip-picture\n```\n````\n")},
 	}, []entry.Entry{poster})
 	p, err := Make(unit, words, Class, []entry.Entry{poster})
 	if err != nil {
@@ -290,19 +290,64 @@ func TestPrintablesHaveAPage(t *testing.T) {
 	}
 }
 
-func TestMarkThatAnAuthorWrites(t *testing.T) {
-	files := fstest.MapFS{
-		"unit.toml": {Data: readFile(t, "../../testdata/units/south/unit.toml")},
-		"1-a.md":    {Data: []byte("```lesson\ntitle = \"A\"\n```\n\nnbslot0z and nbslotq1z at {sun-day.noon}\n")},
+// A mark can not be written by an author, in plain letters or escaped, since nobody
+// can guess it; whatever looks like one stands on the page as it was written.
+func TestMarksCanNotBeForged(t *testing.T) {
+	lesson := []byte("```lesson\ntitle = \"\\u006ebslot0z\"\nsummary = \"nbslot1z\"\n```\n\nnbslot0z, &#110;bslot99z and nb&#x73;lotq1z at {sun-day.noon}\n")
+	unit, words := read(t, fstest.MapFS{"unit.toml": {Data: readFile(t, "../../testdata/units/south/unit.toml")}, "1-a.md": {Data: lesson}}, "marks")
+	var pressed [2][]byte
+	tokens := map[string]bool{}
+	for i := range pressed {
+		p, err := Make(unit, words, Class, placeholder.Catalogue())
+		if err != nil {
+			t.Fatal(err)
+		}
+		files, _ := p.Press(unit.Settings)
+		for _, f := range files {
+			if f.Name == "a.html" {
+				pressed[i] = f.Bytes
+			}
+			if bytes.Contains(f.Bytes, []byte(p.token)) {
+				t.Errorf("%s holds a mark", f.Name)
+			}
+		}
+		if tokens[p.token] = true; !regexp.MustCompile("^nb[a-z]{26,}$").MatchString(p.token) {
+			t.Errorf("a mark begins with %q", p.token)
+		}
 	}
-	unit, words := read(t, files, "marks")
-	p, err := Make(unit, words, Class, placeholder.Catalogue())
-	if err != nil {
-		t.Fatal(err)
+	if len(tokens) != 2 {
+		t.Error("the marks of two plans are the same")
 	}
-	pages, _ := p.Press(unit.Settings)
-	if !bytes.Contains(pages[1].Bytes, []byte("<p>nbslot0z and nbslotq1z at <time ")) {
-		t.Errorf("the author's letters are gone:\n%s", pages[1].Bytes)
+	if !bytes.Contains(pressed[0], []byte("<p>nbslot0z, nbslot99z and nbslotq1z at <time ")) || !bytes.Contains(pressed[0], []byte("</span> nbslot0z</h1>")) || !bytes.Equal(pressed[0], pressed[1]) {
+		t.Errorf("the author's letters are gone:\n%s", pressed[0])
+	}
+}
+
+// Files that would take each other's place are a problem where the author can mend it.
+func TestOneNameEach(t *testing.T) {
+	settings := readFile(t, "../../testdata/units/south/unit.toml")
+	block := "```lesson\ntitle = \"A\"\n```\n"
+	for _, c := range []struct{ name, text, want string }{
+		{"print-dial-face.md", block + "\n```compute dial-face\n```\n", "/print-dial-face.md:1:1: the handbook has a file print-dial-face.html of its own; give this one another name"},
+		{"a.md", block + "[x](Sun-Day-Table.csv)\n\n```compute sun-day\n```\n", ""},
+		{"a.md", block + "[x](DIAL-table-lines.csv)\n\n```compute dial-table\n```\n", "/a.md:4:1: dial-table-lines.csv and DIAL-table-lines.csv are one file on some computers; give this one another name"},
+	} {
+		unit, words := read(t, fstest.MapFS{"unit.toml": {Data: settings}, c.name: {Data: []byte(c.text)}, "Sun-Day-Table.csv": {Data: []byte("1")}, "DIAL-table-lines.csv": {Data: []byte("1")}}, "u")
+		p, err := Make(unit, words, Class, placeholder.Catalogue())
+		if err != nil {
+			t.Fatal(err)
+		}
+		files, problems := p.Press(unit.Settings)
+		if c.want == "" && problems.Faults() == 0 {
+			continue
+		}
+		if len(files) > 0 || problems.Faults() != 1 || !strings.HasSuffix(problems.Error(), c.want) {
+			var names []string
+			for _, f := range files {
+				names = append(names, f.Name)
+			}
+			t.Errorf("got %v, want %s; files %v", problems, c.want, names)
+		}
 	}
 }
 

@@ -45,6 +45,9 @@ func (p *Plan) Press(settings form.Values) ([]file.File, problem.List) {
 			files = append(files, f.File)
 		}
 	}
+	if twice := p.oneNameEach(files); len(twice) > 0 {
+		return nil, append(problems, twice...).Sorted()
+	}
 	return files, problems.Sorted()
 }
 

@@ -56,7 +56,7 @@ Braces \{not.a.slot\} and ` + "`{code.span}`" + ` and \*stars\*; entities &amp; 
 
 ***
 
-` + "```go\ncode := \"{class-facts.pupils}\" // <b> & c\n```" + `
+` + "```python\ncode := \"{class-facts.pupils}\" // <b> & c\n```" + `
 
     indented {class-facts.pupils}
 

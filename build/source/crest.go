@@ -10,6 +10,7 @@ import (
 
 	"noonbook/build/file"
 	"noonbook/build/form"
+	"noonbook/build/problem"
 	"noonbook/build/school"
 )
 
@@ -39,6 +40,10 @@ func (r *reader) livery(values form.Values) error {
 		r.problems.Add(at, "school.crest %q is no SVG, PNG or JPEG file beside unit.toml", name)
 		return nil
 	}
+	if err := file.Sound(name); err != nil {
+		r.problems.Add(at, "school.crest: %v", err)
+		return nil
+	}
 	info, err := fs.Stat(r.folder, name)
 	if err != nil || !info.Mode().IsRegular() {
 		r.problems.Add(at, "school.crest: there is no file %s beside unit.toml", name)
@@ -52,12 +57,16 @@ func (r *reader) livery(values form.Values) error {
 	if err != nil {
 		return fmt.Errorf("reading %s: %w", path.Join(r.root, name), err)
 	}
+	if fault, line, column := svgFault(src); strings.EqualFold(path.Ext(name), ".svg") && fault != "" {
+		r.problems.Add(problem.Place{File: path.Join(r.root, name), Line: line, Column: column}, "school.crest holds %s; a handbook carries no drawing that could run or load anything", fault)
+		return nil
+	}
 	width, height := pictureSize(src)
 	if width == 0 || height == 0 {
 		r.problems.Add(at, "school.crest: %s tells no size that can be read; want an SVG with a viewBox, a PNG or a JPEG", name)
 		return nil
 	}
 	r.unit.Crest = Picture{name, width, height}
-	r.unit.Files = append(r.unit.Files, File{File: file.File{Name: name, Bytes: src}, Source: name})
+	r.unit.Files = append(r.unit.Files, File{File: file.File{Name: name, Bytes: src}, Source: name, At: at})
 	return nil
 }

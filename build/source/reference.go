@@ -1,14 +1,9 @@
 package source
 
 import (
-	"errors"
-	"fmt"
-	"io/fs"
 	"net/url"
 	"path"
 	"regexp"
-	"slices"
-	"strconv"
 	"strings"
 
 	"github.com/yuin/goldmark/ast"
@@ -96,20 +91,24 @@ func (r *reader) pageNames() {
 		if rest := strings.TrimLeft(stem, "0123456789"); strings.HasPrefix(rest, "-") && rest != "-" {
 			stem = rest[1:]
 		}
+		stem = strings.ReplaceAll(stem, " ", "-")
+		l.Page = stem + ".html"
 		at := problem.Place{File: l.File, Line: 1, Column: 1}
+		if err := file.Sound(l.Page); err != nil {
+			r.problems.Add(at, "the page of this lesson can not be written: %v", err)
+		}
 		if stem == "index" {
 			r.problems.Add(at, "index is the name of the cover; give the file another name")
 		}
-		if other := taken[stem]; other != nil {
+		if other := taken[file.Folded(stem)]; other != nil {
 			r.problems.Add(at, "two lessons would be the page %s.html: %s is the other", stem, other.File)
 		}
-		taken[stem] = l
-		l.Page = strings.ReplaceAll(stem, " ", "-") + ".html"
+		taken[file.Folded(stem)] = l
 	}
 	for stem, l := range taken { // of each lesson come a day sheet and a pupils' sheet
 		for _, kind := range []string{"day-", "pupil-"} {
-			if other := taken[kind+stem]; other != nil && l.Part() == PartLesson {
-				r.problems.Add(problem.Place{File: other.File, Line: 1, Column: 1}, "%s%s.html is the name of a sheet of %s; give the file another name", kind, stem, l.File)
+			if other := taken[file.Folded(kind)+stem]; other != nil && l.Part() == PartLesson {
+				r.problems.Add(problem.Place{File: other.File, Line: 1, Column: 1}, "%s is the name of a sheet of %s; give the file another name", other.Page, l.File)
 			}
 		}
 	}
@@ -118,9 +117,9 @@ func (r *reader) pageNames() {
 // references resolves links between lessons and collects the files that
 // lessons refer to.
 func (r *reader) references() error {
-	files := map[string]string{} // name in the handbook → source
+	files := map[string]string{} // name in the handbook, folded → source
 	for _, f := range r.unit.Files {
-		files[f.Name] = f.Source
+		files[file.Folded(f.Name)] = f.Source
 	}
 	for _, l := range r.unit.Lessons {
 		for _, ref := range l.links {
@@ -144,7 +143,11 @@ func (r *reader) reference(l *Lesson, ref reference, files map[string]string) er
 		}
 		return nil
 	}
-	if strings.HasPrefix(u.Path, "/") || strings.Contains(u.Path, `\`) {
+	if strings.Contains(u.Path, `\`) {
+		r.problems.Add(ref.at, `%s has a backslash; between folders stands a slash, as in art/leaf.svg`, ref.target)
+		return nil
+	}
+	if strings.HasPrefix(u.Path, "/") {
 		r.problems.Add(ref.at, "%s leads outside the content folder; want a path from the lesson's folder", ref.target)
 		return nil
 	}
@@ -157,7 +160,7 @@ func (r *reader) reference(l *Lesson, ref reference, files map[string]string) er
 		r.page(l, name, u.Fragment, ref)
 		return nil
 	}
-	return r.file(name, ref, files)
+	return r.carry(name, ref, files)
 }
 
 func (r *reader) anchor(l *Lesson, fragment string, ref reference) {
@@ -174,7 +177,7 @@ func (r *reader) anchor(l *Lesson, fragment string, ref reference) {
 func (r *reader) page(from *Lesson, name, fragment string, ref reference) {
 	var names []string
 	for _, l := range r.unit.Lessons {
-		if l.name != name {
+		if file.Decomposed(l.name) != file.Decomposed(name) {
 			names = append(names, l.name)
 			continue
 		}
@@ -202,75 +205,4 @@ func wordsOf(n ast.Node, src []byte) string {
 		return ast.WalkContinue, nil
 	})
 	return strings.Join(strings.Fields(b.String()), " ")
-}
-
-// file takes a file along, under a flat name.
-func (r *reader) file(name string, ref reference, files map[string]string) error {
-	what := "file"
-	if ref.image != nil {
-		what = "picture"
-	}
-	info, err := fs.Stat(r.folder, name)
-	switch {
-	case errors.Is(err, fs.ErrNotExist):
-		r.problems.Add(ref.at, "%s %s is not in the content folder", what, ref.target)
-		return nil
-	case escapes(err):
-		r.problems.Add(ref.at, "%s %s leads outside the content folder", what, ref.target)
-		return nil
-	case err != nil:
-		return fmt.Errorf("reading %s: %w", path.Join(r.root, name), err)
-	case !info.Mode().IsRegular():
-		r.problems.Add(ref.at, "%s %s is not a file", what, ref.target)
-		return nil
-	case info.Size() > maxFile:
-		r.problems.Add(ref.at, "%s %s has %.1f MB; up to %d MB are taken along", what, ref.target, float64(info.Size())/1e6, maxFile>>20)
-		return nil
-	}
-	flat := strings.ReplaceAll(name, "/", "-")
-	if strings.HasPrefix(flat, "noonbook.") || flat == "concordance.js" {
-		r.problems.Add(ref.at, "%s %s has the name of a file that the handbook writes itself; give it another", what, ref.target)
-		return nil
-	}
-	*ref.destination = []byte((&url.URL{Path: flat}).String())
-	if source, taken := files[flat]; taken {
-		if source != name {
-			r.problems.Add(ref.at, "%s and %s would both be %s in the handbook", source, name, flat)
-		}
-		r.shared(ref, flat)
-		r.size(ref, flat)
-		return nil
-	}
-	files[flat] = name
-	src, err := fs.ReadFile(r.folder, name)
-	if err != nil {
-		return fmt.Errorf("reading %s: %w", path.Join(r.root, name), err)
-	}
-	r.unit.Files = append(r.unit.Files, File{file.File{Name: flat, Bytes: src}, name, ref.staff})
-	r.size(ref, flat)
-	return nil
-}
-
-// shared keeps a file for staff only as long as every reference to it is.
-func (r *reader) shared(ref reference, flat string) {
-	for i, f := range r.unit.Files {
-		if f.Name == flat && !ref.staff {
-			r.unit.Files[i].Staff = false
-		}
-	}
-}
-
-// size gives a picture the size that its file tells.
-func (r *reader) size(ref reference, flat string) {
-	i := slices.IndexFunc(r.unit.Files, func(f File) bool { return f.Name == flat })
-	if ref.image == nil || i < 0 {
-		return
-	}
-	width, height := pictureSize(r.unit.Files[i].Bytes)
-	if width == 0 || height == 0 {
-		r.problems.Warn(ref.at, "picture %s tells no size that can be read (PNG, JPEG, GIF and SVG do), so the page moves while it loads", ref.target)
-		return
-	}
-	ref.image.SetAttributeString("width", []byte(strconv.Itoa(width)))
-	ref.image.SetAttributeString("height", []byte(strconv.Itoa(height)))
 }

@@ -2,6 +2,7 @@ package source
 
 import (
 	"cmp"
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -30,17 +31,15 @@ type Unit struct {
 // A File is one that the handbook carries along.
 type File struct {
 	file.File
-	Source string // its name in the content folder, with slashes
-	Staff  bool   // only answers and staff notes refer to it
+	Source string        // its name in the content folder, with slashes
+	Staff  bool          // only answers and staff notes refer to it
+	At     problem.Place // where it is first referred to
 }
 
-// maxLesson and maxFile bound what is read into memory. A lesson of half a
-// million bytes is a book; the bound also keeps the parser quick, whose time
-// grows with the square of what opens and never closes.
-const (
-	maxLesson = 512 << 10
-	maxFile   = 64 << 20
-)
+// maxLesson bounds a lesson and unit.toml. Half a million bytes are a book; the
+// bound also keeps the parser quick, whose time grows with the square of what opens
+// and never closes.
+const maxLesson = 512 << 10
 
 // SettingPlace returns where a setting stands in unit.toml.
 func (u *Unit) SettingPlace(key form.AnyKey, item ...int) problem.Place {
@@ -120,20 +119,27 @@ type reader struct {
 	catalogue []entry.Entry
 	unit      *Unit
 	problems  problem.List
+	texts     map[[sha256.Size]byte]string // what is read as lesson, settings or records, by its bytes
+	carried   int64                        // bytes of the files that lessons refer to
 }
 
 // lessonNames lists the Markdown files, first by the number that a name begins
-// with, then by name. Folders whose name begins with a dot are left alone.
+// with, then by name. What systems and editors leave in a folder is passed over.
 func (r *reader) lessonNames() ([]string, error) {
 	var names []string
 	err := fs.WalkDir(r.folder, ".", func(name string, d fs.DirEntry, err error) error {
 		switch {
 		case err != nil:
 			return fmt.Errorf("reading %s: %w", path.Join(r.root, name), err)
-		case d.IsDir() && name != "." && strings.HasPrefix(d.Name(), "."):
-			return fs.SkipDir
-		case !d.IsDir() && strings.EqualFold(path.Ext(name), ".md"):
+		case name != "." && leaving(d.Name()):
+			if d.IsDir() {
+				return fs.SkipDir
+			}
+		case d.IsDir():
+		case strings.EqualFold(path.Ext(name), ".md"):
 			names = append(names, name)
+		case strings.HasSuffix(strings.ToLower(name), ".md.txt"):
+			r.problems.Warn(problem.Place{File: path.Join(r.root, name)}, "this file is not read, for the name of a lesson ends in .md; take the .txt away")
 		}
 		return nil
 	})
@@ -141,6 +147,12 @@ func (r *reader) lessonNames() ([]string, error) {
 		return cmp.Or(cmp.Compare(leadingNumber(a), leadingNumber(b)), cmp.Compare(a, b))
 	})
 	return names, err
+}
+
+// leaving reports whether a name is one that systems and editors leave beside the
+// files of a folder: hidden ones, copies that end in ~, and names within #.
+func leaving(name string) bool {
+	return strings.HasPrefix(name, ".") || strings.HasSuffix(name, "~") || strings.HasPrefix(name, "#") && strings.HasSuffix(name, "#")
 }
 
 func leadingNumber(name string) int {
@@ -159,7 +171,11 @@ func (r *reader) settings() error {
 	at := problem.Place{File: path.Join(r.root, school.SettingsFile)}
 	src, err := r.read(r.folder, r.root, school.SettingsFile, maxLesson)
 	if errors.Is(err, fs.ErrNotExist) {
-		r.problems.Add(at, "the file is missing; it says where the school is")
+		hint := ""
+		if _, err := fs.Stat(r.folder, school.SettingsFile+".txt"); err == nil {
+			hint = "; " + school.SettingsFile + ".txt is here, whose .txt is too much"
+		}
+		r.problems.Add(at, "the file is missing; it says where the school is%s", hint)
 		return nil
 	}
 	if err != nil || src == nil {
@@ -198,9 +214,17 @@ func (r *reader) read(folder fs.FS, root, name string, limit int64) ([]byte, err
 		r.problems.Add(at, "the file has %d kB; up to %d kB are read", info.Size()>>10, limit>>10)
 		return nil, nil
 	}
+	if !info.Mode().IsRegular() {
+		r.problems.Add(at, "this is no file that can be read, but %s", kindOf(info.Mode()))
+		return nil, nil
+	}
 	src, err := fs.ReadFile(folder, name)
 	if err != nil {
 		return nil, fmt.Errorf("reading %s: %w", at, err)
 	}
+	if r.texts == nil {
+		r.texts = map[[sha256.Size]byte]string{}
+	}
+	r.texts[sha256.Sum256(src)] = name
 	return r.text(at.File, src), nil
 }
