@@ -11,7 +11,10 @@ import (
 
 // anchors names the headings of one lesson after their words. Placeholders are
 // left out of the name, so that a link to a heading holds at every school.
-type anchors struct{ used map[string]bool }
+type anchors struct {
+	used map[string]bool
+	last map[string]int // number that the latest heading of equal words bears
+}
 
 var bracePattern = regexp.MustCompile(`\{[^}]*\}`)
 
@@ -27,8 +30,9 @@ func (a *anchors) Generate(heading []byte, _ ast.NodeKind) []byte {
 	}
 	base = strings.TrimSuffix(base, "-")
 	name := base
-	for n := 2; a.used[name]; n++ {
+	for n := max(2, a.last[base]+1); a.used[name]; n++ {
 		name = base + "-" + strconv.Itoa(n)
+		a.last[base] = n
 	}
 	a.used[name] = true
 	return []byte(name)

@@ -28,7 +28,7 @@ func (asideParser) CanInterruptParagraph() bool                 { return true }
 func (asideParser) CanAcceptIndentedLine() bool                 { return false }
 func (asideParser) Close(ast.Node, text.Reader, parser.Context) {}
 
-func (asideParser) Open(_ ast.Node, reader text.Reader, pc parser.Context) (ast.Node, parser.State) {
+func (asideParser) Open(parent ast.Node, reader text.Reader, pc parser.Context) (ast.Node, parser.State) {
 	line, _ := reader.PeekLine()
 	indent := pc.BlockOffset()
 	if indent < 0 {
@@ -39,7 +39,7 @@ func (asideParser) Open(_ ast.Node, reader text.Reader, pc parser.Context) (ast.
 	if len(line)-indent-len(rest) < 3 || word != Caution && word != Answer && word != Staff {
 		return nil, parser.NoChildren
 	}
-	if line[indent] == '`' && bytes.IndexByte(rest, '`') >= 0 {
+	if line[indent] == '`' && bytes.IndexByte(rest, '`') >= 0 || deepIn(parent) {
 		return nil, parser.NoChildren
 	}
 	n := &Aside{Word: word, indent: indent}
@@ -64,6 +64,18 @@ func (asideParser) Continue(node ast.Node, reader text.Reader, _ parser.Context)
 		reader.Advance(min(n.indent, at))
 	}
 	return parser.Continue | parser.HasChildren
+}
+
+// deepIn reports whether a block would stand in more blocks of ours than are read; it
+// is code then, and of an unknown kind.
+func deepIn(parent ast.Node) bool {
+	deep := 0
+	for ; parent != nil; parent = parent.Parent() {
+		if _, ok := parent.(*Aside); ok {
+			deep++
+		}
+	}
+	return deep >= maxAsides
 }
 
 // firstWord splits an info string after its first word.

@@ -1,10 +1,8 @@
 package source
 
 import (
-	"fmt"
 	"io/fs"
 	"path"
-	"regexp"
 	"strings"
 
 	"github.com/yuin/goldmark"
@@ -73,12 +71,6 @@ func markdown() goldmark.Markdown {
 	)
 }
 
-// maxQuotes bounds block quotes within one another: goldmark's time grows with
-// the square of their number, and its stack with it.
-const maxQuotes = 100
-
-var deepQuote = regexp.MustCompile(fmt.Sprintf(`(?m)^(?:[ \t]*>){%d}`, maxQuotes+1))
-
 // lesson reads one file. A file that can not be read as a lesson at all is
 // reported and left out.
 func (r *reader) lesson(folder fs.FS, root, name string) error {
@@ -88,18 +80,18 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 	}
 	l := &Lesson{File: path.Join(root, name), name: name, Source: src, Anchors: map[string]bool{}}
 	l.lines = newLines(l.File, src)
-	if deep := deepQuote.FindIndex(src); deep != nil {
-		r.problems.Add(l.lines.place(deep[0]), "quotes within quotes, more than %d deep", maxQuotes)
+	if at, what := outOfBounds(src); what != "" {
+		r.problems.Add(l.lines.place(at), "%s", what)
 		return nil
 	}
-	context := parser.NewContext(parser.WithIDs(&anchors{used: l.Anchors}))
+	context := parser.NewContext(parser.WithIDs(&anchors{used: l.Anchors, last: map[string]int{}}))
 	l.Tree = markdown().Parser().Parse(text.NewReader(src), parser.WithContext(context))
 	first, ok := l.Tree.FirstChild().(*ast.FencedCodeBlock)
 	if !ok || string(first.Language(src)) != "lesson" {
 		r.problems.Add(problem.Place{File: l.File, Line: 1, Column: 1}, "the file does not begin with a ```lesson block, which gives it a title")
 		return nil
 	}
-	v := &visitor{reader: r, lesson: l, fences: fencesOf(context)}
+	v := &visitor{reader: r, lesson: l, fences: fencesOf(context), most: len(r.problems) + maxProblems}
 	if v.fences[first].close == 0 {
 		v.unclosed(first, "lesson block")
 		return nil // all of the lesson stands in it

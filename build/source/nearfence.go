@@ -82,6 +82,9 @@ func (v *visitor) unclosed(n ast.Node, what string) {
 func (v *visitor) nearFences() {
 	inside := v.fencedLines()
 	for i, start := range v.lesson.lines.starts {
+		if len(v.problems) >= v.most {
+			return
+		}
 		end := len(v.lesson.Source)
 		if i+1 < len(v.lesson.lines.starts) {
 			end = v.lesson.lines.starts[i+1]

@@ -39,7 +39,7 @@ const head = "```lesson\ntitle = \"A\"\n```\n" // the text begins on line 4
 func TestRulesOfALesson(t *testing.T) {
 	quotes := func(n int) string { return strings.Repeat("> ", n) + "x\n" }
 	svg := `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 1"/>`
-	sized := func(n int) string { return head + strings.Repeat("x", n-len(head)) }
+	sized := func(n int) string { return head + strings.Repeat("some words\n\n", n/12)[:n-len(head)] }
 	for _, c := range []struct {
 		name  string
 		files map[string]string
@@ -51,7 +51,7 @@ func TestRulesOfALesson(t *testing.T) {
 		{"fewer than no lines", map[string]string{"a.md": head + "~~~~answer lines=-1\nx\n~~~~\n"}, []string{`u/a.md:4:12: answer: "lines=-1" is not understood, want lines=N with N from 0 to 40`}},
 		{"lines of a caution", map[string]string{"a.md": head + "```caution lines=2\nx\n```\n"}, []string{`u/a.md:4:12: caution: "lines=2" is too much; nothing follows the word`}},
 		{"a hundred quotes", map[string]string{"a.md": head + quotes(100)}, nil},
-		{"a hundred and one", map[string]string{"a.md": head + "\n" + quotes(101)}, []string{"u/a.md:5:1: quotes within quotes, more than 100 deep"}},
+		{"a hundred and one", map[string]string{"a.md": head + "\n" + quotes(101)}, []string{"u/a.md:5:1: quotes and lists within one another, more than 100 deep"}},
 		{"512 kB", map[string]string{"a.md": sized(512 << 10)}, nil},
 		{"a byte more", map[string]string{"a.md": sized(512<<10 + 1)}, []string{"u/a.md: the file has 512 kB; up to 512 kB are read"}},
 		{"a closed block", map[string]string{"a.md": head + "````caution\n```\nx\n```\n````\n"}, nil},

@@ -21,12 +21,16 @@ type visitor struct {
 	*reader
 	lesson *Lesson
 	fences fences
+	most   int // problems up to which the lesson is looked at
 	failed error
 }
 
 func (v *visitor) at(offset int) problem.Place { return v.lesson.lines.place(offset) }
 
 func (v *visitor) visit(n ast.Node) {
+	if len(v.problems) >= v.most {
+		return
+	}
 	switch n := n.(type) {
 	case *ast.FencedCodeBlock:
 		v.fence(n)
@@ -75,6 +79,8 @@ func (v *visitor) fence(n *ast.FencedCodeBlock) {
 		v.problems.Add(at, "a second lesson block; one stands at the head of the file")
 	case "compute":
 		v.compute(n, rest, at)
+	case Caution, Answer, Staff:
+		v.problems.Add(at, "blocks within one another, more than %d deep", maxAsides)
 	default:
 		if !slices.Contains(codeWords, word) {
 			v.problems.Add(at, "%s", unknownBlock(word))
