@@ -53,6 +53,17 @@ func (r lessonRenderer) RegisterFuncs(register renderer.NodeRendererFuncRegister
 	register.Register(source.KindAside(), r.aside)
 	register.Register(ast.KindHeading, r.heading)
 	register.Register(ast.KindLink, r.link)
+	register.Register(extension.KindTaskCheckBox, r.box)
+}
+
+// box writes [ ] at the head of an item of a list as a box to tick, and [x] as one
+// that is ticked.
+func (r lessonRenderer) box(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	sign := "☐ "
+	if node.(*extension.TaskCheckBox).IsChecked {
+		sign = "☑ "
+	}
+	return ast.WalkContinue, write(w, entering, sign, "")
 }
 
 func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {

@@ -1,8 +1,12 @@
 package source
 
 import (
+	"fmt"
 	"io/fs"
+	"maps"
 	"path"
+	"regexp"
+	"slices"
 	"strings"
 
 	"github.com/yuin/goldmark"
@@ -66,7 +70,7 @@ func markdown() goldmark.Markdown {
 			parser.WithAutoHeadingID(),
 			// Before goldmark's fenced code (700) and its inline parsers (100 and on).
 			parser.WithBlockParsers(util.Prioritized(asideParser{}, 690), util.Prioritized(codeParser{parser.NewFencedCodeBlockParser()}, 695)),
-			parser.WithInlineParsers(util.Prioritized(braceParser{}, 90)),
+			parser.WithInlineParsers(util.Prioritized(braceParser{}, 90), util.Prioritized(extension.NewTaskCheckBoxParser(), 95)),
 		),
 	)
 }
@@ -102,7 +106,11 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 	v.visit(l.Tree)
 	for i, expression := range BlockGlance.Of(l.Block) {
 		at := l.Place(BlockGlance, i)
-		at.Column++ // past the quote
+		at.Column++                                                                                 // past the quote
+		if inside, ok := strings.CutPrefix(expression, "{"); ok && strings.HasSuffix(inside, "}") { // as in a sentence
+			expression = strings.TrimSuffix(inside, "}")
+			at.Column++
+		}
 		if n := v.expression(expression, at); n != nil {
 			l.Glance = append(l.Glance, n)
 		}
@@ -119,14 +127,42 @@ func (r *reader) lessonBlock(l *Lesson, block *ast.FencedCodeBlock) {
 	for _, f := range faults {
 		r.problems.Add(within(l.lines, block, form.Place{Line: f.Line, Column: f.Column}), "lesson: %s", f.Text)
 	}
-	for name, v := range values {
-		s, ok := v.(string)
-		if ok && strings.Contains(s, "{") && strings.Contains(s, "}") {
-			r.problems.Add(within(l.lines, block, places[name]), "lesson: %s holds a placeholder; placeholders stand in the text of the lesson, and facts for the margin in glance", name)
-		}
-	}
+	r.noPlaceholders(l, values)
 	l.Block = LessonBlock().Complete(values)
 }
+
+// noPlaceholders reports braces in the lesson block, which is read before anything is
+// computed: in titles, goals, things to have ready, words and their meanings.
+func (r *reader) noPlaceholders(l *Lesson, values form.Values) {
+	report := func(name, at string) {
+		r.problems.Add(within(l.lines, l.blockAt, l.places[at]), "lesson: %s holds a placeholder; placeholders stand in the text of the lesson, and facts for the margin in glance", name)
+	}
+	for _, name := range slices.Sorted(maps.Keys(values)) {
+		switch v := values[name].(type) {
+		case string:
+			if likePlaceholder.MatchString(v) {
+				report(name, name)
+			}
+		case []string:
+			for i, text := range v {
+				if name != BlockGlance.Name() && likePlaceholder.MatchString(text) {
+					report(name, fmt.Sprintf("%s[%d]", name, i))
+				}
+			}
+		case []form.Values:
+			for i, row := range v {
+				for key, text := range row {
+					if s, ok := text.(string); ok && likePlaceholder.MatchString(s) {
+						report(name, fmt.Sprintf("%s[%d].%s", name, i, key))
+					}
+				}
+			}
+		}
+	}
+}
+
+// likePlaceholder finds what an author means as a placeholder.
+var likePlaceholder = regexp.MustCompile(`\{[^{}]*\}`)
 
 // body returns the text of a fenced block.
 func body(block ast.Node, src []byte) []byte {

@@ -40,6 +40,8 @@ func (v *visitor) visit(n ast.Node) {
 		return
 	case *Aside:
 		v.aside(n)
+	case *ast.Paragraph, *ast.TextBlock:
+		v.paragraph(n)
 	case *ast.HTMLBlock:
 		v.problems.Add(v.at(n.Pos()), "raw HTML is not passed through: %s", firstLine(n.Lines().Value(v.lesson.Source)))
 		return
@@ -144,6 +146,10 @@ var factPattern = regexp.MustCompile(`^([\pL\d_-]+)\.([\pL\d_-]+)$`)
 func (v *visitor) expression(s string, at problem.Place) *Inline {
 	name, pairs, ok := splitExpression(s)
 	parts := factPattern.FindStringSubmatch(name)
+	if complaint := v.notAFact(name); complaint != "" {
+		v.problems.Add(at, "%s", complaint)
+		return nil
+	}
 	if !ok || parts == nil {
 		v.problems.Add(at, `{%s} is not of the form {name.fact key=value}; write \{ for the brace itself`, s)
 		return nil
