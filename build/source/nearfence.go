@@ -144,7 +144,7 @@ func (v *visitor) nearFence(line []byte, start int) {
 	}
 	count := len([]rune(signs))
 	real := strings.Trim(signs, "`") == "" || strings.Trim(signs, "~") == ""
-	closed := count > 0 && ticks.FindString(after) == "" && strings.ContainsAny(after, "`~:'\"´‘’“”„″")
+	closed := count > 0 && strings.ContainsAny(after, "`~:'\"´‘’“”„″")
 	at := v.at(start + before)
 	switch {
 	case count >= 3 && real && run == signs && closed:
