@@ -74,7 +74,7 @@ func TestJSONHoldsEverything(t *testing.T) {
 			Columns     []struct{ Name, Unit string }
 			Rows        [][]any
 		}
-		Working, Sources, Warnings, Cautions []string
+		Working, Sources, Warnings, Cautions, Notes []string
 	}
 	if err := json.Unmarshal(b.Bytes(), &o); err != nil {
 		t.Fatal(err)
@@ -93,6 +93,9 @@ func TestJSONHoldsEverything(t *testing.T) {
 	if len(o.Cautions) != 1 || !strings.HasPrefix(o.Cautions[0], "Never look at the Sun") || len(o.Warnings) != 1 || !strings.Contains(o.Warnings[0], "overhead") || len(o.Working) != 1 || len(o.Sources) != 2 {
 		t.Errorf("cautions %v, warnings %v, working %v, sources %v", o.Cautions, o.Warnings, o.Working, o.Sources)
 	}
+	if len(o.Notes) != 1 || o.Notes[0] != words.Line(say.Line("sky.fist")) {
+		t.Errorf("notes are %v", o.Notes)
+	}
 	if len(o.Tables) != 2 || len(o.Tables[0].Columns) != 2 || len(o.Tables[0].Rows) != 2 || o.Tables[0].Rows[1][1] != 100.25 || o.Tables[0].Columns[1].Unit != "deg" || o.Tables[0].Title == "" || o.Placeholder != "dial-table" {
 		t.Errorf("tables are %v", o.Tables)
 	}
@@ -102,9 +105,34 @@ func TestJSONHoldsEverything(t *testing.T) {
 	// Nothing is null that is a list.
 	b.Reset()
 	encode.JSON(&b, encode.Answer{Placeholder: "x"}, words)
-	for _, list := range []string{"tables", "working", "sources", "warnings", "cautions"} {
+	for _, list := range []string{"tables", "working", "sources", "warnings", "cautions", "notes"} {
 		if !strings.Contains(b.String(), `"`+list+`": []`) {
 			t.Errorf("without %s: %s", list, b.String())
+		}
+	}
+}
+
+// Other programs are told the day and the place that an answer is for, or that none
+// counts; south and west are negative, as ISO 6709 has it.
+func TestJSONSaysWhenAndWhere(t *testing.T) {
+	latitude, longitude, height, zone := -45.87, -170.5, 20.0, "Pacific/Auckland"
+	at := encode.Place{Name: "Harbour School", Latitude: &latitude, Longitude: &longitude, ElevationM: &height, TimeZone: &zone}
+	for _, c := range []struct {
+		answer encode.Answer
+		want   string
+	}{
+		{encode.Answer{Placeholder: "x", Date: "2027-04-20", Place: &at},
+			`"placeholder":"x","date":"2027-04-20","place":{"name":"Harbour School","latitude":-45.87,"longitude":-170.5,"elevation_m":20,"time_zone":"Pacific/Auckland"},`},
+		{encode.Answer{Placeholder: "x", Place: &encode.Place{Name: "Harbour School", ElevationM: &height}},
+			`"place":{"name":"Harbour School","latitude":null,"longitude":null,"elevation_m":20,"time_zone":null},`},
+		{encode.Answer{Placeholder: "x"}, `"placeholder":"x","date":null,"place":null,`},
+	} {
+		var b, plain bytes.Buffer
+		if err := encode.JSON(&b, c.answer, english(t)); err != nil {
+			t.Fatal(err)
+		}
+		if err := json.Compact(&plain, b.Bytes()); err != nil || !strings.Contains(plain.String(), c.want) {
+			t.Errorf("it is %s, want %s", &plain, c.want)
 		}
 	}
 }

@@ -8,13 +8,3 @@
 // 8601 and dates as dates; only titles and texts are in the language of the words.
 // The names of the fields are the same in every language.
 package encode
-
-import "noonbook/build/result"
-
-// An Answer is a result with the name of its placeholder and the sources of what
-// it computes.
-type Answer struct {
-	Placeholder string
-	Sources     []string
-	result.Result
-}

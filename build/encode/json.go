@@ -13,12 +13,15 @@ import (
 // An object is an answer in JSON. Other programs rely on the names of its fields.
 type object struct {
 	Placeholder string          `json:"placeholder"`
+	Date        *string         `json:"date"`  // null where none counts
+	Place       *Place          `json:"place"` // null where none counts
 	Facts       map[string]fact `json:"facts"`
 	Tables      []table         `json:"tables"`
 	Working     []string        `json:"working"`
 	Sources     []string        `json:"sources"`
 	Warnings    []string        `json:"warnings"`
 	Cautions    []string        `json:"cautions"`
+	Notes       []string        `json:"notes"`
 }
 
 type fact struct {
@@ -39,19 +42,24 @@ type column struct {
 	Unit string `json:"unit"`
 }
 
-// JSON writes one result as one JSON object: numbers at full precision in the
-// stated unit, moments in ISO 8601 with offset, dates as dates, null where
-// there is no value.
+// JSON writes one result as one JSON object, with the day and the place that it is
+// for: numbers at full precision in the stated unit, moments in ISO 8601 with
+// offset, dates as dates, null where there is no value.
 func JSON(out io.Writer, a Answer, w *typeset.Words) error {
 	w = w.For(a.Result)
 	o := object{
 		Placeholder: a.Placeholder,
+		Place:       a.Place,
 		Facts:       map[string]fact{},
 		Tables:      []table{},
 		Working:     w.Working(a.Working),
 		Sources:     append([]string{}, a.Sources...),
 		Warnings:    phrases(a.Warnings, w),
 		Cautions:    phrases(a.Cautions, w),
+		Notes:       phrases(a.Notes, w),
+	}
+	if a.Date != "" {
+		o.Date = &a.Date
 	}
 	for _, f := range a.Facts {
 		o.Facts[f.Name] = fact{bare(f.Value, w), f.Value.Unit, w.Text(f.Value)}
