@@ -182,12 +182,26 @@ func TestTextBeginsWithCautions(t *testing.T) {
 	}
 }
 
-// RFC 4180: CRLF, a heading row, cells with a comma in quotes; several tables have
-// an empty line between them, and a unit is named once.
+// RFC 4180: CRLF, a heading row, cells with a comma in quotes. The facts come first;
+// tables have an empty line between them, and a unit is named once. Each part reads
+// back by itself, with as many cells in each row.
 func TestCSVReadsBack(t *testing.T) {
 	words := english(t)
 	var b bytes.Buffer
 	if err := encode.CSV(&b, answer().Result, words); err != nil {
+		t.Fatal(err)
+	}
+	parts := strings.Split(b.String(), "\r\n\r\n")
+	if len(parts) != 3 || !strings.HasPrefix(parts[0], "fact,value,unit,text\r\nangle,-16.17123456789,deg,") {
+		t.Errorf("with facts it is %q", b.String())
+	}
+	for i, rows := range []int{13, 3, 2} {
+		if read, err := csv.NewReader(strings.NewReader(parts[i])).ReadAll(); err != nil || len(read) != rows {
+			t.Errorf("part %d has %d rows, want %d: %v", i+1, len(read), rows, err)
+		}
+	}
+	b.Reset()
+	if err := encode.CSV(&b, result.Result{Tables: answer().Tables}, words); err != nil {
 		t.Fatal(err)
 	}
 	want := "sun_time_h,line_angle_deg\r\nnoon,1.5\r\n\"later, much\",100.25\r\n\r\nline_angle_deg\r\n-2\r\n"

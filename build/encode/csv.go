@@ -11,20 +11,21 @@ import (
 	"noonbook/build/typeset"
 )
 
-// CSV writes the tables of a result as RFC 4180 with a heading row, or its
-// facts where it has no table. Several tables stand one below the other with an
-// empty line between.
+// CSV writes a result as tables below one another with an empty line between: the
+// facts first, where there are any, then its own tables. Each of them is what RFC
+// 4180 describes, with a heading row and as many cells in each row; the whole is
+// not, since that knows one table a file, so a program divides it at the empty lines.
 func CSV(out io.Writer, r result.Result, w *typeset.Words) error {
 	c := csv.NewWriter(out)
 	c.UseCRLF = true
-	if len(r.Tables) == 0 {
+	if len(r.Facts) > 0 || len(r.Tables) == 0 {
 		c.Write([]string{"fact", "value", "unit", "text"})
 		for _, f := range r.Facts {
 			c.Write([]string{f.Name, plain(bare(f.Value, w)), f.Value.Unit, w.Text(f.Value)})
 		}
 	}
 	for i, t := range r.Tables {
-		if i > 0 {
+		if i > 0 || len(r.Facts) > 0 {
 			c.Flush()
 			io.WriteString(out, "\r\n")
 		}

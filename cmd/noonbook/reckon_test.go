@@ -58,8 +58,12 @@ func TestReckonJSON(t *testing.T) {
 func TestReckonCSVAndText(t *testing.T) {
 	t.Chdir(t.TempDir())
 	csv := must(t, "reckon", "--csv", "strip-table", "stock.strip_squares=200", "to=pluto", "show=places")
-	if !strings.HasPrefix(csv, "body,orbit_au,bode_au,bode_off_percent,squares,seam,past_cm,metres_m,fits\r\nSun,0,,,0,0,0,0,true\r\n") {
+	if !strings.HasPrefix(csv, "fact,value,unit,text\r\nstrip_length,22,m,22.0\u00a0m\r\n") {
 		t.Errorf("csv begins %.90q", csv)
+	}
+	_, csv, _ = strings.Cut(csv, "\r\n\r\n") // behind the facts
+	if !strings.HasPrefix(csv, "body,orbit_au,bode_au,bode_off_percent,squares,seam,past_cm,metres_m,fits\r\nSun,0,,,0,0,0,0,true\r\n") {
+		t.Errorf("csv's table begins %.90q", csv)
 	}
 	if lines := strings.Count(csv, "\r\n"); lines != 12 {
 		t.Errorf("%d lines", lines)
