@@ -3,7 +3,6 @@ package desk_test
 import (
 	"context"
 	"net/http"
-	"net/http/httptest"
 	"strings"
 	"testing"
 	"time"
@@ -17,10 +16,9 @@ import (
 func TestAnswersAreFresh(t *testing.T) {
 	d := desk.New()
 	d.Put(desk.Pressing{Files: []file.File{{Name: "index.html", Bytes: []byte("<body><pre></body></pre></body></html>")}, {Name: "unit.ics", Bytes: []byte("BEGIN")}, {Name: "half.html", Bytes: []byte("no end")}}})
-	server := httptest.NewServer(d.Handler())
-	defer server.Close()
-	for path, want := range map[string]int{"/": 200, "/unit.ics": 200, "/desk/follow.js": 200, "/desk/state.js?seen=9": 200, "/none.html": 404, "/favicon.ico": 204, "/a/b.html": 404, "/desk/none": 404} {
-		answer, err := http.Get(server.URL + path)
+	address := serve(t, d)
+	for path, want := range map[string]int{"/": 200, "/unit.ics": 200, "/desk/follow.js": 200, "/desk/state.js?seen=9": 200, "/none.html": 404, "/favicon.ico": 404, "/a/b.html": 404, "/desk/none": 404} {
+		answer, err := http.Get(address + path)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -32,16 +30,16 @@ func TestAnswersAreFresh(t *testing.T) {
 			t.Errorf("%s: headers are %v", path, answer.Header)
 		}
 	}
-	if _, _, body := get(t, server, "/"); strings.Count(body, "/desk/follow.js") != 1 || !strings.HasSuffix(body, "</pre><script src=\"/desk/follow.js\" data-whole=\"1\" defer></script></body></html>") {
+	if _, _, body := get(t, address+"/"); strings.Count(body, "/desk/follow.js") != 1 || !strings.HasSuffix(body, "</pre><script src=\""+d.Path()+"desk/follow.js\" data-whole=\"1\" defer></script></body></html>") {
 		t.Errorf("the script stands elsewhere: %s", body)
 	}
-	if _, _, body := get(t, server, "/half.html"); !strings.HasPrefix(body, "no end<script") {
+	if _, _, body := get(t, address+"/half.html"); !strings.HasPrefix(body, "no end<script") {
 		t.Errorf("a page without an end: %s", body)
 	}
-	if _, kind, body := get(t, server, "/unit.ics"); kind != "text/calendar; charset=utf-8" || body != "BEGIN" {
+	if _, kind, body := get(t, address+"/unit.ics"); kind != "text/calendar; charset=utf-8" || body != "BEGIN" {
 		t.Errorf("a calendar file is %s, %s", kind, body)
 	}
-	if _, kind, body := get(t, server, "/%3Cb%3E.html"); strings.Contains(body, "<b>") || !strings.HasPrefix(kind, "text/plain") {
+	if _, kind, body := get(t, address+"/%3Cb%3E.html"); strings.Contains(body, "<b>") || !strings.HasPrefix(kind, "text/plain") {
 		t.Errorf("%s, %s", kind, body)
 	}
 }
@@ -51,9 +49,8 @@ func TestAnswersAreFresh(t *testing.T) {
 // that was taken away is gone.
 func TestOnlyWholePressingsCount(t *testing.T) {
 	d := desk.New()
-	server := httptest.NewServer(d.Handler())
-	defer server.Close()
-	state := func() string { _, _, body := get(t, server, "/desk/state.js?seen=-1"); return body }
+	address := serve(t, d)
+	state := func() string { _, _, body := get(t, address+"/desk/state.js?seen=-1"); return body }
 	page := func(words string) desk.Pressing {
 		return desk.Pressing{Files: []file.File{{Name: "index.html", Bytes: []byte(words)}, {Name: words + ".html"}}, Problems: []string{"a warning"}}
 	}
@@ -72,10 +69,10 @@ func TestOnlyWholePressingsCount(t *testing.T) {
 			t.Errorf("after pressing %d: %s, want %s", i+1, got, c.want)
 		}
 	}
-	if code, _, _ := get(t, server, "/one.html"); code != http.StatusNotFound {
+	if code, _, _ := get(t, address+"/one.html"); code != http.StatusNotFound {
 		t.Errorf("a page of the last handbook is still there: %d", code)
 	}
-	if code, _, _ := get(t, server, "/two.html"); code != http.StatusOK {
+	if code, _, _ := get(t, address+"/two.html"); code != http.StatusOK {
 		t.Errorf("a page of this one is not: %d", code)
 	}
 }

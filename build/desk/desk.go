@@ -2,10 +2,10 @@ package desk
 
 import (
 	"bytes"
+	"crypto/rand"
 	"encoding/json"
 	"fmt"
 	"html"
-	"net"
 	"net/http"
 	"path"
 	"strconv"
@@ -26,6 +26,7 @@ type Pressing struct {
 
 // A Desk holds the last handbook that was whole and the last problems.
 type Desk struct {
+	token string
 	mu    sync.Mutex
 	files map[string][]byte // by name
 	state state
@@ -40,8 +41,11 @@ type state struct {
 	Problems []string `json:"problems"`
 }
 
-// New returns a desk with nothing on it.
-func New() *Desk { return &Desk{next: make(chan struct{})} }
+// New returns a desk with nothing on it, at a path that nobody can guess.
+func New() *Desk { return &Desk{token: rand.Text(), next: make(chan struct{})} }
+
+// Path is where the handbook lies, /TOKEN/ with at least 128 random bits.
+func (d *Desk) Path() string { return "/" + d.token + "/" }
 
 // Put lays a pressing on the desk. One without files leaves the handbook that was
 // there and shows its problems.
@@ -67,36 +71,27 @@ var follow []byte
 // shorter than the minute after which some programs between give up.
 const patience = 25 * time.Second
 
-// Handler answers with the files of the handbook.
+// Handler answers with the files of the handbook, below the desk's path alone.
+// Everything outside it is not found (RFC 9110, 15.5.5), and whoever is not to be
+// answered is forbidden (15.5.4).
 func (d *Desk) Handler() http.Handler {
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /desk/follow.js", func(w http.ResponseWriter, _ *http.Request) { send(w, "follow.js", follow) })
 	mux.HandleFunc("GET /desk/state.js", d.tell)
-	mux.HandleFunc("GET /favicon.ico", func(w http.ResponseWriter, _ *http.Request) { w.WriteHeader(http.StatusNoContent) }) // browsers ask unbidden
 	mux.HandleFunc("GET /{name...}", d.file)
+	own := http.StripPrefix("/"+d.token, mux)
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if !fromHere(r.RemoteAddr) || !namesUs(r.Host) {
-			http.Error(w, "this desk is for its own machine", http.StatusForbidden)
+		shut(w.Header())
+		if why := refusal(r); why != "" {
+			http.Error(w, why, http.StatusForbidden)
 			return
 		}
-		mux.ServeHTTP(w, r)
+		if !d.below(r.URL.Path) {
+			http.Error(w, "nothing is here; the address of this desk is the whole line that it printed", http.StatusNotFound)
+			return
+		}
+		own.ServeHTTP(w, r)
 	})
-}
-
-// fromHere reports whether an address is one of this machine's loopback.
-func fromHere(address string) bool {
-	host, _, err := net.SplitHostPort(address)
-	ip := net.ParseIP(host)
-	return err == nil && ip != nil && ip.IsLoopback()
-}
-
-// namesUs reports whether a request asks for this machine by its own name.
-func namesUs(host string) bool {
-	if name, _, err := net.SplitHostPort(host); err == nil {
-		host = name
-	}
-	ip := net.ParseIP(strings.Trim(host, "[]"))
-	return host == "localhost" || ip != nil && ip.IsLoopback()
 }
 
 // tell answers with the state when it is another than the page has seen, or
@@ -141,19 +136,19 @@ func (d *Desk) file(w http.ResponseWriter, r *http.Request) {
 	switch {
 	case state.Whole == 0:
 		w.WriteHeader(http.StatusServiceUnavailable)
-		send(w, "none.html", following(empty(state.Problems), state))
+		send(w, "none.html", d.following(empty(state.Problems), state))
 	case !ok:
 		http.Error(w, "the handbook has no "+html.EscapeString(name), http.StatusNotFound)
 	case path.Ext(name) == ".html":
-		send(w, name, following(text, state))
+		send(w, name, d.following(text, state))
 	default:
 		send(w, name, text)
 	}
 }
 
 // following adds the script that follows the desk to a page.
-func following(page []byte, s state) []byte {
-	script := fmt.Sprintf(`<script src="/desk/follow.js" data-whole="%d" defer></script>`, s.Whole)
+func (d *Desk) following(page []byte, s state) []byte {
+	script := fmt.Sprintf(`<script src="%sdesk/follow.js" data-whole="%d" defer></script>`, d.Path(), s.Whole)
 	if i := bytes.LastIndex(page, []byte("</body>")); i >= 0 {
 		return append(append(bytes.Clone(page[:i]), script...), page[i:]...)
 	}
@@ -173,11 +168,10 @@ func empty(problems []string) []byte {
 
 func send(w http.ResponseWriter, name string, text []byte) {
 	kind := file.MediaType(name)
+	w.Header().Set("Content-Security-Policy", policyFor(kind))
 	if strings.HasPrefix(kind, "text/") {
 		kind += "; charset=utf-8"
 	}
 	w.Header().Set("Content-Type", kind)
-	w.Header().Set("Cache-Control", "no-store")
-	w.Header().Set("X-Content-Type-Options", "nosniff")
 	w.Write(text) // a reader who left is no fault of ours
 }

@@ -15,9 +15,17 @@ import (
 	"noonbook/build/file"
 )
 
-func get(t *testing.T, server *httptest.Server, path string) (code int, kind, body string) {
+// serve answers for a desk, and returns the address of its cover without the slash.
+func serve(t *testing.T, d *desk.Desk) string {
 	t.Helper()
-	answer, err := http.Get(server.URL + path)
+	server := httptest.NewServer(d.Handler())
+	t.Cleanup(server.Close)
+	return server.URL + strings.TrimSuffix(d.Path(), "/")
+}
+
+func get(t *testing.T, address string) (code int, kind, body string) {
+	t.Helper()
+	answer, err := http.Get(address)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -31,11 +39,10 @@ func get(t *testing.T, server *httptest.Server, path string) (code int, kind, bo
 
 func TestDesk(t *testing.T) {
 	d := desk.New()
-	server := httptest.NewServer(d.Handler())
-	defer server.Close()
+	at := serve(t, d)
 
 	d.Put(desk.Pressing{Problems: []string{"1-a.md:3:1: <b> is off"}})
-	if code, _, body := get(t, server, "/"); code != http.StatusServiceUnavailable || !strings.Contains(body, "&lt;b&gt; is off") || !strings.Contains(body, `data-whole="0"`) {
+	if code, _, body := get(t, at+"/"); code != http.StatusServiceUnavailable || !strings.Contains(body, "&lt;b&gt; is off") || !strings.Contains(body, `data-whole="0"`) {
 		t.Errorf("before a handbook: %d %s", code, body)
 	}
 	d.Put(desk.Pressing{Files: []file.File{{Name: "index.html", Bytes: []byte("<body>one</body></html>")}, {Name: "a.svg", Bytes: []byte("<svg/>")}}})
@@ -43,22 +50,22 @@ func TestDesk(t *testing.T) {
 		path, kind, body string
 		code             int
 	}{
-		{"/", "text/html; charset=utf-8", `<body>one<script src="/desk/follow.js" data-whole="2" defer></script></body></html>`, 200},
-		{"/index.html", "text/html; charset=utf-8", `<body>one<script src="/desk/follow.js" data-whole="2" defer></script></body></html>`, 200},
+		{"/", "text/html; charset=utf-8", `<body>one<script src="` + d.Path() + `desk/follow.js" data-whole="2" defer></script></body></html>`, 200},
+		{"/index.html", "text/html; charset=utf-8", `<body>one<script src="` + d.Path() + `desk/follow.js" data-whole="2" defer></script></body></html>`, 200},
 		{"/a.svg", "image/svg+xml", "<svg/>", 200},
 		{"/none.html", "text/plain; charset=utf-8", "the handbook has no none.html\n", 404},
 		{"/desk/state.js?seen=1", "text/javascript; charset=utf-8", `noonbookDesk({"serial":2,"whole":2,"problems":[]});`, 200},
 		{"/desk/state.js", "text/plain; charset=utf-8", "seen: a number is wanted\n", 400},
 	} {
-		if code, kind, body := get(t, server, c.path); code != c.code || kind != c.kind || body != c.body {
+		if code, kind, body := get(t, at+c.path); code != c.code || kind != c.kind || body != c.body {
 			t.Errorf("%s: %d %s %q", c.path, code, kind, body)
 		}
 	}
 	d.Put(desk.Pressing{Problems: []string{"off"}})
-	if _, _, body := get(t, server, "/"); !strings.Contains(body, "one") {
+	if _, _, body := get(t, at+"/"); !strings.Contains(body, "one") {
 		t.Errorf("a failed pressing took the handbook away: %s", body)
 	}
-	if _, _, body := get(t, server, "/desk/state.js?seen=2"); body != `noonbookDesk({"serial":3,"whole":2,"problems":["off"]});` {
+	if _, _, body := get(t, at+"/desk/state.js?seen=2"); body != `noonbookDesk({"serial":3,"whole":2,"problems":["off"]});` {
 		t.Errorf("a failed pressing tells %s", body)
 	}
 }
@@ -66,11 +73,10 @@ func TestDesk(t *testing.T) {
 // A page that has seen everything is answered when something changes.
 func TestStateWaits(t *testing.T) {
 	d := desk.New()
-	server := httptest.NewServer(d.Handler())
-	defer server.Close()
+	at := serve(t, d)
 	told := make(chan string)
 	go func() {
-		_, _, body := get(t, server, "/desk/state.js?seen=0")
+		_, _, body := get(t, at+"/desk/state.js?seen=0")
 		told <- body
 	}()
 	select {
@@ -100,7 +106,7 @@ func TestOnlyThisMachine(t *testing.T) {
 		{"127.0.0.1:5000", "somewhere.example:80", 403},
 		{"127.0.0.1:5000", "127.0.0.1.somewhere.example", 403},
 	} {
-		r := httptest.NewRequest("GET", "/", nil)
+		r := httptest.NewRequest("GET", d.Path(), nil)
 		r.RemoteAddr, r.Host = c.from, c.host
 		w := httptest.NewRecorder()
 		d.Handler().ServeHTTP(w, r)
@@ -108,7 +114,7 @@ func TestOnlyThisMachine(t *testing.T) {
 			t.Errorf("from %s to %s: %d %s", c.from, c.host, w.Code, w.Body)
 		}
 	}
-	r := httptest.NewRequest("POST", "/", nil)
+	r := httptest.NewRequest("POST", d.Path(), nil)
 	r.RemoteAddr, r.Host = "127.0.0.1:5000", "localhost"
 	w := httptest.NewRecorder()
 	if d.Handler().ServeHTTP(w, r); w.Code != http.StatusMethodNotAllowed {

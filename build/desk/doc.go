@@ -8,7 +8,12 @@
 // Nothing is written to disk. A page follows the desk by a script that asks for
 // the state of the desk and gets its answer when that changes: the page loads
 // itself again when a pressing succeeded, and shows the problems when one did
-// not. Only this machine is answered: a request must come from it, and must name
-// it, so that a web page elsewhere can not read the handbook by a name of its own
-// that leads here.
+// not.
+//
+// Other web sites may be open in the same browser, and other people may work on
+// the same machine. So only this machine is answered, and only below a path that
+// can not be guessed; a request must name this machine, so that no name made
+// elsewhere leads here, and where it says who made it (W3C, Fetch Metadata Request
+// Headers; the Origin header of the Fetch Standard) that must be the desk itself
+// or whoever typed its address. Answers ask not to be framed, embedded or stored.
 package desk

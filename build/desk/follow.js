@@ -3,7 +3,7 @@
 // their own scripts and no other way out.
 (function () {
 	"use strict";
-	var own = document.currentScript, whole = Number(own.dataset.whole), seen = -1, last = null;
+	var own = document.currentScript, whole = Number(own.dataset.whole), news = new URL("state.js", own.src).href, seen = -1, last = null;
 	var board = document.createElement("div");
 	board.setAttribute("role", "status");
 	board.id = "desk-problems";
@@ -35,7 +35,7 @@
 				last.remove();
 			}
 			last = document.createElement("script");
-			last.src = "/desk/state.js?seen=" + seen;
+			last.src = news + "?seen=" + seen;
 			last.onerror = function () { ask(2000); }; // the desk was left; it may come back
 			document.head.append(last);
 		}, wait);

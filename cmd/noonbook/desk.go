@@ -64,7 +64,7 @@ func atDesk(ctx context.Context, args []string, out, errs io.Writer) error {
 	if err != nil {
 		return fmt.Errorf("desk: answering at port %d: %w", *port, err)
 	}
-	address := "http://" + listener.Addr().String() + "/"
+	address := "http://" + listener.Addr().String() + t.desk.Path()
 	fmt.Fprintf(out, "the handbook is at %s until you press Ctrl-C\n", address)
 	if *open {
 		if err := show(address); err != nil {

@@ -53,7 +53,7 @@ func TestDeskFollowsTheLessons(t *testing.T) {
 
 	address := ""
 	until(t, "an address", func() bool {
-		m := regexp.MustCompile(`http://127\.0\.0\.1:\d+/`).FindString(out.String())
+		m := regexp.MustCompile(`http://127\.0\.0\.1:\d+/[A-Z2-7]{26,}/`).FindString(out.String())
 		address = m
 		return m != ""
 	})
