@@ -88,10 +88,10 @@ func exitCode(err error, errs io.Writer) int {
 		report(errs, problems)
 		return contentFault
 	case errors.As(err, &wrong), errors.Is(err, output.ErrNotOurs):
-		fmt.Fprintf(errs, "noonbook: %v\n", err)
+		fmt.Fprintln(errs, folded(errs, "noonbook: "+oneLine(err.Error())))
 		return wrongUse
 	}
-	fmt.Fprintf(errs, "noonbook: %v\n", err)
+	fmt.Fprintln(errs, folded(errs, "noonbook: "+oneLine(err.Error())))
 	return machineFault
 }
 

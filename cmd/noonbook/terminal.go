@@ -8,7 +8,9 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"strconv"
 	"strings"
+	"unicode"
 
 	"noonbook/build/problem"
 	"noonbook/content"
@@ -71,7 +73,7 @@ func (p pen) problem(one problem.Problem, files *shelf) {
 	if one.Place != (problem.Place{}) {
 		text = p.set(bold, one.Place.String()+":") + " " + text
 	}
-	fmt.Fprintln(p.out, text)
+	fmt.Fprintln(p.out, folded(p.out, text))
 	if e, ok := problem.Find(files.text(one.File, one.Line), one.Place); ok {
 		fmt.Fprintf(p.out, "    %s\n    %s%s\n", e.Line, strings.Repeat(" ", e.Caret), p.set(mark, "^"))
 	}
@@ -110,6 +112,21 @@ func (s *shelf) text(name string, line int) []byte {
 	}
 	s.texts[name] = text
 	return text
+}
+
+// oneLine writes what would begin another line, or tell a terminal what to do, as
+// Go writes it in quotes. A name of a file or a word of the command may hold it.
+func oneLine(text string) string {
+	var b strings.Builder
+	for _, r := range text {
+		if unicode.IsControl(r) || r == '\u2028' || r == '\u2029' {
+			quoted := strconv.QuoteRuneToASCII(r)
+			b.WriteString(quoted[1 : len(quoted)-1])
+			continue
+		}
+		b.WriteRune(r)
+	}
+	return b.String()
 }
 
 func counted(n int, thing string) string {

@@ -88,3 +88,15 @@ func TestProgress(t *testing.T) {
 		t.Errorf("in a pipe it writes %q", out.String())
 	}
 }
+
+// A name that holds the end of a line, or a code of a terminal (ECMA-48), is written
+// as Go quotes it.
+func TestOneLine(t *testing.T) {
+	for text, want := range map[string]string{
+		"été 5\u00a0mm": "été 5\u00a0mm", "a\nb": `a\nb`, "a\r\x1b[2J": `a\r\x1b[2J`, "\u2028\u009b": `\u2028\u009b`,
+	} {
+		if got := oneLine(text); got != want {
+			t.Errorf("%q is %q, want %q", text, got, want)
+		}
+	}
+}
