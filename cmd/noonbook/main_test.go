@@ -155,7 +155,7 @@ func TestWrongUse(t *testing.T) {
 		{nil, "noonbook press"},
 		{[]string{"pres"}, `"pres" is not a verb`},
 		{[]string{"press", "--outt", "x"}, "press: flag provided but not defined: -outt"},
-		{[]string{"press", "extra"}, `press: "extra" is too much`},
+		{[]string{"press", "a", "b"}, `press: "b" is too much`},
 		{[]string{"proof", "a", "b"}, `proof: "b" is too much`},
 		{[]string{"reckon"}, "reckon: name a placeholder"},
 		{[]string{"reckon", "sun-dya"}, `reckon: "sun-dya" is not a placeholder; did you mean "sun-day"?`},

@@ -21,13 +21,14 @@ const defaultTarget = "handbook"
 
 const pressHelp = `noonbook press writes the handbook.
 
-  noonbook press [--content FOLDER] [--out FOLDER] [--staff] [--single] [--zip]
+  noonbook press [FOLDER] [--out FOLDER] [--staff] [--single] [--zip]
 
-It reads the lessons and unit.toml in ./content, or the demo unit where there is
-no such folder, and writes ./handbook: the class edition, safe to host, without
-answers. Open handbook/index.html in any browser; no network is needed.
+It reads the lessons and unit.toml of the folder and writes ./handbook: the class
+edition, safe to host, without answers. Open handbook/index.html in any browser;
+no network is needed. Without a folder it reads ./content, or this folder where it
+holds unit.toml, or else the demo unit, and says so.
 
-  --content FOLDER   read this folder
+  --content FOLDER   read this folder, another way to name it
   --out FOLDER       write this folder
   --staff            also write the staff edition, with answers, to FOLDER-staff
   --single           also write each edition as one HTML file to mail, FOLDER.html:
@@ -45,7 +46,7 @@ Exit 0: done; 1: problems in the content; 2: wrong use; 3: the machine failed.
 func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	begin := time.Now()
 	flags := flag.NewFlagSet("press", flag.ContinueOnError)
-	folder := flags.String("content", "", "")
+	flagged := flags.String("content", "", "")
 	target := flags.String("out", defaultTarget, "")
 	staff := flags.Bool("staff", false, "")
 	single := flags.Bool("single", false, "")
@@ -54,12 +55,14 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
-	if len(words) > 0 {
-		return usage{fmt.Errorf("press: %q is too much; the folder of lessons is named with --content", words[0])}
+	folder, err := oneFolder("press", *flagged, words)
+	if err != nil {
+		return err
 	}
+	noteDemo(errs, folder)
 	watch := progressOn(errs)
 	defer watch.end()
-	unit, problems, err := readUnit(*folder)
+	unit, problems, err := readUnit(folder)
 	if err != nil {
 		return err
 	}

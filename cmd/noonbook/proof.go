@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"flag"
-	"fmt"
 	"io"
 
 	"noonbook/build/plan"
@@ -13,24 +12,28 @@ const proofHelp = `noonbook proof reads everything, reports every problem and wr
 
   noonbook proof [FOLDER]
 
-Without a folder it reads ./content, or the demo unit where there is none.
+Without a folder it reads ./content, or this folder where it holds unit.toml, or
+else the demo unit.
+
+  --content FOLDER   read this folder, another way to name it
+
 Problems read file:line:column: what was found, what is allowed. Warnings say
 where the plan and the sky disagree, such as a dial lesson with the Sun too low.
 Exit 0: no problem; 1: problems; 2: wrong use; 3: the machine failed.
 `
 
 func proof(_ context.Context, args []string, out, errs io.Writer) error {
-	words, err := parse(flag.NewFlagSet("proof", flag.ContinueOnError), args, out, errs, proofHelp)
+	flags := flag.NewFlagSet("proof", flag.ContinueOnError)
+	flagged := flags.String("content", "", "")
+	words, err := parse(flags, args, out, errs, proofHelp)
 	if err != nil {
 		return err
 	}
-	if len(words) > 1 {
-		return usage{fmt.Errorf("proof: %q is too much; it reads one folder", words[1])}
+	folder, err := oneFolder("proof", *flagged, words)
+	if err != nil {
+		return err
 	}
-	folder := ""
-	if len(words) == 1 {
-		folder = words[0]
-	}
+	noteDemo(errs, folder)
 	watch := progressOn(errs)
 	unit, problems, err := readUnit(folder)
 	if err != nil {

@@ -3,8 +3,10 @@ package main
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
+	"path/filepath"
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
@@ -23,10 +25,10 @@ const defaultFolder = "content"
 // demoRoot is what problems call the folder of the embedded demo.
 const demoRoot = "demo"
 
-// readUnit reads the folder, or ./content, or the demo. A list that holds
+// readUnit reads the folder that is chosen for that name. A list that holds
 // faults comes back as the error.
-func readUnit(folder string) (*source.Unit, problem.List, error) {
-	files, root, closing, err := open(folder)
+func readUnit(named string) (*source.Unit, problem.List, error) {
+	files, root, closing, err := open(named)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -42,12 +44,51 @@ func readUnit(folder string) (*source.Unit, problem.List, error) {
 	return unit, problems, nil
 }
 
-func open(folder string) (files fs.FS, root string, closing func() error, err error) {
-	if folder == "" {
-		if _, err := os.Stat(defaultFolder); errors.Is(err, fs.ErrNotExist) {
-			return content.Files(), demoRoot, func() error { return nil }, nil
+// chosen returns the folder of lessons to read: the one that is named, else the
+// one that this folder holds or is, else none, which means the demo.
+func chosen(named string) string {
+	if named != "" {
+		return named
+	}
+	for _, folder := range []string{defaultFolder, "."} {
+		if _, err := os.Stat(filepath.Join(folder, school.SettingsFile)); !errors.Is(err, fs.ErrNotExist) {
+			return folder
 		}
-		folder = defaultFolder
+	}
+	if _, err := os.Stat(defaultFolder); !errors.Is(err, fs.ErrNotExist) {
+		return defaultFolder // whose problem is that it has no unit.toml
+	}
+	return ""
+}
+
+// noteDemo says that the demo stands in where a folder of lessons was not found,
+// so that nobody takes its numbers for those of a school.
+func noteDemo(out io.Writer, named string) {
+	if chosen(named) == "" {
+		fmt.Fprint(out, folded(out, fmt.Sprintf("no %s and no folder %s is here, so this is the demo unit of an invented school; noonbook starter FOLDER lays out a unit of your own\n", school.SettingsFile, defaultFolder)))
+	}
+}
+
+// oneFolder returns the folder that a verb is to read. It may be named by itself or
+// by --content, and once.
+func oneFolder(verb, flagged string, words []string) (string, error) {
+	switch {
+	case len(words) > 1:
+		return "", usage{fmt.Errorf("%s: %q is too much; it reads one folder", verb, words[1])}
+	case len(words) == 1 && flagged != "":
+		return "", usage{fmt.Errorf("%s: %q is too much; --content names the folder %q already", verb, words[0], flagged)}
+	case len(words) == 1 && words[0] == "":
+		return "", usage{fmt.Errorf("%s: the name of the folder is empty", verb)}
+	case len(words) == 1:
+		return words[0], nil
+	}
+	return flagged, nil
+}
+
+func open(named string) (files fs.FS, root string, closing func() error, err error) {
+	folder := chosen(named)
+	if folder == "" {
+		return content.Files(), demoRoot, func() error { return nil }, nil
 	}
 	dir, err := os.OpenRoot(folder)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -56,8 +97,43 @@ func open(folder string) (files fs.FS, root string, closing func() error, err er
 	if err != nil {
 		return nil, "", nil, fmt.Errorf("opening %s: %w", folder, err)
 	}
-	return dir.FS(), folder, dir.Close, nil
+	return regular{dir.FS()}, folder, dir.Close, nil
 }
+
+// regular is a folder of which only files and folders are opened: to open a pipe is
+// to wait for whoever writes into it, and a device may do anything.
+type regular struct{ fs.FS }
+
+var errIrregular = errors.New("it is a pipe, a socket or a device, and no file")
+
+func (r regular) check(name string) error {
+	info, err := fs.Stat(r.FS, name)
+	if err == nil && !info.Mode().IsRegular() && !info.IsDir() {
+		err = &fs.PathError{Op: "open", Path: name, Err: errIrregular}
+	}
+	return err
+}
+
+func (r regular) Open(name string) (fs.File, error) {
+	if err := r.check(name); err != nil {
+		return nil, err
+	}
+	return r.FS.Open(name)
+}
+
+// What follows asks the folder itself, which has quicker ways than to open a file.
+
+func (r regular) ReadFile(name string) ([]byte, error) {
+	if err := r.check(name); err != nil {
+		return nil, err
+	}
+	return fs.ReadFile(r.FS, name)
+}
+
+func (r regular) ReadDir(name string) ([]fs.DirEntry, error) { return fs.ReadDir(r.FS, name) }
+func (r regular) Stat(name string) (fs.FileInfo, error)      { return fs.Stat(r.FS, name) }
+func (r regular) Lstat(name string) (fs.FileInfo, error)     { return fs.Lstat(r.FS, name) }
+func (r regular) ReadLink(name string) (string, error)       { return fs.ReadLink(r.FS, name) }
 
 // wordsOf returns the words that the settings ask for.
 func wordsOf(settings form.Values) (*typeset.Words, error) {
