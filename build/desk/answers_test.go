@@ -93,13 +93,14 @@ func TestWatchCallsForWhatSettles(t *testing.T) {
 	} {
 		ctx, stop := context.WithCancel(context.Background())
 		at, calls := -1, 0
-		desk.Watch(ctx, time.Millisecond, func() string {
+		look := func() string {
 			if at++; at >= len(c.looks) {
 				stop()
 				return c.looks[len(c.looks)-1:]
 			}
 			return c.looks[at : at+1]
-		}, func() {
+		}
+		desk.Watch(ctx, time.Millisecond, look(), look, func() {
 			if at < len(c.looks) {
 				calls++
 			}

@@ -172,13 +172,14 @@ func TestWatch(t *testing.T) {
 	looks := []string{"a", "a", "b", "c", "c", "c", "d", "d"} // b is half written
 	var calledAt []int
 	at := -1
-	desk.Watch(ctx, time.Millisecond, func() string {
+	look := func() string {
 		if at++; at >= len(looks)-1 {
 			stop()
 			return looks[len(looks)-1]
 		}
 		return looks[at]
-	}, func() { calledAt = append(calledAt, at) })
+	}
+	desk.Watch(ctx, time.Millisecond, look(), look, func() { calledAt = append(calledAt, at) })
 	if len(calledAt) < 1 || calledAt[0] != 4 || len(calledAt) > 2 {
 		t.Errorf("called after the looks %v, want 4 and perhaps 7", calledAt)
 	}

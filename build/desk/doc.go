@@ -2,8 +2,9 @@
 //
 //	d := desk.New()
 //	d.Put(desk.Pressing{Files: files})
-//	go desk.Watch(ctx, time.Second/2, func() string { return desk.Print(folder) }, again)
-//	server := http.Server{Handler: d.Handler()}
+//	look := func() string { return desk.Print(folder) }
+//	go desk.Watch(ctx, time.Second/2, look(), look, again)
+//	server := http.Server{Handler: d.Handler()} // answers below d.Path()
 //
 // Nothing is written to disk. A page follows the desk by a script that asks for
 // the state of the desk and gets its answer when that changes: the page loads

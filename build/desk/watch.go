@@ -12,30 +12,43 @@ import (
 	"time"
 )
 
-// Print is a mark of what lies in a folder: the names of its files, their sizes
-// and when they were last written. It is another after something was saved,
-// added, renamed or taken away. Folders whose name begins with a dot are left
-// out, and so is a handbook that was pressed into the folder.
+// Print is a mark of what lies in a folder: the names of its files, what kind of
+// file each is and who may read it, their sizes and when they were last written.
+// It is another after something was saved, added, renamed or taken away, also
+// when the folder itself went or came back. It opens no file: a pipe or a socket
+// may lie in the folder. Folders whose name begins with a dot are left out, what
+// editors leave beside a file too, and so is a handbook that was pressed into the
+// folder.
 func Print(folder string) string {
 	sum := sha256.New()
-	err := filepath.WalkDir(folder, func(name string, d fs.DirEntry, err error) error {
+	root, err := filepath.EvalSymlinks(folder) // a walk does not begin at a link
+	if err != nil {
+		root = folder
+	}
+	err = filepath.WalkDir(root, func(name string, d fs.DirEntry, err error) error {
 		if err != nil {
-			fmt.Fprintln(sum, name, err) // one that was just taken away: changed, too
+			fmt.Fprintf(sum, "%q %v\n", name, err) // one that was just taken away: changed, too
 			return nil
 		}
 		if d.IsDir() {
 			_, err := os.Stat(filepath.Join(name, ".noonbook-files"))
-			if name != folder && (strings.HasPrefix(d.Name(), ".") || err == nil) {
+			if name != root && (strings.HasPrefix(d.Name(), ".") || err == nil) {
 				return fs.SkipDir
 			}
 			return nil
 		}
-		info, err := os.Stat(name) // of what a link leads to
-		if err != nil {
-			fmt.Fprintln(sum, name, err)
+		if leaving(d.Name()) {
 			return nil
 		}
-		fmt.Fprintln(sum, name, info.Size(), info.ModTime().UnixNano())
+		info, err := os.Stat(name) // of what a link leads to
+		switch {
+		case err != nil:
+			fmt.Fprintf(sum, "%q %v\n", name, err)
+		case info.Mode().IsRegular():
+			fmt.Fprintf(sum, "%q %v %d %d\n", name, info.Mode(), info.Size(), info.ModTime().UnixNano())
+		default:
+			fmt.Fprintf(sum, "%q %v\n", name, info.Mode())
+		}
 		return nil
 	})
 	if err != nil {
@@ -44,13 +57,18 @@ func Print(folder string) string {
 	return hex.EncodeToString(sum.Sum(nil))
 }
 
-// Watch calls again after each change of what look returns, once it has stayed
-// the same from one look to the next: an editor may write a file in several
-// steps. It returns when the context ends.
-func Watch(ctx context.Context, every time.Duration, look func() string, again func()) {
+// leaving reports whether a file is one that editors and file managers write beside
+// the one that somebody works on: a lock, a copy, notes of their own.
+func leaving(name string) bool {
+	return strings.HasPrefix(name, ".") || strings.HasSuffix(name, "~") || strings.HasPrefix(name, "#") && strings.HasSuffix(name, "#")
+}
+
+// Watch calls again when look returns something else than was pressed, and after
+// each change that follows, once it has stayed the same from one look to the next:
+// an editor may write a file in several steps. It returns when the context ends.
+func Watch(ctx context.Context, every time.Duration, pressed string, look func() string, again func()) {
 	tick := time.NewTicker(every)
 	defer tick.Stop()
-	pressed := look()
 	before := pressed
 	for {
 		select {

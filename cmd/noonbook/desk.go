@@ -7,6 +7,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"io/fs"
 	"net"
 	"net/http"
 	"os"
@@ -21,15 +22,20 @@ import (
 
 const deskHelp = `noonbook desk shows the handbook on this machine while you write.
 
-  noonbook desk [--content FOLDER] [--staff] [--port NUMBER] [--open]
+  noonbook desk [FOLDER] [--staff] [--port NUMBER] [--open]
 
-It presses the lessons of ./content, or the demo unit where there is no such
-folder, and prints an address to open in a browser. Whenever a lesson or
-unit.toml is saved it presses again, and open pages load themselves again. While
-something is wrong they stay as they were and show the problems, as this window
-does. No file is written, and only this machine is answered. Ctrl-C ends it.
+It presses the lessons of the folder and prints an address to open in a browser.
+Whenever a lesson or unit.toml is saved it presses again, and open pages load
+themselves again. While something is wrong they stay as they were and show the
+problems, as this window does. No file is written. Ctrl-C ends it.
 
-  --content FOLDER   read this folder
+The address is a new one each time and can not be guessed. Only this machine is
+answered, and no web page that is open beside the desk.
+
+Without a folder it reads ./content, or this folder where it holds unit.toml, or
+else the demo unit.
+
+  --content FOLDER   read this folder, another way to name it
   --staff            show the staff edition, with answers
   --port NUMBER      answer at this port; any free one when left out
   --open             open the cover in the browser
@@ -43,60 +49,63 @@ func atDesk(ctx context.Context, args []string, out, errs io.Writer) error {
 	folder := flags.String("content", "", "")
 	staff := flags.Bool("staff", false, "")
 	port := flags.Int("port", 0, "")
-	open := flags.Bool("open", false, "")
+	opened := flags.Bool("open", false, "")
 	words, err := parse(flags, args, out, errs, deskHelp)
-	switch {
-	case err != nil:
+	if err != nil {
 		return err
-	case len(words) > 0:
-		return usage{fmt.Errorf("desk: %q is too much; the folder of lessons is named with --content", words[0])}
-	case *port < 0 || *port > 65535:
+	}
+	if *port < 0 || *port > 65535 {
 		return usage{fmt.Errorf("desk: port %d is outside 0 to 65535", *port)}
 	}
-	t := tender{folder: *folder, edition: plan.Class, desk: desk.New(), out: out, errs: errs}
+	named, err := oneFolder("desk", *folder, words)
+	if err != nil {
+		return err
+	}
+	_, _, closing, err := open(named)
+	if err != nil {
+		return err // a wrong name, which will not mend itself
+	}
+	closing()
+	noteDemo(out, named)
+	t := tender{folder: chosen(named), edition: plan.Class, desk: desk.New(), out: out, errs: errs}
 	if *staff {
 		t.edition = plan.Staff
 	}
-	if err := t.press(); err != nil {
-		return err // what is wrong with the machine or the words now will not mend itself
-	}
+	before := t.look() // what is saved from now on is pressed again
+	t.again()
 	listener, err := net.Listen("tcp", net.JoinHostPort("127.0.0.1", strconv.Itoa(*port)))
 	if err != nil {
 		return fmt.Errorf("desk: answering at port %d: %w", *port, err)
 	}
 	address := "http://" + listener.Addr().String() + t.desk.Path()
 	fmt.Fprintf(out, "the handbook is at %s until you press Ctrl-C\n", address)
-	if *open {
+	if *opened {
 		if err := show(address); err != nil {
 			fmt.Fprintf(errs, "noonbook: no browser could be started: %v\n", err)
 		}
 	}
-	return t.serve(ctx, listener)
+	return t.serve(ctx, listener, before)
 }
 
 // A tender keeps a desk up to date.
 type tender struct {
-	folder  string
+	folder  string // "" for the demo, which is part of the program
 	edition plan.Edition
 	desk    *desk.Desk
 	out     io.Writer
 	errs    io.Writer
 }
 
-// serve answers until the context ends, and presses again when something is saved.
-func (t tender) serve(ctx context.Context, listener net.Listener) error {
+// serve answers until the context ends, and presses again when the folder is
+// another than before.
+func (t tender) serve(ctx context.Context, listener net.Listener, before string) error {
 	server := http.Server{
 		Handler:           t.desk.Handler(),
 		ReadHeaderTimeout: 10 * time.Second,
 		BaseContext:       func(net.Listener) context.Context { return ctx },
 	}
-	if watched, ok := t.watched(); ok {
-		go desk.Watch(ctx, glance, func() string { return desk.Print(watched) }, func() {
-			if err := t.press(); err != nil {
-				fmt.Fprintf(t.errs, "noonbook: %v\n", err)
-				t.desk.Put(desk.Pressing{Problems: []string{err.Error()}})
-			}
-		})
+	if t.folder != "" {
+		go desk.Watch(ctx, glance, before, t.look, t.again)
 	}
 	go func() {
 		<-ctx.Done()
@@ -108,14 +117,21 @@ func (t tender) serve(ctx context.Context, listener net.Listener) error {
 	return nil
 }
 
-// watched returns the folder of lessons; the demo is part of the program and has
-// none.
-func (t tender) watched() (string, bool) {
-	if t.folder != "" {
-		return t.folder, true
+func (t tender) look() string { return desk.Print(t.folder) }
+
+// again presses, and shows what the machine did to it as it shows problems: a file
+// that can not be read may be mended, and a folder that went may come back.
+func (t tender) again() {
+	err := t.press()
+	if err == nil {
+		return
 	}
-	_, err := os.Stat(defaultFolder)
-	return defaultFolder, err == nil
+	text := oneLine(err.Error())
+	if _, gone := os.Stat(t.folder); errors.Is(gone, fs.ErrNotExist) {
+		text = oneLine(fmt.Sprintf("there is no folder %s any more; the desk presses again when it is back", t.folder))
+	}
+	fmt.Fprintf(t.errs, "noonbook: %s\n", text)
+	t.desk.Put(desk.Pressing{Problems: []string{text}})
 }
 
 // press lays what the lessons say now on the desk. The error is what the machine

@@ -1,0 +1,104 @@
+package desk_test
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"noonbook/build/desk"
+)
+
+// What a folder may hold besides lessons neither stops the look at it nor passes for
+// a change where nobody's work changed; what decides whether a file can be read does.
+func TestPrintOfAStrangeFolder(t *testing.T) {
+	dir := t.TempDir()
+	write := func(name, text string) {
+		t.Helper()
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	do := func(err error) {
+		t.Helper()
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	at := func(name string) string { return filepath.Join(dir, name) }
+	write("1-a.md", "a")
+	last := desk.Print(dir)
+	for _, c := range []struct {
+		name    string
+		change  func()
+		differs bool
+	}{
+		{"a lock that leads nowhere", func() { do(os.Symlink("somebody@somewhere.1:2", at(".#1-a.md"))) }, false},
+		{"a copy", func() { write("1-a.md~", "old") }, false},
+		{"a file that an editor saves by itself", func() { write("#1-a.md#", "half") }, false},
+		{"a swap file", func() { write(".1-a.md.swp", "x") }, false},
+		{"notes of a file manager", func() { write("._1-a.md", "x"); write(".DS_Store", "x") }, false},
+		{"a number sign before a name", func() { write("#2-b.md", "b") }, true},
+		{"a lesson that may no longer be read", func() { do(os.Chmod(at("1-a.md"), 0)) }, true},
+		{"and may be again", func() { do(os.Chmod(at("1-a.md"), 0o644)) }, true},
+		{"a link to nothing", func() { do(os.Symlink("nothing", at("3-c.md"))) }, true},
+		{"which then leads somewhere", func() { write("nothing", "c") }, true},
+		{"a link in a circle", func() { do(os.Symlink("4-d.md", at("4-d.md"))) }, true},
+		{"a folder with the name of a lesson", func() { do(os.Mkdir(at("5-e.md"), 0o777)) }, false},
+		{"a name with a line in it", func() { write("6\n-f.md", "f") }, true},
+	} {
+		c.change()
+		now := desk.Print(dir)
+		if (now != last) != c.differs {
+			t.Errorf("%s: differs is %v", c.name, now != last)
+		}
+		if again := desk.Print(dir); again != now {
+			t.Errorf("%s: it differs from one look to the next", c.name)
+		}
+		last = now
+	}
+}
+
+// A folder that is a link is looked into, and so is one that went and came back.
+func TestPrintOfALinkedFolder(t *testing.T) {
+	parent := t.TempDir()
+	real, link := filepath.Join(parent, "real"), filepath.Join(parent, "link")
+	if err := os.Mkdir(real, 0o777); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Symlink(real, link); err != nil {
+		t.Fatal(err)
+	}
+	before := desk.Print(link)
+	if err := os.WriteFile(filepath.Join(real, "1-a.md"), []byte("a"), 0o666); err != nil {
+		t.Fatal(err)
+	}
+	with := desk.Print(link)
+	if with == before {
+		t.Error("a lesson in a folder that a link leads to is not seen")
+	}
+	if err := os.Rename(real, real+"-away"); err != nil {
+		t.Fatal(err)
+	}
+	if gone := desk.Print(link); gone == with || gone == before {
+		t.Error("it is not seen that the folder went")
+	}
+	if err := os.Rename(real+"-away", real); err != nil {
+		t.Fatal(err)
+	}
+	if back := desk.Print(link); back != with {
+		t.Error("the folder that came back is another")
+	}
+}
+
+// within runs what must not wait for anybody, and ends the test where it does.
+func within(t *testing.T, what string, do func()) {
+	t.Helper()
+	done := make(chan struct{})
+	go func() { do(); close(done) }()
+	select {
+	case <-done:
+	case <-time.After(time.Minute):
+		t.Fatalf("%s waits", what)
+	}
+}
