@@ -10,7 +10,10 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime/debug"
+	"strings"
 
+	"noonbook/build/form"
 	"noonbook/build/output"
 	"noonbook/build/problem"
 )
@@ -25,16 +28,52 @@ const (
 
 const help = `noonbook presses lessons and facts about a school into an offline handbook.
 
-  noonbook press            write the handbook
-  noonbook desk             show the handbook here and press again as you save
+  noonbook press [FOLDER]   write the handbook
+  noonbook desk [FOLDER]    show the handbook here and press again as you save
   noonbook proof [FOLDER]   read everything, report every problem, write nothing
   noonbook reckon NAME …    evaluate one placeholder here
   noonbook starter FOLDER   lay out a new unit to edit
 
-noonbook VERB --help says more about each. Without a verb, in a folder that holds
-unit.toml or content/unit.toml, noonbook presses the handbook and opens it: a
-double click on the program in such a folder is enough.
+  noonbook help VERB        say more about a verb, as noonbook VERB --help does
+  noonbook --version        say which noonbook this is
+
+Without a verb, in a folder that holds unit.toml or content/unit.toml, noonbook
+presses the handbook and opens it: a double click on the program in such a folder
+is enough.
 `
+
+// A verb is one thing that the command does.
+type verb struct {
+	name string
+	help string
+	do   func(ctx context.Context, args []string, out, errs io.Writer) error
+}
+
+func verbs() []verb {
+	return []verb{
+		{"press", pressHelp, press},
+		{"desk", deskHelp, atDesk},
+		{"proof", proofHelp, proof},
+		{"reckon", reckonHelp, reckon},
+		{"starter", starterHelp, starter},
+	}
+}
+
+// verbNamed finds a verb, or says which are near.
+func verbNamed(name string) (verb, error) {
+	var names []string
+	for _, v := range verbs() {
+		if v.name == name {
+			return v, nil
+		}
+		names = append(names, v.name)
+	}
+	hint := form.Meant(name, append(names, "help", "--help", "--version"))
+	if hint == "" {
+		hint = "; they are press, desk, proof, reckon and starter"
+	}
+	return verb{}, usage{fmt.Errorf("%q is not a verb%s", name, hint)}
+}
 
 // A usage error is one of the command line.
 type usage struct{ error }
@@ -51,13 +90,6 @@ func main() {
 
 // run is the whole command; it returns the exit code.
 func run(ctx context.Context, args []string, out, errs io.Writer) int {
-	verbs := map[string]func(context.Context, []string, io.Writer, io.Writer) error{
-		"desk":    atDesk,
-		"press":   press,
-		"proof":   proof,
-		"reckon":  reckon,
-		"starter": starter,
-	}
 	if len(args) == 0 {
 		at, ok := here()
 		if !ok {
@@ -66,16 +98,35 @@ func run(ctx context.Context, args []string, out, errs io.Writer) int {
 		}
 		return exitCode(alone(ctx, at, show, out, errs), errs)
 	}
-	if args[0] == "--help" || args[0] == "-h" || args[0] == "help" {
-		fmt.Fprint(out, help)
+	switch args[0] {
+	case "--help", "-h", "help":
+		return exitCode(explain(args[1:], out), errs)
+	case "--version":
+		fmt.Fprintln(out, version(debug.ReadBuildInfo()))
 		return done
 	}
-	verb, ok := verbs[args[0]]
-	if !ok {
-		fmt.Fprintf(errs, "noonbook: %q is not a verb; they are press, desk, proof, reckon and starter\n", args[0])
-		return wrongUse
+	verb, err := verbNamed(args[0])
+	if err != nil {
+		return exitCode(err, errs)
 	}
-	return exitCode(verb(ctx, args[1:], out, errs), errs)
+	return exitCode(verb.do(ctx, args[1:], out, errs), errs)
+}
+
+// explain prints the help, or that of the verb that is named.
+func explain(words []string, out io.Writer) error {
+	if len(words) == 0 {
+		fmt.Fprint(out, help)
+		return nil
+	}
+	if len(words) > 1 {
+		return usage{fmt.Errorf("help: %q is too much; it is about one verb", words[1])}
+	}
+	verb, err := verbNamed(words[0])
+	if err != nil {
+		return err
+	}
+	fmt.Fprint(out, verb.help)
+	return nil
 }
 
 func exitCode(err error, errs io.Writer) int {
@@ -106,7 +157,7 @@ func parse(flags *flag.FlagSet, args []string, out, errs io.Writer, about string
 				fmt.Fprint(out, about)
 				return nil, err
 			}
-			return nil, usage{fmt.Errorf("%s: %w; noonbook %s --help says more", flags.Name(), err, flags.Name())}
+			return nil, usage{fmt.Errorf("%s: %w%s noonbook %s --help says more", flags.Name(), err, meantFlag(flags, err), flags.Name())}
 		}
 		if flags.NArg() == 0 {
 			return words, nil
@@ -114,4 +165,16 @@ func parse(flags *flag.FlagSet, args []string, out, errs io.Writer, about string
 		words = append(words, flags.Arg(0))
 		args = flags.Args()[1:]
 	}
+}
+
+// meantFlag names the flag that is nearest to the one that an error of parsing found
+// unknown, and ends that sentence.
+func meantFlag(flags *flag.FlagSet, err error) string {
+	_, name, unknown := strings.Cut(err.Error(), "flag provided but not defined: -")
+	names := []string{"--help"}
+	flags.VisitAll(func(f *flag.Flag) { names = append(names, "--"+f.Name) })
+	if hint := form.Meant("--"+name, names); unknown && hint != "" {
+		return hint
+	}
+	return ";"
 }
