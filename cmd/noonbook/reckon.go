@@ -2,33 +2,43 @@ package main
 
 import (
 	"context"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"noonbook/build/encode"
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/placeholder/entry"
+	"noonbook/build/result"
 	"noonbook/build/school"
 	"noonbook/build/source"
+	"noonbook/build/typeset"
 	"noonbook/compute/classroom"
 )
 
 const reckonHelp = `noonbook reckon evaluates one placeholder and prints what it computes.
 
   noonbook reckon NAME [KEY=VALUE …] [--json | --csv] [--content FOLDER]
-  noonbook reckon --list
+  noonbook reckon NAME.FACT [KEY=VALUE …]
+  noonbook reckon --list [NAME]
 
-The school is that of ./content/unit.toml, or the demo's. A key is an argument
-of the placeholder (date=2027-04-20) or a setting that it reads, which then
-stands for this once (school.latitude=44). Without a date the first day of term
-counts.
+The school is that of ./content/unit.toml, or of ./unit.toml, or the demo's. A key
+is an argument of the placeholder (date=2027-04-20) or a setting that it reads,
+which then stands for this once (school.latitude=44). Without a date the first day
+of term counts.
 
-  --list             print the catalogue: every placeholder, argument and fact
-  --json             one JSON object, numbers at full precision
-  --csv              the tables as comma-separated values
+NAME.FACT prints that fact alone, as a page words it, on one line; cautions and
+warnings then go to the error stream.
+
+  --list             print every placeholder, argument and fact, or those of NAME
+  --json             one JSON object, numbers at full precision, with the date and
+                     the place that they are for
+  --csv              the facts and the tables as comma-separated values, each below
+                     a row of headings, with an empty line between them
   --content FOLDER   read the settings of this folder
 `
 
@@ -42,44 +52,125 @@ func reckon(_ context.Context, args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
+	if *asJSON && *asCSV {
+		return usage{errors.New("reckon: --json and --csv are two forms of one answer; want one of them")}
+	}
 	catalogue := placeholder.Catalogue()
 	if *list {
-		return printCatalogue(out, catalogue)
+		return printCatalogue(out, catalogue, words)
 	}
-	names := entry.Names(catalogue)
 	if len(words) == 0 {
-		return usage{fmt.Errorf("reckon: name a placeholder: %s", strings.Join(names, ", "))}
+		return usage{fmt.Errorf("reckon: name a placeholder: %s", strings.Join(entry.Names(catalogue), ", "))}
 	}
-	entry, ok := entry.Find(catalogue, words[0])
+	name, fact, alone := strings.Cut(words[0], ".")
+	entry, err := entryNamed(catalogue, name)
+	if err != nil {
+		return err
+	}
+	if alone && !slices.Contains(entry.FactNames(), fact) {
+		return usage{fmt.Errorf("reckon: %s has no fact %q%s", name, fact, form.Choice(fact, entry.FactNames()))}
+	}
+	answer, unitWords, err := evaluate(entry, *folder, words[1:])
+	if err != nil {
+		return err
+	}
+	if alone {
+		if answer.Result, err = only(answer.Result, fact); err != nil {
+			return usage{fmt.Errorf("reckon %s: %w", name, err)}
+		}
+	}
+	switch {
+	case *asJSON:
+		return encode.JSON(out, answer, unitWords)
+	case *asCSV:
+		return encode.CSV(out, answer.Result, unitWords)
+	case alone:
+		return sayFact(out, errs, answer, unitWords)
+	}
+	var b strings.Builder
+	if err := encode.Text(&b, answer, unitWords); err != nil {
+		return err
+	}
+	_, err = io.WriteString(out, folded(out, b.String()))
+	return err
+}
+
+func entryNamed(catalogue []entry.Entry, name string) (entry.Entry, error) {
+	e, ok := entry.Find(catalogue, name)
 	if !ok {
-		return usage{fmt.Errorf("reckon: %q is not a placeholder%s", words[0], form.Choice(words[0], names))}
+		return e, usage{fmt.Errorf("reckon: %q is not a placeholder%s", name, form.Choice(name, entry.Names(catalogue)))}
 	}
-	given, err := pairs(entry, words[1:])
+	return e, nil
+}
+
+// evaluate answers the placeholder for the settings of the folder and the pairs of
+// the command line.
+func evaluate(entry entry.Entry, folder string, words []string) (encode.Answer, *typeset.Words, error) {
+	given, err := pairs(entry, words)
 	if err != nil {
-		return err
+		return encode.Answer{}, nil, err
 	}
-	settings, lessons, err := readFor(*folder, entry, given)
+	settings, lessons, err := readFor(folder, entry, given)
 	if err != nil {
-		return err
+		return encode.Answer{}, nil, err
 	}
 	unitWords, err := wordsOf(settings.With(given))
 	if err != nil {
-		return err
+		return encode.Answer{}, nil, err
 	}
 	values := entry.Complete(settings, given, school.TermFirstDay.Of(settings))
 	values = entry.WithLessons(values, lessons, school.Calendar(values, lessons), 0)
 	r, err := entry.Reckon(values)
 	if err != nil {
-		return usage{fmt.Errorf("reckon %s: %w", entry.Name, err)}
+		return encode.Answer{}, nil, usage{fmt.Errorf("reckon %s: %w", entry.Name, err)}
 	}
 	answer := encode.Answer{Placeholder: entry.Name, Sources: entry.Sources, Result: r}
-	switch {
-	case *asJSON:
-		return encode.JSON(out, answer, unitWords)
-	case *asCSV:
-		return encode.CSV(out, r, unitWords)
+	used(&answer, entry, values, settings.With(given))
+	return answer, unitWords, nil
+}
+
+// used tells the answer the day and the place that the evaluation was for, as far as
+// it reads them.
+func used(answer *encode.Answer, e entry.Entry, values, settings form.Values) {
+	if e.Arguments.Takes(entry.Date) {
+		answer.Date = entry.Date.Of(values).String()
 	}
-	return encode.Text(out, answer, unitWords)
+	at := encode.Place{Name: school.Name.Of(settings)}
+	for _, key := range school.Where() {
+		if !slices.Contains(e.Settings, key) {
+			continue
+		}
+		answer.Place = &at
+		switch key {
+		case school.Latitude:
+			at.Latitude = new(school.Latitude.Of(values))
+		case school.Longitude:
+			at.Longitude = new(school.Longitude.Of(values))
+		case school.ElevationM:
+			at.ElevationM = new(school.ElevationM.Of(values))
+		case school.TimeZone:
+			at.TimeZone = new(school.TimeZone.Of(values).String())
+		}
+	}
+}
+
+// only returns a result with one of its facts, and with what must be known first.
+func only(r result.Result, name string) (result.Result, error) {
+	v, ok := r.Fact(name)
+	if !ok {
+		return r, fmt.Errorf("it does not give %s here", name)
+	}
+	return result.Result{Facts: []result.Fact{{Name: name, Value: v}}, Cautions: r.Cautions, Warnings: r.Warnings, Metric: r.Metric}, nil
+}
+
+// sayFact prints the one fact of an answer for a script.
+func sayFact(out, errs io.Writer, a encode.Answer, w *typeset.Words) error {
+	w = w.For(a.Result)
+	for _, p := range append(slices.Clone(a.Cautions), a.Warnings...) {
+		fmt.Fprintln(errs, folded(errs, "! "+oneLine(w.Line(p))))
+	}
+	_, err := fmt.Fprintln(out, oneLine(w.Text(a.Facts[0].Value)))
+	return err
 }
 
 // pairs reads the key=value words of the command line.
@@ -140,7 +231,19 @@ func settingsFor(folder string, entry entry.Entry, given form.Values) (form.Valu
 	return settings, nil
 }
 
-func printCatalogue(out io.Writer, catalogue []entry.Entry) error {
+// printCatalogue prints what the entries take and give, or what the one does that
+// is named.
+func printCatalogue(out io.Writer, catalogue []entry.Entry, words []string) error {
+	if len(words) > 1 {
+		return usage{fmt.Errorf("reckon: %q is too much; --list takes one placeholder", words[1])}
+	}
+	if len(words) == 1 {
+		e, err := entryNamed(catalogue, words[0])
+		if err != nil {
+			return err
+		}
+		catalogue = []entry.Entry{e}
+	}
 	var b strings.Builder
 	for i, e := range catalogue {
 		if i > 0 {
@@ -161,6 +264,6 @@ func printCatalogue(out io.Writer, catalogue []entry.Entry) error {
 			b.WriteByte('\n')
 		}
 	}
-	_, err := io.WriteString(out, b.String())
+	_, err := io.WriteString(out, folded(out, b.String()))
 	return err
 }
