@@ -277,7 +277,7 @@ func TestStarterLaysOut(t *testing.T) {
 	empty := t.TempDir()
 	for name, dir := range map[string]string{"a new folder": filepath.Join(t.TempDir(), "a", "b"), "an empty folder": empty} {
 		said := must(t, "starter", dir)
-		if !strings.Contains(said, "noonbook press --content "+dir) {
+		if !strings.Contains(said, "noonbook press "+dir+"\n") {
 			t.Errorf("%s: it says %q", name, said)
 		}
 		files := tree(t, dir)

@@ -27,7 +27,7 @@ The folder gets a unit.toml with its keys explained, two short lessons that show
 how a lesson is written, and an empty CSV file for each kind of record that a
 class keeps. Change them, then:
 
-  noonbook press --content FOLDER
+  noonbook press FOLDER
 `
 
 func starter(_ context.Context, args []string, out, errs io.Writer) error {
@@ -56,7 +56,7 @@ func starter(_ context.Context, args []string, out, errs io.Writer) error {
 	if err := blankRecords(folder); err != nil {
 		return err
 	}
-	fmt.Fprintf(out, "a new unit is in %s: edit unit.toml, then noonbook press --content %s\n", filepath.Clean(folder), filepath.Clean(folder))
+	fmt.Fprintf(out, "a new unit is in %s: edit unit.toml, then noonbook press %s\n", filepath.Clean(folder), filepath.Clean(folder))
 	return nil
 }
 
