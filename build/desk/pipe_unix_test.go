@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"syscall"
 	"testing"
+	"time"
 
 	"noonbook/build/desk"
 )
@@ -37,6 +38,13 @@ func TestPrintOpensNoPipe(t *testing.T) {
 		}
 	})
 	before := desk.Print(dir)
+	later := time.Now().Add(time.Minute)
+	if err := os.Chtimes(filepath.Join(dir, "1-a.md"), later, later); err != nil { // as if somebody wrote into it
+		t.Fatal(err)
+	}
+	if desk.Print(dir) != before {
+		t.Error("what goes through a pipe passes for a lesson that was saved")
+	}
 	if err := os.Remove(filepath.Join(dir, "1-a.md")); err != nil {
 		t.Fatal(err)
 	}

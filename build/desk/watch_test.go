@@ -1,6 +1,7 @@
 package desk_test
 
 import (
+	"context"
 	"os"
 	"path/filepath"
 	"testing"
@@ -88,6 +89,25 @@ func TestPrintOfALinkedFolder(t *testing.T) {
 	}
 	if back := desk.Print(link); back != with {
 		t.Error("the folder that came back is another")
+	}
+}
+
+// What was saved while the first pressing was under way is another folder than the
+// one that was pressed, though it stays the same from then on.
+func TestWatchSeesWhatWasSavedBefore(t *testing.T) {
+	for pressed, want := range map[string]int{"as saved": 0, "before": 1} {
+		ctx, stop := context.WithCancel(context.Background())
+		looks, calls := 0, 0
+		look := func() string {
+			if looks++; looks == 6 {
+				stop()
+			}
+			return "as saved"
+		}
+		desk.Watch(ctx, time.Millisecond, pressed, look, func() { calls++ })
+		if calls != want {
+			t.Errorf("pressed was the folder %s: called %d times, want %d", pressed, calls, want)
+		}
 	}
 }
 

@@ -147,3 +147,30 @@ func TestNearlyRightWords(t *testing.T) {
 		}
 	}
 }
+
+// The folder content comes before the one that one stands in, as it does where
+// noonbook is started without a verb (TestStanding): there a unit lies beside the
+// program.
+func TestChosenFolder(t *testing.T) {
+	for want, names := range map[string][]string{
+		"":        nil,
+		".":       {"unit.toml", "content/notes.txt"},
+		"content": {"unit.toml", "content/unit.toml"},
+	} {
+		t.Chdir(t.TempDir())
+		for _, name := range names {
+			if err := os.MkdirAll(filepath.Dir(name), 0o777); err != nil {
+				t.Fatal(err)
+			}
+			if err := os.WriteFile(name, nil, 0o666); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if got := chosen(""); got != want {
+			t.Errorf("of %v it reads %q, want %q", names, got, want)
+		}
+		if got := chosen("mine"); got != "mine" {
+			t.Errorf("a named folder is %q", got)
+		}
+	}
+}
