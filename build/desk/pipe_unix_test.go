@@ -33,7 +33,7 @@ func TestPrintOpensNoPipe(t *testing.T) {
 	}
 	defer listener.Close()
 	within(t, "a look at a folder with pipes", func() {
-		if desk.Print(dir) != desk.Print(dir) {
+		if first := desk.Print(dir); desk.Print(dir) != first {
 			t.Error("it differs from one look to the next")
 		}
 	})
