@@ -10,6 +10,8 @@ import (
 	"path/filepath"
 	"strings"
 	"time"
+
+	"noonbook/build/file"
 )
 
 // Print is a mark of what lies in a folder: the names of its files, what kind of
@@ -37,7 +39,7 @@ func Print(folder string) string {
 			}
 			return nil
 		}
-		if leaving(d.Name()) {
+		if file.Leaving(d.Name()) {
 			return nil
 		}
 		info, err := os.Stat(name) // of what a link leads to
@@ -55,12 +57,6 @@ func Print(folder string) string {
 		fmt.Fprintln(sum, err)
 	}
 	return hex.EncodeToString(sum.Sum(nil))
-}
-
-// leaving reports whether a file is one that editors and file managers write beside
-// the one that somebody works on: a lock, a copy, notes of their own.
-func leaving(name string) bool {
-	return strings.HasPrefix(name, ".") || strings.HasSuffix(name, "~") || strings.HasPrefix(name, "#") && strings.HasSuffix(name, "#")
 }
 
 // Watch calls again when look returns something else than was pressed, and after

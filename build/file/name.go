@@ -78,3 +78,9 @@ func Folded(name string) string {
 		return least
 	}, Decomposed(name))
 }
+
+// Leaving reports whether a name is one that systems and editors leave beside the files
+// that somebody works on: a hidden file, a lock, a copy, notes of their own.
+func Leaving(name string) bool {
+	return strings.HasPrefix(name, ".") || strings.HasSuffix(name, "~") || strings.HasPrefix(name, "#") && strings.HasSuffix(name, "#")
+}

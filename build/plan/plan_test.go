@@ -351,7 +351,7 @@ func TestOneNameEach(t *testing.T) {
 	}
 }
 
-func readFile(t *testing.T, name string) []byte {
+func readFile(t testing.TB, name string) []byte {
 	t.Helper()
 	b, err := os.ReadFile(name)
 	if err != nil {

@@ -103,7 +103,7 @@ func kindFault(name string, picture bool) string {
 	ending := strings.ToLower(path.Ext(name))
 	_, known := carriedKinds[ending]
 	switch {
-	case leaving(path.Base(name)):
+	case file.Leaving(path.Base(name)):
 		return "a file whose name begins with a dot or ends in ~ is not carried along"
 	case slices.Contains([]string{".md", ".toml"}, strings.ToLower(path.Ext(strings.TrimSuffix(strings.ToLower(name), ".txt")))):
 		return "what a unit is made of is not carried along; the class edition would hold it with its answers"

@@ -70,9 +70,21 @@ func markdown() goldmark.Markdown {
 			parser.WithAutoHeadingID(),
 			// Before goldmark's fenced code (700) and its inline parsers (100 and on).
 			parser.WithBlockParsers(util.Prioritized(asideParser{}, 690), util.Prioritized(codeParser{parser.NewFencedCodeBlockParser()}, 695)),
-			parser.WithInlineParsers(util.Prioritized(braceParser{}, 90), util.Prioritized(extension.NewTaskCheckBoxParser(), 95)),
+			parser.WithInlineParsers(util.Prioritized(braceParser{}, 90), util.Prioritized(boxParser{extension.NewTaskCheckBoxParser()}, 95)),
 		),
 	)
+}
+
+// boxParser reads [ ] and [x] at the head of an item as a box to tick, unless what
+// follows makes a link of it: GitHub Flavored Markdown 0.29, section 5.3, wants white
+// space behind a box.
+type boxParser struct{ parser.InlineParser }
+
+func (p boxParser) Parse(parent ast.Node, block text.Reader, pc parser.Context) ast.Node {
+	if line, _ := block.PeekLine(); len(line) < 4 || !util.IsSpace(line[3]) {
+		return nil
+	}
+	return p.InlineParser.Parse(parent, block, pc)
 }
 
 // lesson reads one file. A file that can not be read as a lesson at all is

@@ -36,9 +36,9 @@ func TestPastedText(t *testing.T) {
 	}
 	for _, text := range []string{
 		"## The Sun\n\n-\tcard\n- glue\n\n1.\tCut\n\n#5 is alive\n\n#hashtag\n", "a – b — c\n\n– a dash\n", "|a|b|\n|---|:-:|\n|1|2|\n", "a | b\n\n- | -\n", "One\ttab\n\nand one\tmore\n",
-		"<https://example.org> `www.example.org` [https://example.org](https://example.org)\n", "[x][^1]\n\n[^1 ]: https://example.org\n", "- [ ] card\n- [x] glue\n", "    •\tcode\n", "```text\n• card\n```\n",
+		"<https://example.org> `www.example.org` [https://example.org](https://example.org)\n", "[x][^1]\n\n[^1 ]: https://example.org\n", "- [ ] card\n- [x] glue\n- [x](b.csv)\n", "    •\tcode\n", "```text\n• card\n```\n",
 	} {
-		if _, problems := unitOf(t, map[string]string{"a.md": head + text}); len(problems) > 0 && text[0] != '[' {
+		if _, problems := unitOf(t, map[string]string{"a.md": head + text, "b.csv": "1"}); len(problems) > 0 && text[0] != '[' {
 			t.Errorf("%q: got %v", text, problems)
 		}
 	}

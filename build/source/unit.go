@@ -131,7 +131,7 @@ func (r *reader) lessonNames() ([]string, error) {
 		switch {
 		case err != nil:
 			return fmt.Errorf("reading %s: %w", path.Join(r.root, name), err)
-		case name != "." && leaving(d.Name()):
+		case name != "." && file.Leaving(d.Name()):
 			if d.IsDir() {
 				return fs.SkipDir
 			}
@@ -147,12 +147,6 @@ func (r *reader) lessonNames() ([]string, error) {
 		return cmp.Or(cmp.Compare(leadingNumber(a), leadingNumber(b)), cmp.Compare(a, b))
 	})
 	return names, err
-}
-
-// leaving reports whether a name is one that systems and editors leave beside the
-// files of a folder: hidden ones, copies that end in ~, and names within #.
-func leaving(name string) bool {
-	return strings.HasPrefix(name, ".") || strings.HasSuffix(name, "~") || strings.HasPrefix(name, "#") && strings.HasSuffix(name, "#")
 }
 
 func leadingNumber(name string) int {

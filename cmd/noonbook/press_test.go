@@ -227,7 +227,7 @@ func TestBadInput(t *testing.T) {
 		{"50 MB", folder(t, map[string]string{"1-a.md": lesson + strings.Repeat("A line of text.\n", 50<<20/16)}), "1-a.md: the file has 51200 kB; up to 512 kB are read", contentFault},
 		{"lesson outside by a link", linked, "2-b.md: the file leads outside the content folder", contentFault},
 		{"byte of another encoding", folder(t, map[string]string{"1-a.md": lesson + "caf\xe9"}), "1-a.md:5:4: byte 0xe9 is not UTF-8", contentFault},
-		{"quotes without end", folder(t, map[string]string{"1-a.md": lesson + strings.Repeat("> ", 100000)}), "1-a.md:5:1: quotes within quotes, more than 100 deep", contentFault},
+		{"quotes without end", folder(t, map[string]string{"1-a.md": lesson + strings.Repeat("> ", 100000)}), "1-a.md:5:1: quotes and lists within one another, more than 100 deep", contentFault},
 		{"index", folder(t, map[string]string{"index.md": lesson}), "index is the name of the cover", contentFault},
 		{"two of one name", folder(t, map[string]string{"a.md": lesson, "b/a.md": lesson}), "two lessons would be the page a.html", contentFault},
 		{"no lesson times", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": southern + "lesson_times = []\n"}), "unit.toml:9:16: term.lesson_times is empty", contentFault},

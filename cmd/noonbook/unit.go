@@ -97,43 +97,8 @@ func open(named string) (files fs.FS, root string, closing func() error, err err
 	if err != nil {
 		return nil, "", nil, fmt.Errorf("opening %s: %w", folder, err)
 	}
-	return regular{dir.FS()}, folder, dir.Close, nil
+	return dir.FS(), folder, dir.Close, nil
 }
-
-// regular is a folder of which only files and folders are opened: to open a pipe is
-// to wait for whoever writes into it, and a device may do anything.
-type regular struct{ fs.FS }
-
-var errIrregular = errors.New("it is a pipe, a socket or a device, and no file")
-
-func (r regular) check(name string) error {
-	info, err := fs.Stat(r.FS, name)
-	if err == nil && !info.Mode().IsRegular() && !info.IsDir() {
-		err = &fs.PathError{Op: "open", Path: name, Err: errIrregular}
-	}
-	return err
-}
-
-func (r regular) Open(name string) (fs.File, error) {
-	if err := r.check(name); err != nil {
-		return nil, err
-	}
-	return r.FS.Open(name)
-}
-
-// What follows asks the folder itself, which has quicker ways than to open a file.
-
-func (r regular) ReadFile(name string) ([]byte, error) {
-	if err := r.check(name); err != nil {
-		return nil, err
-	}
-	return fs.ReadFile(r.FS, name)
-}
-
-func (r regular) ReadDir(name string) ([]fs.DirEntry, error) { return fs.ReadDir(r.FS, name) }
-func (r regular) Stat(name string) (fs.FileInfo, error)      { return fs.Stat(r.FS, name) }
-func (r regular) Lstat(name string) (fs.FileInfo, error)     { return fs.Lstat(r.FS, name) }
-func (r regular) ReadLink(name string) (string, error)       { return fs.ReadLink(r.FS, name) }
 
 // wordsOf returns the words that the settings ask for.
 func wordsOf(settings form.Values) (*typeset.Words, error) {
