@@ -118,7 +118,7 @@ func (t trial) hemmed(i int, chosen []option, pinned []bool) bool {
 	if t.lessons[i].Date.IsZero() {
 		return false
 	}
-	for _, o := range t.term.wanted(t.lessons[i]) {
+	for _, o := range t.term.wanted(t.lessons[i], t.term.Days()) {
 		over := false
 		for j := range chosen {
 			over = over || pinned[j] && chosen[j].overlaps(o)
@@ -250,7 +250,7 @@ func TestArrangeAgainstTryingEverything(t *testing.T) {
 		var options, spare [][]option
 		pinned := make([]bool, len(c.lessons))
 		for i, l := range c.lessons {
-			options = append(options, c.term.wanted(l))
+			options = append(options, c.term.wanted(l, c.term.Days()))
 			pinned[i] = !l.Date.IsZero() && len(options[i]) == 1
 		}
 		for _, l := range c.lessons { // what is kept free lies over no pinned lesson

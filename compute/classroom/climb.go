@@ -73,17 +73,31 @@ func (p *puzzle) suits(i, k int, spare bool, dropped []bool) bool {
 		if dropped[r] {
 			continue
 		}
-		key := asked{r, k, spare}
-		met, known := p.met[key]
-		if !known {
-			met = list[k].meets(p.rules[r].Need, p.sky)
-			p.met[key] = met
-		}
-		if !met {
+		if !p.meets(r, k, list, spare) {
 			return false
 		}
 	}
 	return true
+}
+
+// meets reports whether an option of the list meets the need of the rule. Each
+// rule remembers its answers by option; lessons that need the same of the same
+// lesson time ask the sky once.
+func (p *puzzle) meets(r, k int, list []option, spare bool) bool {
+	memo := &p.met[r]
+	if spare {
+		memo = &p.metSpare[r]
+	}
+	if *memo == nil {
+		*memo = make([]answer, len(list))
+	}
+	if (*memo)[k] == unasked {
+		(*memo)[k] = no
+		if list[k].meets(p.rules[r].Need, p.known) {
+			(*memo)[k] = yes
+		}
+	}
+	return (*memo)[k] == yes
 }
 
 // next is the lesson after i, −1 for none.
@@ -100,7 +114,7 @@ func (p *puzzle) next(i int) int {
 // needs.
 func (p *puzzle) reserve(i int, o option, dropped []bool) (option, bool) {
 	list := p.spare[i]
-	k := sort.Search(len(list), func(k int) bool { return list[k].first().Date.After(o.first().Date) })
+	k := sort.Search(len(list), func(k int) bool { return isBefore(o.first().Date, list[k].first().Date) })
 	for ; k < len(list); k++ {
 		p.looks++
 		if p.suits(i, k, true, dropped) {

@@ -28,7 +28,7 @@ func (o option) overlaps(p option) bool {
 // options lists the ways to hold the lesson on the days, earliest first. They
 // begin and end in the same order, which the search rests on.
 func (t Term) options(l Lesson, days []place.Date) []option {
-	var list []option
+	list := make([]option, 0, len(days)) // of a lesson with a start; others have more
 	for _, d := range days {
 		if l.Start != AnyTime {
 			if o := t.from(l, d); o != nil {
@@ -60,7 +60,7 @@ func (t Term) from(l Lesson, d place.Date) option {
 	if length == 0 {
 		length = t.lengthAt(l.Start)
 	}
-	o := option{{d, Span{l.Start, l.Start + length}}}
+	o := append(make(option, 0, max(1, l.Visits)), Slot{d, Span{l.Start, l.Start + length}})
 	for _, s := range t.Times {
 		if len(o) < l.Visits && s.From >= o.last().To {
 			o = append(o, Slot{d, Span{s.From, s.From + visit(l, s)}})
@@ -75,7 +75,7 @@ func (t Term) from(l Lesson, d place.Date) option {
 // at is the option that begins with the lesson time of that number. It ends
 // with the school day at the latest.
 func (t Term) at(l Lesson, d place.Date, k int) option {
-	var o option
+	o := make(option, 0, max(1, l.Visits))
 	for _, s := range t.Times[k:] {
 		if len(o) > 0 && s.From < o.last().To {
 			continue
@@ -115,9 +115,9 @@ func (t Term) lengthAt(clock time.Duration) time.Duration {
 
 // wanted lists the options of a lesson by what it wants itself: on its date, or
 // on any school day. On a date of its own a lesson is held in any case.
-func (t Term) wanted(l Lesson) []option {
+func (t Term) wanted(l Lesson, days []place.Date) []option {
 	if l.Date.IsZero() {
-		return t.options(l, t.Days())
+		return t.options(l, days)
 	}
 	list := t.options(l, []place.Date{l.Date})
 	if len(list) == 0 {

@@ -1,6 +1,9 @@
 package classroom
 
-import "slices"
+import (
+	"slices"
+	"sort"
+)
 
 // A tail is how a partial calendar ends.
 type tail struct {
@@ -25,11 +28,8 @@ func (p *puzzle) mostHeld() []bool {
 		for n := len(ends) - 1; n >= 0; n-- { // so that of equal tails the one without lesson i comes first
 			for _, t := range ends[n] {
 				next[n] = p.keep(next[n], t)
-				for _, o := range p.options[i] {
-					if p.joins(t, i, o) { // a later option leaves no more room
-						next[n+1] = p.keep(next[n+1], t.with(i, o))
-						break
-					}
+				if k := p.first(t, i, 0); k < len(p.options[i]) { // a later option leaves no more room
+					next[n+1] = p.keep(next[n+1], t.with(i, p.options[i][k]))
 				}
 			}
 		}
@@ -44,6 +44,44 @@ func (p *puzzle) mostHeld() []bool {
 		out[i] = !held[i] && !p.pinned[i]
 	}
 	return out
+}
+
+// holdsAll reports whether mostHeld leaves no lesson out. Where every lesson is
+// held, each has the earliest time that the one before it leaves, and there is
+// nothing to choose.
+func (p *puzzle) holdsAll() bool {
+	t := tail{held: make([]bool, len(p.lessons))}
+	from := map[*option]int{} // lessons of one list go on where the last of them stopped
+	for i := range p.lessons {
+		if p.pinned[i] {
+			continue
+		}
+		if len(p.options[i]) == 0 {
+			return false
+		}
+		list := &p.options[i][0]
+		k := p.first(t, i, from[list])
+		if k == len(p.options[i]) {
+			return false
+		}
+		from[list] = k
+		t = t.with(i, p.options[i][k])
+	}
+	return true
+}
+
+// first returns the first option of lesson i, from the one of that number on, that
+// can be held behind the rest; as many as there are where none can.
+func (p *puzzle) first(t tail, i, from int) int {
+	list := p.options[i]
+	k := from
+	if t.last != nil {
+		k += sort.Search(len(list)-from, func(k int) bool { return t.last.last().before(list[from+k].first()) })
+	}
+	for k < len(list) && !p.joins(t, i, list[k]) {
+		k++
+	}
+	return k
 }
 
 // joins reports whether lesson i can be held behind the rest; the same as the
@@ -100,7 +138,7 @@ func (p *puzzle) noRoomier(s, t tail) bool {
 	case s.last == nil:
 		return false
 	case s.last.first().Date != t.last.first().Date:
-		return t.last.first().Date.Before(s.last.first().Date)
+		return isBefore(t.last.first().Date, s.last.first().Date)
 	case t.last.last().To > s.last.last().To || len(t.today) > len(s.today):
 		return false
 	}

@@ -1,6 +1,10 @@
 package classroom
 
-import "noonbook/compute/place"
+import (
+	"time"
+
+	"noonbook/compute/place"
+)
 
 // A Rule is one thing that can be dropped to make a calendar possible.
 type Rule struct {
@@ -33,39 +37,38 @@ type edge struct {
 
 // A puzzle is what the search works on.
 type puzzle struct {
-	lessons []Lesson
-	term    Term
-	sky     Sky
-	out     []bool // lessons that are left out
-	pinned  []bool // lessons that have a date and can be held at one time only
-	daily   int
-	options [][]option // by lesson
-	spare   [][]option // by lesson: where it could be held on another day
-	rules   []Rule
-	needs   [][]int // by lesson: the rules of its needs
-	kept    []int   // by lesson: the rule of the time kept free behind it, or −1
-	edges   []edge
-	met     map[asked]bool
-	looks   int // at options and edges, so far
+	lessons  []Lesson
+	term     Term
+	sky      Sky
+	out      []bool // lessons that are left out
+	pinned   []bool // lessons that have a date and can be held at one time only
+	daily    int
+	options  [][]option // by lesson
+	spare    [][]option // by lesson: where it could be held on another day
+	rules    []Rule
+	needs    [][]int // by lesson: the rules of its needs
+	kept     []int   // by lesson: the rule of the time kept free behind it, or −1
+	edges    []edge
+	known    Sky        // sky, which remembers what it was asked
+	met      [][]answer // by rule and option, whether the option meets the rule's need
+	metSpare [][]answer // the same for the options of another day
+	looks    int        // at options and edges, so far
 
 	pinnedOn map[place.Date]int // lessons by the date that they are pinned to
 }
 
-// asked is one question to the sky.
-type asked struct {
-	rule, option int
-	spare        bool
-}
+// An answer is what is known of an option and a need.
+type answer byte
+
+const (
+	unasked answer = iota
+	yes
+	no
+)
 
 func newPuzzle(lessons []Lesson, term Term, sky Sky, out []bool) *puzzle {
-	p := &puzzle{lessons: lessons, term: term, sky: sky, out: out, daily: max(1, term.Daily), pinnedOn: map[place.Date]int{}, met: map[asked]bool{}}
-	days := term.Days()
-	for _, l := range lessons {
-		p.options = append(p.options, term.wanted(l))
-		p.spare = append(p.spare, term.options(term.anytime(l), days))
-		p.pinned = append(p.pinned, !l.Date.IsZero() && len(p.options[len(p.options)-1]) == 1)
-	}
-	p.clear()
+	p := newOptions(lessons, term, true)
+	p.sky, p.out, p.known = sky, out, sky.remembering()
 	for i, l := range lessons {
 		p.needs = append(p.needs, nil)
 		p.kept = append(p.kept, -1)
@@ -83,6 +86,37 @@ func newPuzzle(lessons []Lesson, term Term, sky Sky, out []bool) *puzzle {
 		p.tie(i)
 		p.follow(i)
 	}
+	p.met, p.metSpare = make([][]answer, len(p.rules)), make([][]answer, len(p.rules))
+	return p
+}
+
+// A shape is what the options of a lesson depend on besides the term.
+type shape struct {
+	date          place.Date
+	start, length time.Duration
+	visits        int
+}
+
+// newOptions is a puzzle without rules: who can be held when, and if it is asked
+// for, where on another day. Lessons of one shape share their lists, which nobody
+// changes.
+func newOptions(lessons []Lesson, term Term, another bool) *puzzle {
+	p := &puzzle{lessons: lessons, term: term, daily: max(1, term.Daily), pinnedOn: map[place.Date]int{}}
+	days := term.Days()
+	wanted, spare := map[shape][]option{}, map[shape][]option{}
+	for _, l := range lessons {
+		s := shape{l.Date, l.Start, l.Length, l.Visits}
+		if _, met := wanted[s]; !met {
+			wanted[s] = term.wanted(l, days)
+			if another {
+				spare[s] = term.options(term.anytime(l), days)
+			}
+		}
+		p.options = append(p.options, wanted[s])
+		p.spare = append(p.spare, spare[s])
+		p.pinned = append(p.pinned, !l.Date.IsZero() && len(wanted[s]) == 1)
+	}
+	p.clear()
 	return p
 }
 
@@ -103,14 +137,25 @@ func (p *puzzle) clear() {
 			p.pinnedOn[p.options[i][0].first().Date]++
 		}
 	}
-	for i := range p.lessons {
-		p.spare[i] = p.free(p.spare[i], taken, true)
-		if p.pinned[i] {
-			continue
+	if len(taken) == 0 {
+		return // no list has anything to lose, as the term wants a lesson a day at least
+	}
+	type lists struct{ options, spare []option }
+	cleared := map[shape]lists{}
+	for i, l := range p.lessons {
+		s := shape{l.Date, l.Start, l.Length, l.Visits}
+		c, met := cleared[s]
+		if !met {
+			c.spare = p.free(p.spare[i], taken, true)
+			c.options = p.options[i]
+			if !p.pinned[i] {
+				if kept := p.free(c.options, taken, p.dated(i)); len(kept) > 0 || !p.dated(i) {
+					c.options = kept
+				}
+			}
+			cleared[s] = c
 		}
-		if kept := p.free(p.options[i], taken, p.dated(i)); len(kept) > 0 || !p.dated(i) {
-			p.options[i] = kept
-		}
+		p.options[i], p.spare[i] = c.options, c.spare
 	}
 }
 
@@ -149,7 +194,7 @@ func (p *puzzle) follow(i int) {
 		if !p.dated(i) || !p.dated(j) {
 			between := back
 			p.edges = append(p.edges, edge{i, j, -1, func(a, b option) bool {
-				return a.first().Date.After(b.first().Date) || a.first().Date == b.first().Date && p.room(a) > between
+				return isBefore(b.first().Date, a.first().Date) || a.first().Date == b.first().Date && p.room(a) > between
 			}})
 		}
 	}

@@ -16,6 +16,8 @@ type Sky struct {
 	// Clock tells clock changes: it is the same for slots without one between
 	// them, and greater after one.
 	Clock func(Slot) int
+
+	begin func() func(Need, Slot) bool // Meets for one search, with a memory; nil for Meets itself
 }
 
 // skyStep is how often a lesson looks up. The Sun and the Moon move 1.25° in
@@ -37,9 +39,33 @@ const SunLeast = 10 * quantity.Turn / 360
 // Over returns the sky of a place.
 func Over(p place.Place) Sky {
 	return Sky{
-		Meets: func(n Need, s Slot) bool { return meets(p, n, s) },
+		Meets: func(n Need, s Slot) bool { return meets(p, n, s, looks{}) },
 		Clock: func(s Slot) int { return clock(p, s) },
+		begin: func() func(Need, Slot) bool {
+			seen := looks{map[int64]quantity.Angle{}, map[int64]quantity.Angle{}, map[int64]bool{}}
+			return func(n Need, s Slot) bool { return meets(p, n, s, seen) }
+		},
 	}
+}
+
+// looks are what was seen at moments, in seconds of the Unix epoch, so that
+// lessons at the same time look up once. Nil maps remember nothing.
+type looks struct {
+	sun, moon map[int64]quantity.Angle // how high they stand
+	clear     map[int64]bool           // whether the Moon is far enough from the Sun
+}
+
+// once asks for what is seen at a moment, unless it is remembered.
+func once[T any](seen map[int64]T, t time.Time, look func() T) T {
+	if seen == nil {
+		return look()
+	}
+	x, known := seen[t.Unix()]
+	if !known {
+		x = look()
+		seen[t.Unix()] = x
+	}
+	return x
 }
 
 // Moment is the instant at which the place's clock shows the time.
@@ -66,14 +92,45 @@ func (s Sky) since(slot Slot) int {
 	return s.Clock(slot)
 }
 
-func meets(p place.Place, n Need, s Slot) bool {
+// remembering returns the sky with a memory of what it was asked. It is for one
+// goroutine.
+func (s Sky) remembering() Sky {
+	type question struct {
+		need Need
+		slot Slot
+	}
+	if s.begin != nil {
+		s.Meets = s.begin()
+	}
+	met := map[question]bool{}
+	return Sky{Clock: s.Clock, Meets: func(n Need, slot Slot) bool {
+		switch n.Kind { // of the day: whatever the lesson time
+		case DarkBy, HourMarks:
+			slot.Span = Span{}
+		}
+		q := question{n, slot}
+		gives, known := met[q]
+		if !known {
+			gives = s.gives(n, slot)
+			met[q] = gives
+		}
+		return gives
+	}}
+}
+
+func meets(p place.Place, n Need, s Slot, seen looks) bool {
 	from, to := s.Moments(p)
-	sun := func(t time.Time) quantity.Angle { return almanac.SunFrom(p, t).Altitude }
+	sun := func(t time.Time) quantity.Angle {
+		return once(seen.sun, t, func() quantity.Angle { return almanac.SunFrom(p, t).Altitude })
+	}
 	switch n.Kind {
 	case SunUp:
 		return lasts(from, to, n.Window, func(t time.Time) bool { return sun(t) >= n.Height })
 	case MoonUp:
-		return lasts(from, to, n.Window, func(t time.Time) bool { return almanac.MoonFrom(p, t).Altitude >= n.Height && moonShows(t) })
+		return lasts(from, to, n.Window, func(t time.Time) bool {
+			return once(seen.moon, t, func() quantity.Angle { return almanac.MoonFrom(p, t).Altitude }) >= n.Height &&
+				once(seen.clear, t, func() bool { return moonShows(t) })
+		})
 	case Dark:
 		return lasts(from, to, 0, func(t time.Time) bool { return sun(t) <= almanac.CivilTwilight })
 	case DarkBy:

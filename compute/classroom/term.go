@@ -2,6 +2,7 @@ package classroom
 
 import (
 	"slices"
+	"sort"
 	"time"
 
 	"noonbook/compute/place"
@@ -58,28 +59,34 @@ func (t Term) Slots() []Slot {
 // would each make room for all the lessons, apart from what they need of the
 // sky; 0 where that alone does not.
 func (t Term) Enough(lessons []Lesson) (days, daily int) {
-	room := func(t Term) bool {
-		return !slices.Contains(newPuzzle(lessons, t, Sky{}, make([]bool, len(lessons))).mostHeld(), true)
-	}
-	longer := t
-	for range LongestTerm {
-		longer.Last = longer.Last.Add(1)
-		if !longer.Holds(longer.Last) {
-			continue
-		}
-		if days++; room(longer) {
-			break
-		}
-		if days > len(lessons) {
-			days = 0
-			break
+	var ends []place.Date // of the school days behind the term
+	for d, n := t.Last, 0; n < LongestTerm && len(ends) <= len(lessons); n++ {
+		d = d.Add(1)
+		if longer := (Term{First: t.First, Last: d, Weekdays: t.Weekdays, DaysOff: t.DaysOff}); longer.Holds(d) {
+			ends = append(ends, d)
 		}
 	}
-	denser := t
-	for daily = 1; daily <= len(lessons); daily++ {
-		if denser.Daily = daily; daily > t.Daily && room(denser) {
-			return days, daily
-		}
+	// A term that is longer or denser by one more makes room for all that had it.
+	days = 1 + sort.Search(len(ends), func(i int) bool {
+		longer := t
+		longer.Last = ends[i]
+		return longer.room(lessons)
+	})
+	if days > len(ends) {
+		days = 0
 	}
-	return days, 0
+	first := max(1, t.Daily+1)
+	daily = first + sort.Search(max(0, len(lessons)-first+1), func(i int) bool {
+		denser := t
+		denser.Daily = first + i
+		return denser.room(lessons)
+	})
+	if daily > len(lessons) {
+		daily = 0
+	}
+	return days, daily
 }
+
+// room reports whether the term has room for all the lessons, apart from what
+// they need.
+func (t Term) room(lessons []Lesson) bool { return newOptions(lessons, t, false).holdsAll() }

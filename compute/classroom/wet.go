@@ -66,7 +66,7 @@ func (p *puzzle) set(c *Calendar, i int, o option) {
 // that nothing has taken.
 func (p *puzzle) another(i int, o option, taken []option, dropped []bool) (option, bool) {
 	for k, s := range p.spare[i] {
-		if !s.first().Date.After(o.first().Date) || !p.suits(i, k, true, dropped) {
+		if !isBefore(o.first().Date, s.first().Date) || !p.suits(i, k, true, dropped) {
 			continue
 		}
 		free := true
@@ -125,7 +125,7 @@ func (p *puzzle) inPlace(i int, o option) option {
 // content reports whether the option meets the lesson's needs.
 func (p *puzzle) content(i int, o option, dropped []bool) bool {
 	for _, r := range p.needs[i] {
-		if !dropped[r] && !o.meets(p.rules[r].Need, p.sky) {
+		if !dropped[r] && !o.meets(p.rules[r].Need, p.known) {
 			return false
 		}
 	}
