@@ -9,6 +9,7 @@ import (
 	"strings"
 	"time"
 	_ "time/tzdata" // zones by name on any machine
+	"unicode"
 
 	"noonbook/compute/place"
 )
@@ -40,6 +41,11 @@ func (f Field) value(raw any) (v any, complaint string) {
 }
 
 func (f Field) mismatch(raw any) string {
+	if s, ok := raw.(string); ok && f.Kind() != Flag {
+		if advice := f.advice(s); strings.HasPrefix(advice, "write ") {
+			return fmt.Sprintf("is %s; %s", found(raw), advice)
+		}
+	}
 	return fmt.Sprintf("is %s, want %s", found(raw), f.Allowed())
 }
 
@@ -99,6 +105,9 @@ func (f Field) date(raw any) (any, string) {
 }
 
 func (f Field) text(s string) (any, string) {
+	if r, bad := control(s); bad {
+		return nil, fmt.Sprintf("holds the control character U+%04X; delete it", r)
+	}
 	switch f.Kind() {
 	case CSV:
 		if strings.TrimSpace(s) == "" {
@@ -129,17 +138,30 @@ func (f Field) text(s string) (any, string) {
 		}
 		z, err := time.LoadLocation(s)
 		if err != nil {
-			return nil, fmt.Sprintf("%q is not in the IANA time zone database; want a name such as %q", s, "America/Moncton")
+			return nil, fmt.Sprintf("%q is not in the IANA time zone database; want a name such as %q", shortened(s), "America/Moncton")
 		}
 		return z, ""
 	}
 	if f.Choices != nil && !slices.Contains(f.Choices, s) {
-		return nil, fmt.Sprintf("%q is unknown, want %s%s", s, f.Allowed(), Meant(s, f.Choices))
+		return nil, fmt.Sprintf("%q is unknown, want %s%s", shortened(s), f.Allowed(), Meant(s, f.Choices))
 	}
 	if f.Required && strings.TrimSpace(s) == "" {
 		return nil, "is empty"
 	}
 	return s, ""
+}
+
+// control finds a control character that is no part of a written text. A page and
+// a terminal do with such a character what nobody sees.
+func control(s string) (rune, bool) {
+	for i, r := range s {
+		switch {
+		case r == '\t' || r == '\n' || r == '\r' && strings.HasPrefix(s[i:], "\r\n"):
+		case unicode.IsControl(r):
+			return r, true
+		}
+	}
+	return 0, false
 }
 
 var clockPattern = regexp.MustCompile(`^([01]?\d|2[0-3]):([0-5]\d)$`)
@@ -158,6 +180,9 @@ func (f Field) list(raw any) (any, string) {
 	items, ok := raw.([]any)
 	if !ok {
 		return nil, f.mismatch(raw)
+	}
+	if most := f.mostItems(); most > 0 && len(items) > most {
+		return nil, fmt.Sprintf("has %d items; up to %d are taken", len(items), most)
 	}
 	one := f.item()
 	var texts []string
@@ -188,7 +213,9 @@ func (f Field) list(raw any) (any, string) {
 
 // item returns the field of one item of a list.
 func (f Field) item() Field {
-	switch name := f.Name(); f.Kind() {
+	name, kind := f.Name(), f.Kind()
+	f.Min, f.Max = 0, 0 // of the list
+	switch kind {
 	case Texts:
 		f.Key = Key[string](name)
 	case Dates:
@@ -199,11 +226,22 @@ func (f Field) item() Field {
 	return f
 }
 
+// mostItems is how many items a list may have; 0 for any number.
+func (f Field) mostItems() int {
+	if f.Max > 0 && !math.IsInf(f.Max, 1) {
+		return int(f.Max)
+	}
+	return 0
+}
+
 // wrongItem returns the first item of a list that has a complaint.
 func (f Field) wrongItem(raw any) (int, bool) {
 	items, ok := raw.([]any)
 	if !ok || f.Kind() != Texts && f.Kind() != Dates && f.Kind() != Spans {
 		return 0, false
+	}
+	if most := f.mostItems(); most > 0 && len(items) > most {
+		return most, true
 	}
 	for i, x := range items {
 		if _, complaint := f.item().value(x); complaint != "" {
@@ -213,11 +251,23 @@ func (f Field) wrongItem(raw any) (int, bool) {
 	return 0, false
 }
 
+// shortened cuts a long text for a message.
+func shortened(s string) string {
+	const most = 60
+	n := 0
+	for i := range s {
+		if n++; n > most {
+			return s[:i] + "…"
+		}
+	}
+	return s
+}
+
 // found names a raw TOML value as an author would.
 func found(raw any) string {
 	switch x := raw.(type) {
 	case string:
-		return strconv.Quote(x)
+		return strconv.Quote(shortened(x))
 	case bool, int64:
 		return fmt.Sprint(x)
 	case float64:

@@ -31,7 +31,7 @@ const (
 type Field struct {
 	Key      AnyKey   // its name, and by its type the kind of its value
 	Unit     string   // "deg", "mm": the unit of a number
-	Min, Max float64  // bounds of a number, both included; equal bounds mean none. Max of CSV: most rows
+	Min, Max float64  // bounds of a number, both included; equal bounds mean none. Max of CSV and lists: most rows, items
 	Choices  []string // what a Text, or each item of Texts, may be; of a Date, words for none
 	Fields   Form     // the keys of each table of Tables, the columns of CSV
 	Required bool

@@ -112,13 +112,6 @@ func TestReadPlacesFaults(t *testing.T) {
 	}
 }
 
-func TestReadSyntax(t *testing.T) {
-	_, faults, _ := school.Read([]byte("name = \"G\"\nat.latitude = = 1\n"))
-	if len(faults) != 1 || faults[0].Line != 2 || !strings.HasPrefix(faults[0].Text, "not valid TOML: ") {
-		t.Errorf("got %v", faults)
-	}
-}
-
 func TestNearest(t *testing.T) {
 	words := []string{"compute", "lesson", "caution", "answer", "staff", "to"}
 	for word, want := range map[string]string{

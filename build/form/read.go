@@ -1,14 +1,11 @@
 package form
 
 import (
-	"errors"
 	"fmt"
 	"maps"
 	"slices"
 	"strconv"
 	"strings"
-
-	"github.com/BurntSushi/toml"
 )
 
 // A Fault is one thing wrong with a TOML text, with its 1-based line and byte
@@ -23,16 +20,15 @@ type Place struct{ Line, Column int }
 
 // Read checks a TOML text against the form. It returns the values that were
 // written, without defaults and without those that have a fault; every fault
-// in the order of the text; and where each value stands, items of lists under
-// "name[0]".
+// in the order of the text, mistakes of TOML itself among them as far as can be
+// told; and where each value stands, items of lists under "name[0]".
 func (f Form) Read(src []byte) (Values, []Fault, map[string]Place) {
-	var raw map[string]any
-	if _, err := toml.Decode(string(src), &raw); err != nil {
-		return Values{}, []Fault{syntaxFault(err)}, nil
+	r := &reader{values: Values{}, lost: map[string]bool{}}
+	raw, rest := r.decode(f, src)
+	if raw != nil {
+		r.keys, r.places = spots(rest)
+		r.table(f, raw, "", "", r.values)
 	}
-	r := &reader{values: Values{}}
-	r.keys, r.places = spots(src)
-	r.table(f, raw, "", "", r.values)
 	slices.SortStableFunc(r.faults, func(a, b Fault) int {
 		if a.Line != b.Line {
 			return a.Line - b.Line
@@ -42,26 +38,40 @@ func (f Form) Read(src []byte) (Values, []Fault, map[string]Place) {
 	return r.values, r.faults, r.places
 }
 
-func syntaxFault(err error) Fault {
-	var parse toml.ParseError
-	if !errors.As(err, &parse) {
-		return Fault{1, 1, err.Error()}
-	}
-	text := strings.TrimSuffix(strings.ToLower(parse.Message[:1])+parse.Message[1:], ".")
-	return Fault{max(1, parse.Position.Line), max(1, parse.Position.Col), "not valid TOML: " + text}
-}
-
 type reader struct {
 	keys, places map[string]Place
 	values       Values
 	faults       []Fault
+	text         *text
+	lost         map[string]bool // what can not be read, by path, and what holds it
+	lostAll      bool            // so much can not be read that nothing is missing for sure
 }
+
+// Nobody reads hundreds of problems of one text, and each takes its time: after
+// mostHints of them near names are not looked for, after mostFaults nothing is.
+const (
+	mostHints  = 100
+	mostFaults = 1000
+)
+
+func (r *reader) many() bool { return len(r.faults) >= mostHints }
+func (r *reader) full() bool { return len(r.faults) > mostFaults }
 
 // table checks the keys of one table. Fields are named below prefix in the
 // form; path is where the table stands in the text.
 func (r *reader) table(f Form, raw map[string]any, prefix, path string, into Values) {
 	for _, key := range slices.Sorted(maps.Keys(raw)) {
+		if r.full() {
+			return
+		}
 		name, at := prefix+key, path+key
+		if c, bad := control(key); bad || strings.ContainsAny(key, "\t\r\n") {
+			if !bad {
+				c = rune(key[strings.IndexAny(key, "\t\r\n")])
+			}
+			r.fault(r.keys[at], "a key holds the control character U+%04X; it has letters, digits, _ and - only", c)
+			continue
+		}
 		field, known := f.Field(name)
 		nested, isTable := raw[key].(map[string]any)
 		switch {
@@ -102,8 +112,15 @@ func (r *reader) tables(field Field, raw any, at string, into Values) {
 			return
 		}
 	}
+	if most := field.mostItems(); most > 0 && len(items) > most {
+		r.fault(r.places[at+"["+strconv.Itoa(most)+"]"], "%s has %d tables; up to %d are taken", field.Name(), len(items), most)
+		return
+	}
 	var rows []Values
 	for i, item := range items {
+		if r.full() {
+			return
+		}
 		row := Values{}
 		r.table(field.Fields, item, "", at+"["+strconv.Itoa(i)+"].", row)
 		rows = append(rows, field.Fields.Complete(row))
@@ -116,8 +133,11 @@ func (r *reader) unknown(f Form, prefix, key, at string) {
 	for i := range here {
 		here[i] = prefix + here[i]
 	}
-	hint := Meant(prefix+key, here)
-	if hint == "" {
+	hint := ""
+	if !r.many() {
+		hint = Meant(prefix+key, here)
+	}
+	if hint == "" && !r.many() {
 		for _, name := range f.Names() { // the right key in the wrong table
 			if strings.HasSuffix(name, "."+key) {
 				hint = `; it belongs in the table [` + strings.TrimSuffix(name, "."+key) + `]`
@@ -131,7 +151,7 @@ func (r *reader) unknown(f Form, prefix, key, at string) {
 	default:
 		hint = "; want one of " + strings.Join(here, ", ")
 	}
-	r.fault(r.keys[at], "%s is not a key%s", prefix+key, hint)
+	r.fault(r.keys[at], "%s is not a key%s", shown(prefix+key), hint)
 }
 
 // missing reports required fields that the table lacks, at the table's head,
@@ -143,7 +163,7 @@ func (r *reader) missing(f Form, raw map[string]any, prefix, path string) {
 			continue
 		}
 		first, _, nested := strings.Cut(key, ".")
-		if _, there := raw[first]; there {
+		if _, there := raw[first]; there || r.lostAll || r.lost[path+first] {
 			continue
 		}
 		at := Place{1, 1}
@@ -161,6 +181,12 @@ func (r *reader) missing(f Form, raw map[string]any, prefix, path string) {
 func (r *reader) fault(at Place, format string, args ...any) {
 	if at.Line == 0 {
 		at = Place{1, 1}
+	}
+	if r.full() {
+		return
+	}
+	if len(r.faults) == mostFaults {
+		format, args = "more than %d mistakes; the rest is not looked at", []any{mostFaults}
 	}
 	r.faults = append(r.faults, Fault{at.Line, at.Column, fmt.Sprintf(format, args...)})
 }

@@ -25,6 +25,8 @@ func spots(src []byte) (keys, values map[string]Place) {
 type walker struct {
 	src          []byte
 	at           int
+	counted      int // bytes whose lines are counted
+	line, lineAt int // lines before counted, and where the last of them ends
 	keys, values map[string]Place
 	tables       map[string]int // how many [[name]] were met
 }
@@ -89,7 +91,7 @@ func (w *walker) key() (parts []string) {
 		case c == '"' || c == '\'':
 			start := w.at
 			w.quoted()
-			parts = append(parts, string(w.src[start+1:w.at-1]))
+			parts = append(parts, unescaped(string(w.src[start+1:max(start+1, w.at-1)]), c))
 		default:
 			start := w.at
 			for w.at < len(w.src) && !strings.ContainsRune(" \t.=]\r\n", rune(w.src[w.at])) {
@@ -104,6 +106,18 @@ func (w *walker) key() (parts []string) {
 		w.at++
 	}
 	return parts
+}
+
+// unescaped returns what a quoted part of a key stands for.
+func unescaped(s string, quote byte) string {
+	if quote == '\'' || !strings.Contains(s, `\`) {
+		return s
+	}
+	raw, _ := decodeTOML([]byte(`x = "` + s + `"`))
+	if x, ok := raw["x"].(string); ok {
+		return x
+	}
+	return s
 }
 
 func (w *walker) value(name string) {
@@ -195,6 +209,14 @@ func (w *walker) record(in map[string]Place, name string, at int) {
 	if _, met := in[name]; met {
 		return
 	}
-	line := bytes.Count(w.src[:at], []byte("\n"))
-	in[name] = Place{line + 1, at - bytes.LastIndexByte(w.src[:at], '\n')}
+	for w.counted < at { // places are recorded in the order of the text
+		n := bytes.IndexByte(w.src[w.counted:at], '\n')
+		if n < 0 {
+			w.counted = at
+			break
+		}
+		w.counted += n + 1
+		w.line, w.lineAt = w.line+1, w.counted
+	}
+	in[name] = Place{w.line + 1, at - w.lineAt + 1}
 }

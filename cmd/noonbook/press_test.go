@@ -220,7 +220,7 @@ func TestBadInput(t *testing.T) {
 		{"no lessons", folder(t, nil), "no lessons are here", contentFault},
 		{"no folder", filepath.Join(bare, "none"), "there is no folder", wrongUse},
 		{"zone misspelt", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": strings.Replace(southern, "Auckland", "Auklan", 1)}), "unit.toml:5:20: school.time_zone \"Pacific/Auklan\" is not in the IANA time zone database", contentFault},
-		{"decimal comma", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\ndate = 2027-05-07\n```\n", "unit.toml": strings.Replace(southern, "-45.87", "-45,87", 1)}), "unit.toml:3:22: not valid TOML", contentFault},
+		{"decimal comma", folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\ndate = 2027-05-07\n```\n", "unit.toml": strings.Replace(southern, "-45.87", "-45,87", 1)}), "unit.toml:3:19: school.latitude is -45,87; write -45.87, with a point in place of the comma", contentFault},
 		{"empty settings", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": ""}), "unit.toml:1:1: [school] is missing: school.latitude, a number from −90° to 90°", contentFault},
 		{"settings of another encoding", folder(t, map[string]string{"1-a.md": lesson, "unit.toml": "\xff\xfe"}), "unit.toml:1:1: byte 0xff is not UTF-8", contentFault},
 		{"empty lesson", folder(t, map[string]string{"1-a.md": ""}), "1-a.md:1:1: the file does not begin with a ```lesson block", contentFault},
