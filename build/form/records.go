@@ -1,6 +1,7 @@
 package form
 
 import (
+	"bytes"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -20,14 +21,15 @@ type Records struct {
 }
 
 // ReadRecords checks a CSV text (RFC 4180) against the columns of the field:
-// a head of their names in any order, then a row a line. A text whose head is
+// a head of their names in any order, then a row a line. Words may be in capital or
+// small letters, and a number may have the unit of its column behind it. A text whose head is
 // parted by semicolons, as spreadsheets write it where the decimal mark is a
 // comma, is read so throughout. A number may have a decimal comma, in a comma
 // file within quotes. Rows without any cell filled are passed over.
 func (f Field) ReadRecords(src []byte) (Records, []Fault) {
 	r := &recordReader{field: f}
 	head, _, _ := strings.Cut(string(src), "\n")
-	r.csv = csv.NewReader(strings.NewReader(string(src)))
+	r.csv = csv.NewReader(bytes.NewReader(src))
 	r.csv.FieldsPerRecord = -1
 	if strings.Contains(head, ";") && !strings.Contains(head, ",") {
 		r.csv.Comma = ';'
@@ -45,7 +47,7 @@ func (f Field) ReadRecords(src []byte) (Records, []Fault) {
 	}
 	for {
 		cells, ok := r.next()
-		if !ok {
+		if !ok || r.full() {
 			return r.records, r.faults
 		}
 		r.row(cells)
@@ -61,8 +63,16 @@ type recordReader struct {
 }
 
 func (r *recordReader) fault(at Place, format string, args ...any) {
+	if r.full() {
+		return
+	}
+	if len(r.faults) == mostFaults {
+		format, args = "more than %d mistakes; the rest is not looked at", []any{mostFaults}
+	}
 	r.faults = append(r.faults, Fault{at.Line, at.Column, fmt.Sprintf(format, args...)})
 }
+
+func (r *recordReader) full() bool { return len(r.faults) > mostFaults }
 
 // at is where a cell of the last row stands.
 func (r *recordReader) at(cell int) Place {
@@ -92,20 +102,32 @@ func (r *recordReader) next() ([]string, bool) {
 	return cells, true
 }
 
+// head reads the names of the columns, in capital or small letters.
 func (r *recordReader) head(names []string) {
+	columns, there := map[string]Field{}, map[string]bool{}
+	for _, f := range r.field.Fields {
+		columns[strings.ToLower(f.Name())] = f
+	}
 	for i, name := range names {
+		if r.full() {
+			return
+		}
 		name = strings.TrimSpace(name)
-		column, known := r.field.Fields.Field(name)
+		column, known := columns[strings.ToLower(name)]
 		switch {
+		case !known && len(r.faults) >= mostHints:
+			r.fault(r.at(i), "%q is not a column", shortened(name))
 		case !known:
-			r.fault(r.at(i), "%q is not a column%s", name, Choice(name, r.field.Fields.Names()))
-		case slices.ContainsFunc(r.columns, func(f Field) bool { return f.Name() == name }):
-			r.fault(r.at(i), "the column %s is there twice", name)
+			r.fault(r.at(i), "%q is not a column%s", shortened(name), Choice(name, r.field.Fields.Names()))
+		case there[column.Name()]:
+			r.fault(r.at(i), "the column %s is there twice", column.Name())
+		default:
+			there[column.Name()] = true
 		}
 		r.columns = append(r.columns, column)
 	}
 	for _, f := range r.field.Fields {
-		if f.Required && !slices.ContainsFunc(r.columns, func(c Field) bool { return c.Name() == f.Name() }) {
+		if f.Required && !there[f.Name()] {
 			r.fault(Place{1, 1}, "the column %s is missing: %s", f.Name(), f.Allowed())
 		}
 	}
@@ -131,7 +153,7 @@ func (r *recordReader) row(cells []string) {
 			}
 			continue
 		}
-		v, complaint := column.ParseText(decimalPoint(column, cell))
+		v, complaint := column.ParseText(asWritten(column, cell))
 		if complaint != "" {
 			r.fault(r.at(i), "%s %s", column.Name(), complaint)
 			continue
@@ -153,9 +175,38 @@ func (r *recordReader) commaHint() string {
 
 var decimalComma = regexp.MustCompile(`^[-−+]?\d+,\d+$`)
 
-func decimalPoint(f Field, cell string) string {
-	if f.Kind() == Number && decimalComma.MatchString(cell) {
-		return strings.Replace(cell, ",", ".", 1)
+// asWritten brings a cell into the form that the column takes where only the
+// writing differs: words in any case, yes for true, a decimal comma, the unit of
+// the column behind a number.
+func asWritten(f Field, cell string) string {
+	switch f.Kind() {
+	case Number, Whole:
+		for _, unit := range unitNames[f.Unit] {
+			if n := len(cell) - len(unit); n > 0 && strings.EqualFold(cell[n:], unit) {
+				if bare := strings.TrimRight(cell[:n], " \u00a0\u202f"); anyNumber.MatchString(bare) {
+					cell = bare
+					break
+				}
+			}
+		}
+		if f.Kind() == Number && decimalComma.MatchString(cell) {
+			return strings.Replace(cell, ",", ".", 1)
+		}
+	case Flag:
+		switch strings.ToLower(cell) {
+		case "yes", "true", "y", "1", "oui", "vrai":
+			return "true"
+		case "no", "false", "n", "0", "non", "faux":
+			return "false"
+		}
+	default:
+		for _, word := range f.Choices {
+			if strings.EqualFold(cell, word) {
+				return word
+			}
+		}
 	}
 	return cell
 }
+
+var anyNumber = regexp.MustCompile(`^[-−+]?\d+(?:[.,]\d+)?$`)
