@@ -35,8 +35,8 @@ func Settings() form.Form {
 		{Key: TermFirstDay, Required: true, Doc: "First school day of the unit."},
 		{Key: TermLastDay, Required: true, Doc: "Last school day of the unit."},
 		{Key: TermSchoolDays, Choices: weekdayNames, Default: weekdayNames[:5], Doc: "Days of the week on which there is school."},
-		{Key: TermDaysOff, Doc: "Dates without school."},
-		{Key: TermLessonTimes, Doc: "The lesson times of a school day. A lesson without a start of its own takes one of them."},
+		{Key: TermDaysOff, Max: 400, Doc: "Dates without school."},
+		{Key: TermLessonTimes, Max: 24, Doc: "The lesson times of a school day. A lesson without a start of its own takes one of them."},
 		{Key: TermLessonsADay, Min: 1, Max: 12, Default: 1, Doc: "Most lessons of the unit on one day, where their dates are left to noonbook."},
 
 		{Key: SuppliesCurrency, Default: "", Doc: `Currency of the prices, as it is written behind a sum, such as "dollars" or "€".`},
@@ -47,7 +47,7 @@ func Settings() form.Form {
 		{Key: StockSquareMM, Unit: "mm", Min: 1, Max: 2000, Default: 110.0, Doc: "Length of one square from seam to seam; measure ten and divide."},
 		{Key: StockTenSquaresMM, Unit: "mm", Min: 10, Max: 20000, Doc: "Length of ten squares from seam to seam, as measured; it takes the place of square_mm."},
 		{Key: StockTornSquares, Min: 0, Max: 100000, Default: 0, Doc: "Whole squares of strip_squares that are torn off the start of the roll."},
-		{Key: StockBalls, Assumed: "two of each of the regulation balls and marbles that strip-balls lists", Doc: "Balls at hand for the planets.", Fields: form.Form{
+		{Key: StockBalls, Max: 60, Assumed: "two of each of the regulation balls and marbles that strip-balls lists", Doc: "Balls at hand for the planets.", Fields: form.Form{
 			{Key: BallsName, Required: true, Doc: "What the ball is called."},
 			{Key: BallsDiameterMM, Unit: "mm", Min: 0.1, Max: 10000, Required: true, Doc: "Its diameter: between two books, or the way round divided by 3.1416."},
 			{Key: BallsCount, Min: 1, Max: 12, Default: 1, Doc: "How many of them there are."},
@@ -58,7 +58,7 @@ func Settings() form.Form {
 		{Key: StockEyeLensFocalMM, Unit: "mm", Min: 5, Max: 5000, Assumed: "that of the best pair of stock.lenses, or 50 mm", Doc: "Focal length of the lens at the eye."},
 		{Key: StockFrontLensDiameterMM, Unit: "mm", Min: 5, Max: 500, Assumed: "that of the kind in stock.lenses with this focal length, or 50 mm", Doc: "Diameter of the front lens."},
 		{Key: StockEyeLensDiameterMM, Unit: "mm", Min: 3, Max: 500, Assumed: "that of the kind in stock.lenses with this focal length, or 30 mm", Doc: "Diameter of the lens at the eye."},
-		{Key: StockLenses, Assumed: "one lens of 250 mm and one of 50 mm", Doc: "The kinds of lenses in the box. Each needs one of focal_mm, power_dioptres and magnifier_times; a measured focal length is the best.", Fields: form.Form{
+		{Key: StockLenses, Max: 60, Assumed: "one lens of 250 mm and one of 50 mm", Doc: "The kinds of lenses in the box. Each needs one of focal_mm, power_dioptres and magnifier_times; a measured focal length is the best.", Fields: form.Form{
 			{Key: LensesLabel, Required: true, Doc: "What the kind is called, as on its bag."},
 			{Key: LensesCount, Min: 0, Max: 1000, Default: 1, Doc: "How many there are."},
 			{Key: LensesDiameterMM, Unit: "mm", Min: 3, Max: 500, Required: true, Doc: "Diameter that light passes."},
@@ -66,7 +66,7 @@ func Settings() form.Form {
 			{Key: LensesPowerDioptres, Unit: "dioptres", Min: 0.2, Max: 200, Doc: "Power on the label, as of reading glasses."},
 			{Key: LensesMagnifierTimes, Unit: "times", Min: 0.05, Max: 50, Doc: "The number before × on a magnifier's label, taken as 25 cm over the focal length."},
 		}},
-		{Key: StockTubes, Assumed: "an outer tube as wide as the front lens and one that slides in it, of any length", Doc: "The kinds of cardboard tubes in stock.", Fields: form.Form{
+		{Key: StockTubes, Max: 60, Assumed: "an outer tube as wide as the front lens and one that slides in it, of any length", Doc: "The kinds of cardboard tubes in stock.", Fields: form.Form{
 			{Key: TubesLabel, Required: true, Doc: "What the kind is called."},
 			{Key: TubesCount, Min: 0, Max: 1000, Default: 1, Doc: "How many there are."},
 			{Key: TubesInsideMM, Unit: "mm", Min: 5, Max: 500, Required: true, Doc: "Inside diameter."},
@@ -82,7 +82,7 @@ func Settings() form.Form {
 		{Key: FieldLengthM, Unit: "m", Min: 1, Max: 5000, Default: 60.0, Doc: "Long side of the school field, if it is a rectangle."},
 		{Key: FieldWidthM, Unit: "m", Min: 1, Max: 5000, Default: 40.0, Doc: "Short side of the field."},
 		{Key: FieldBearingDeg, Unit: "deg", Min: 0, Max: 360, Default: 0.0, Doc: "True bearing along which the long side runs."},
-		{Key: FieldOutline, Assumed: "the rectangle of length_m and width_m", Doc: "Corners of a field that is no rectangle, in order, from any point of its edge.", Fields: form.Form{
+		{Key: FieldOutline, Max: 100, Assumed: "the rectangle of length_m and width_m", Doc: "Corners of a field that is no rectangle, in order, from any point of its edge.", Fields: form.Form{
 			{Key: OutlineEastM, Unit: "m", Min: -5000, Max: 5000, Required: true, Doc: "How far east of that point the corner is; west is negative."},
 			{Key: OutlineNorthM, Unit: "m", Min: -5000, Max: 5000, Required: true, Doc: "How far north of that point it is; south is negative."},
 		}},
