@@ -38,16 +38,28 @@ func Find(text []byte, at Place) (Excerpt, bool) {
 	line, _, _ := bytes.Cut(text, []byte("\n"))
 	line = bytes.TrimSuffix(line, []byte("\r"))
 	column := min(max(0, at.Column-1), len(line))
-	before, after := plain(line[:column]), plain(line[column:])
+	before, after, far := near(line, column)
 	e := Excerpt{string(before) + string(after), columns(before)}
-	if columns([]rune(e.Line)) <= wide {
+	if !far && columns([]rune(e.Line)) <= wide {
 		return e, strings.TrimSpace(e.Line) != ""
 	}
-	if e.Caret > lead {
+	if far || e.Caret > lead {
 		before = append([]rune("…"), last(before, lead-1)...)
 	}
 	after = first(after, wide-1-columns(before))
 	return Excerpt{string(before) + string(after) + "…", columns(before)}, true
+}
+
+// near returns what stands before and behind a column, as a terminal shows it. Of a
+// very long line it looks at the neighbourhood only, for a line may be the whole
+// file; far is set where what stands before is cut.
+func near(line []byte, column int) (before, after []rune, far bool) {
+	const most = 1000 // bytes, several times what is shown
+	from, to := max(0, column-most), min(len(line), column+most)
+	for from > 0 && from < column && !utf8.RuneStart(line[from]) {
+		from++
+	}
+	return plain(line[from:column]), plain(line[column:to]), from > 0
 }
 
 // String writes the line and a caret below its place, both indented.
@@ -65,7 +77,7 @@ func plain(text []byte) []rune {
 		switch {
 		case r == '\t':
 			runes = append(runes, []rune("    ")...)
-		case unicode.IsControl(r) || unicode.Is(unicode.Cf, r):
+		case moves(r) || unicode.Is(unicode.Cf, r):
 			runes = append(runes, utf8.RuneError)
 		default:
 			runes = append(runes, r)

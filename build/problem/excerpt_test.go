@@ -28,6 +28,8 @@ func TestFind(t *testing.T) {
 		{"beyond the end of the line", "ab", 1, 9, "    ab\n      ^\n"},
 		{"a long line, near its start", long, 1, 3, "    " + long[:75] + "…\n      ^\n"},
 		{"a long line, far in", long, 1, 101, "    …" + long[61:135] + "…\n" + strings.Repeat(" ", 44) + "^\n"},
+		{"a line as long as a file", strings.Repeat(long, 2000), 1, 200_001, "    …" + long[161:] + long[:35] + "…\n" + strings.Repeat(" ", 44) + "^\n"},
+		{"its end", strings.Repeat(long, 2000), 1, 400_001, "    …" + long[161:] + "…\n" + strings.Repeat(" ", 44) + "^\n"},
 		{"the whole file", "abc", 0, 0, ""},
 		{"no such line", "abc", 2, 1, ""},
 		{"an empty line", "\n\n", 2, 1, ""},

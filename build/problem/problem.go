@@ -28,10 +28,11 @@ type Place struct {
 
 // String writes the place as file:line:column, or the file alone.
 func (p Place) String() string {
+	file := Plain(p.File)
 	if p.Line == 0 {
-		return p.File
+		return file
 	}
-	return fmt.Sprintf("%s:%d:%d", p.File, p.Line, p.Column)
+	return fmt.Sprintf("%s:%d:%d", file, p.Line, p.Column)
 }
 
 // A Problem is one thing to mend, or with Warning set one thing to think about.
@@ -56,14 +57,14 @@ func (p Problem) Error() string {
 // A List is a collection of problems. As an error it unwraps to each of them.
 type List []Problem
 
-// Add appends a fault.
+// Add appends a fault. What the text quotes of a file is made plain.
 func (l *List) Add(at Place, format string, args ...any) {
-	*l = append(*l, Problem{Place: at, Text: fmt.Sprintf(format, args...)})
+	*l = append(*l, Problem{Place: at, Text: Plain(fmt.Sprintf(format, args...))})
 }
 
-// Warn appends a warning.
+// Warn appends a warning, its text made plain.
 func (l *List) Warn(at Place, format string, args ...any) {
-	*l = append(*l, Problem{Place: at, Text: fmt.Sprintf(format, args...), Warning: true})
+	*l = append(*l, Problem{Place: at, Text: Plain(fmt.Sprintf(format, args...)), Warning: true})
 }
 
 // Faults returns the number of problems that are not warnings.
