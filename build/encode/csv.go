@@ -4,10 +4,12 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"regexp"
 	"strconv"
 	"strings"
 
 	"noonbook/build/result"
+	"noonbook/build/say"
 	"noonbook/build/typeset"
 )
 
@@ -21,7 +23,7 @@ func CSV(out io.Writer, r result.Result, w *typeset.Words) error {
 	if len(r.Facts) > 0 || len(r.Tables) == 0 {
 		c.Write([]string{"fact", "value", "unit", "text"})
 		for _, f := range r.Facts {
-			c.Write([]string{f.Name, plain(bare(f.Value, w)), f.Value.Unit, w.Text(f.Value)})
+			c.Write([]string{f.Name, value(f.Value, w), f.Value.Unit, inert(w.Text(f.Value))})
 		}
 	}
 	for i, t := range r.Tables {
@@ -63,19 +65,46 @@ func writeTable(c *csv.Writer, t result.Table, w *typeset.Words) {
 	c.Write(heads)
 	for _, row := range t.Rows {
 		var cells []string
-		for _, cell := range row.Cells {
-			cells = append(cells, plain(bare(cell, w)))
+		for _, v := range row.Cells {
+			cells = append(cells, value(v, w))
 		}
 		c.Write(cells)
 	}
 }
 
-func plain(x any) string {
-	switch x := x.(type) {
+// value writes what a cell holds: numbers, dates and truths as they are, texts so
+// that a spreadsheet does not run them.
+func value(v say.Value, w *typeset.Words) string {
+	switch x := bare(v, w).(type) {
 	case nil:
 		return ""
 	case float64:
 		return strconv.FormatFloat(x, 'g', -1, 64)
+	case string:
+		return inert(x)
+	default:
+		return fmt.Sprint(x)
 	}
-	return fmt.Sprint(x)
+}
+
+// runs finds what a spreadsheet takes for the beginning of a formula: at the start
+// of a cell, and behind what another spreadsheet may take for the end of one, since
+// it follows its own country's separator.
+var runs = regexp.MustCompile(`(^|[;\t\r\n|])(\s*)([=+\-@＝＋－＠])`)
+
+// aNumber is what stays a number although it begins with a sign.
+var aNumber = regexp.MustCompile(`^[-+−]?\d+(?:[.,]\d+)?(?:[eE][-+]?\d+)?$`)
+
+// inert puts an apostrophe before what a spreadsheet would run, and a mark in place
+// of control characters. Which letters are dangerous, separators within a cell, and
+// the apostrophe: OWASP, CSV Injection (owasp.org/www-community/attacks/CSV_Injection,
+// as it stood in 2024, from memory).
+func inert(s string) string {
+	if aNumber.MatchString(s) {
+		return s
+	}
+	if s != "" && (s[0] == '\t' || s[0] == '\r') {
+		s = "'" + s
+	}
+	return shown(runs.ReplaceAllString(s, "$1$2'$3"))
 }

@@ -3,6 +3,7 @@ package encode
 import (
 	"strings"
 	"time"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -88,7 +89,7 @@ func escapeICS(s string) string {
 	s = strings.ToValidUTF8(s, "\uFFFD")
 	s = strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(s)
 	s = strings.Map(func(r rune) rune {
-		if r < ' ' && r != '\n' && r != '\t' || r == 0x7f {
+		if r != '\n' && r != '\t' && unicode.IsControl(r) {
 			return -1
 		}
 		return r

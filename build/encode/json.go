@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"io"
 	"math"
+	"strings"
 	"time"
 
 	"noonbook/build/say"
@@ -78,10 +79,15 @@ func JSON(out io.Writer, a Answer, w *typeset.Words) error {
 		}
 		o.Tables = append(o.Tables, one)
 	}
-	encoder := json.NewEncoder(out)
+	var b strings.Builder
+	encoder := json.NewEncoder(&b)
 	encoder.SetEscapeHTML(false)
 	encoder.SetIndent("", "  ")
-	return encoder.Encode(o)
+	if err := encoder.Encode(o); err != nil {
+		return err
+	}
+	_, err := io.WriteString(out, escaped(b.String()))
+	return err
 }
 
 // bare returns a value as JSON and CSV carry it.

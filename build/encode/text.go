@@ -53,7 +53,7 @@ func Text(out io.Writer, a Answer, w *typeset.Words) error {
 		fmt.Fprintf(&b, "\n%s %s", w.Say("page.source"), s)
 	}
 	b.WriteByte('\n')
-	_, err := io.WriteString(out, b.String())
+	_, err := io.WriteString(out, shown(b.String()))
 	return err
 }
 
