@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 	"time"
+	"unicode"
 
 	"noonbook/build/form"
 	"noonbook/compute/place"
@@ -137,12 +138,18 @@ func FuzzRead(f *testing.F) {
 	f.Add("kit = [{item = \"a\\\"\"}, {count = 2}]\n\"quoted\".\"key\" = 1")
 	f.Add("off = [2027-04-16, [1, {a = [}]]")
 	f.Add("a = \"\"\"\\\"\"\"\"\"\n[a.b]\n[[a.b.c]]")
+	f.Add("name = “G”\nat.latitude = 46°05'N\nfirst = 2027-4-1\nname = \"x")
+	f.Add("[at\nlatitude: -1,3\noff = [27/04/2027, \"\"\"\nkit = [{item = a, count = 1,5}\n[at]\n[at]\n\"\\u0000\" = 'x' y")
+	f.Add("words = [a \"b\" {c = [}]\n= 1\nx\nstock.squares = 1 000 mm\nat]\n\"\"\"")
 	f.Fuzz(func(t *testing.T, text string) {
 		values, faults, _ := school.Read([]byte(text))
 		lines := strings.Split(text, "\n")
 		for _, fault := range faults {
 			if fault.Line < 1 || fault.Line > len(lines)+1 || fault.Column < 1 {
 				t.Errorf("fault outside the text: %v", fault)
+			}
+			if fault.Text == "" || strings.ContainsFunc(fault.Text, unicode.IsControl) || len(fault.Text) > 2000 {
+				t.Errorf("fault without a plain text: %q", fault.Text)
 			}
 		}
 		if latitude := form.Key[float64]("at.latitude").Of(values); latitude < -90 || latitude > 90 {
