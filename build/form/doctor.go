@@ -37,8 +37,9 @@ func (d *doctor) examine() {
 	case d.key():
 		d.at = e.value
 		if e.open >= 0 {
-			d.notClosed(e.open)
-			return
+			if d.notClosed(e.open); src[e.open] != '[' && src[e.open] != '{' {
+				return
+			}
 		}
 		d.value(d.path, 0)
 	}
@@ -119,6 +120,8 @@ func (d *doctor) noValue() {
 	case colon && bareKey.MatchString(key) && strings.TrimSpace(value) != "":
 		d.lost[d.below(key)] = true
 		d.say(e.start+len(key), "an = stands between a key and its value, not a colon; write %s = %s", key, shown(strings.TrimSpace(value)))
+		d.at = e.start + len(line) - len(strings.TrimLeft(line[len(key)+1:], " \t"))
+		d.value(d.below(key), 0)
 	case strings.HasSuffix(text, "]") && bareKey.MatchString(strings.TrimRight(text, "]")):
 		d.headless = true
 		d.say(e.start, "the brackets do not match; write [%s]", strings.TrimRight(text, "]"))

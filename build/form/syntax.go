@@ -117,6 +117,13 @@ func (c *checker) check() {
 		case (e.head > 0 || c.headless) && faulty:
 			lost, c.lostAll = true, true
 			c.blank(i)
+			prefix = "" // of what can not be told, unless only the brackets are wrong
+			if key := strings.TrimRight(e.key, "] "); len(key) <= maxKey && bareKey.MatchString(key) {
+				prefix = key + "."
+				if e.head == 2 {
+					prefix = key + "[0]."
+				}
+			}
 		case e.head > 0:
 			prefix, lost = c.enter(i, e)
 			if lost {

@@ -121,6 +121,9 @@ func TestReadSyntaxInPlainWords(t *testing.T) {
 			`school.name stands without quotes; write "Golden"`, "school.latitude is 46°05'N; write 46.083", "school.longitude is -64,8; write -64.8, with a point in place of the comma",
 			`"papr \"A4\"" is neither a [table] nor a key = value`, "term.first_day is 2027-4-26; write 2027-04-26", `term.month is 5, want a month such as "2027-04"`, "term.ours is not a key; want one of term.first_day, term.days_off, term.lesson_times, term.month",
 		}},
+		{"[term]\n§[school\nname = §Golden\nlongitude§: §-64,8\n", []string{"the brackets do not match; write [school]", `school.name stands without quotes; write "Golden"`, "an = stands between a key and its value, not a colon; write longitude = -64,8", "school.longitude is -64,8; write -64.8, with a point in place of the comma"}},
+		{good + "term.days_off = §[2027-04-16, §31/5/2027\nsquares = §5x", []string{"term.days_off: the list that begins here is not closed; write ] at its end", "term.days_off is 31/5/2027; write 2027-05-31", "squares is 5x; write 5 without x"}},
+		{"§[[balls]\nname = §a", []string{"the brackets do not match; write [[balls]]", `name stands without quotes; write "a"`}},
 		// What no text may hold.
 		{good + "words = [\"a§\x01b\"]", []string{"a control character, U+0001; delete it"}},
 		{good + "words = [\"a§\xe9b\"]", []string{"a letter that is not UTF-8; save the file as UTF-8"}},
