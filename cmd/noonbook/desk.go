@@ -171,7 +171,7 @@ func (t tender) press() error {
 func told(problems problem.List) []string {
 	var list []string
 	files := &shelf{}
-	for _, one := range problems {
+	for _, one := range problems.Shown() {
 		var b bytes.Buffer
 		pen{&b, false}.problem(one, files)
 		list = append(list, b.String())

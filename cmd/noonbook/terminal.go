@@ -82,7 +82,7 @@ func (p pen) problem(one problem.Problem, files *shelf) {
 // report writes the problems and their count.
 func report(out io.Writer, problems problem.List) {
 	p, files := penFor(out), &shelf{}
-	for _, one := range problems {
+	for _, one := range problems.Shown() {
 		p.problem(one, files)
 	}
 	faults := problems.Faults()

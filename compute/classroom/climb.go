@@ -114,7 +114,7 @@ func (p *puzzle) next(i int) int {
 // needs.
 func (p *puzzle) reserve(i int, o option, dropped []bool) (option, bool) {
 	list := p.spare[i]
-	k := sort.Search(len(list), func(k int) bool { return isBefore(o.first().Date, list[k].first().Date) })
+	k := sort.Search(len(list), func(k int) bool { return o.first().Date.Before(list[k].first().Date) })
 	for ; k < len(list); k++ {
 		p.looks++
 		if p.suits(i, k, true, dropped) {

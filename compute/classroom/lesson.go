@@ -60,19 +60,7 @@ func (s Slot) before(t Slot) bool {
 	if s.Date == t.Date {
 		return s.To <= t.From
 	}
-	return isBefore(s.Date, t.Date)
-}
-
-// isBefore compares two dates as they are written. The search asks this more than
-// anything else, and place.Date.Before goes through two moments of time.
-func isBefore(a, b place.Date) bool {
-	if a.Year != b.Year {
-		return a.Year < b.Year
-	}
-	if a.Month != b.Month {
-		return a.Month < b.Month
-	}
-	return a.Day < b.Day
+	return s.Date.Before(t.Date)
 }
 
 // overlaps reports whether s and t share some time.

@@ -138,7 +138,7 @@ func (p *puzzle) noRoomier(s, t tail) bool {
 	case s.last == nil:
 		return false
 	case s.last.first().Date != t.last.first().Date:
-		return isBefore(t.last.first().Date, s.last.first().Date)
+		return t.last.first().Date.Before(s.last.first().Date)
 	case t.last.last().To > s.last.last().To || len(t.today) > len(s.today):
 		return false
 	}

@@ -194,7 +194,7 @@ func (p *puzzle) follow(i int) {
 		if !p.dated(i) || !p.dated(j) {
 			between := back
 			p.edges = append(p.edges, edge{i, j, -1, func(a, b option) bool {
-				return isBefore(b.first().Date, a.first().Date) || a.first().Date == b.first().Date && p.room(a) > between
+				return b.first().Date.Before(a.first().Date) || a.first().Date == b.first().Date && p.room(a) > between
 			}})
 		}
 	}

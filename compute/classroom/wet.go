@@ -66,7 +66,7 @@ func (p *puzzle) set(c *Calendar, i int, o option) {
 // that nothing has taken.
 func (p *puzzle) another(i int, o option, taken []option, dropped []bool) (option, bool) {
 	for k, s := range p.spare[i] {
-		if !isBefore(o.first().Date, s.first().Date) || !p.suits(i, k, true, dropped) {
+		if !o.first().Date.Before(s.first().Date) || !p.suits(i, k, true, dropped) {
 			continue
 		}
 		free := true

@@ -33,8 +33,17 @@ func (d Date) Add(n int) Date {
 	return Date{t.Year(), t.Month(), t.Day()}
 }
 
-// Before reports whether d is earlier than e.
-func (d Date) Before(e Date) bool { return d.UTC().Before(e.UTC()) }
+// Before reports whether d is earlier than e, by their numbers as they are written: a
+// calendar asks this more than anything else.
+func (d Date) Before(e Date) bool {
+	if d.Year != e.Year {
+		return d.Year < e.Year
+	}
+	if d.Month != e.Month {
+		return d.Month < e.Month
+	}
+	return d.Day < e.Day
+}
 
 // After reports whether d is later than e.
 func (d Date) After(e Date) bool { return e.Before(d) }
