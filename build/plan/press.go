@@ -80,6 +80,7 @@ func (p *Plan) reckon(settings form.Values) (*pressing, problem.List) {
 		results:  make([]result.Result, len(p.asks)),
 	}
 	known := map[string]result.Result{}
+	keys := school.Settings()
 	for i, a := range p.asks {
 		if p.Progress != nil {
 			p.Progress(i, len(p.asks))
@@ -88,7 +89,7 @@ func (p *Plan) reckon(settings form.Values) (*pressing, problem.List) {
 		if a.Entry.Lessons {
 			values = a.Entry.WithLessons(values, p.lessons, p.calendarFor(s, a.Given, values), p.unit.Lessons[a.lesson].Number)
 		}
-		if !ready(a.Entry, values) {
+		if !ready(a.Entry, values, keys) {
 			continue // what is missing was reported where it should stand
 		}
 		key := fmt.Sprint(a.Entry.Name, values) // maps print sorted by key
@@ -111,8 +112,8 @@ func (p *Plan) reckon(settings form.Values) (*pressing, problem.List) {
 }
 
 // ready reports whether the values hold everything that has no default.
-func ready(e entry.Entry, values form.Values) bool {
-	if lacking(values, school.Settings().Pick(e.Settings...)) {
+func ready(e entry.Entry, values form.Values, keys form.Form) bool {
+	if lacking(values, keys.Pick(e.Settings...)) {
 		return false
 	}
 	_, dated := e.Arguments.Field("date")

@@ -79,16 +79,18 @@ func (c *collector) walk(parent ast.Node) {
 // add takes a question. A table that turns out to be part of what is asked is
 // no question of its own.
 func (c *collector) add(q question) {
-	c.found = slices.DeleteFunc(c.found, func(other question) bool {
-		return other.table != nil && slices.Contains(q.asked, ast.Node(other.table))
-	})
+	if slices.ContainsFunc(q.asked, func(n ast.Node) bool { return n.Kind() == extension.KindTable }) {
+		c.found = slices.DeleteFunc(c.found, func(other question) bool {
+			return other.table != nil && slices.Contains(q.asked, ast.Node(other.table))
+		})
+	}
 	q.heading, q.care = c.heading, c.care
 	c.found = append(c.found, q)
 }
 
 // heed notes what may hold a caution for the questions after it.
 func (c *collector) heed(n ast.Node) {
-	c.care = append(slices.Clone(c.care), n)
+	c.care = append(c.care, n) // what a question holds of it stays as it is
 	if c.heading != nil {
 		c.level[n] = c.heading.Level
 	}

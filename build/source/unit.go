@@ -64,7 +64,7 @@ func itemName(key form.AnyKey, item []int) string {
 // en/safety.md and so on. The Unit is whole only when no problem is a fault; the
 // error is what the machine did.
 func Read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry) (*Unit, problem.List, error) {
-	r := &reader{folder: folder, root: root, catalogue: catalogue, unit: &Unit{root: root}}
+	r := &reader{folder: folder, root: root, catalogue: catalogue, keys: school.Settings(), unit: &Unit{root: root}}
 	names, err := r.lessonNames()
 	if err != nil {
 		return nil, nil, err
@@ -117,6 +117,7 @@ type reader struct {
 	folder    fs.FS
 	root      string
 	catalogue []entry.Entry
+	keys      form.Form // of unit.toml
 	unit      *Unit
 	problems  problem.List
 	texts     map[[sha256.Size]byte]string // what is read as lesson, settings or records, by its bytes

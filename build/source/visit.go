@@ -12,7 +12,6 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/problem"
-	"noonbook/build/school"
 )
 
 // visitor walks the tree of one lesson, puts our nodes in the place of fences
@@ -104,7 +103,7 @@ func (v *visitor) compute(n *ast.FencedCodeBlock, info string, at problem.Place)
 	if !ok {
 		return
 	}
-	keys := entry.Form(school.Settings())
+	keys := entry.Form(v.keys)
 	given, faults, places := keys.Read(body(n, v.lesson.Source))
 	for _, f := range faults {
 		v.problems.Add(within(v.lesson.lines, n, form.Place{Line: f.Line, Column: f.Column}), "%s: %s", name, f.Text)
@@ -164,7 +163,7 @@ func (v *visitor) expression(s string, at problem.Place) *Inline {
 		return nil
 	}
 	n := &Inline{Fact: parts[2], Ask: Ask{entry, form.Values{}, at}}
-	keys := entry.Form(school.Settings())
+	keys := entry.Form(v.keys)
 	for _, p := range pairs {
 		here := at
 		here.Column += p.offset
