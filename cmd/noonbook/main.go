@@ -12,6 +12,7 @@ import (
 	"os/signal"
 	"runtime/debug"
 	"strings"
+	"syscall"
 
 	"noonbook/build/form"
 	"noonbook/build/output"
@@ -79,7 +80,7 @@ func verbNamed(name string) (verb, error) {
 type usage struct{ error }
 
 func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	code := run(ctx, os.Args[1:], os.Stdout, os.Stderr)
 	if len(os.Args) == 1 && code != done && ownWindow() {

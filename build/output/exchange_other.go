@@ -1,8 +1,0 @@
-//go:build !linux
-
-package output
-
-import "errors"
-
-// exchange is Linux's alone; elsewhere two renames do.
-func exchange(_, _ string) error { return errors.ErrUnsupported }
