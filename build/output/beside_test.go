@@ -8,6 +8,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"noonbook/build/file"
@@ -23,7 +24,7 @@ func TestZip(t *testing.T) {
 	if err != nil || !bytes.Equal(one, two) {
 		t.Errorf("the order of the files shows, %v", err)
 	}
-	sealed := SealZip(one)
+	sealed := sealZip(one)
 	r, err := zip.NewReader(bytes.NewReader(sealed), int64(len(sealed)))
 	if err != nil {
 		t.Fatal(err)
@@ -46,19 +47,21 @@ func TestZip(t *testing.T) {
 func TestWriteBeside(t *testing.T) {
 	parent := t.TempDir()
 	folder := filepath.Join(parent, "handbook")
-	packed, err := Zip("handbook", handbook("x"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	beside := func(words string) []file.File {
-		return []file.File{{Name: "handbook.html", Bytes: SealHTML([]byte(words))}, {Name: "handbook.zip", Bytes: SealZip(bytes.Clone(packed))}}
+	press := func(words string) error {
+		_, err := Write(context.Background(), Edition{Folder: folder, Files: handbook(words), Single: true, Zip: true})
+		return err
 	}
 	for _, words := range []string{"one", "two"} {
-		if err := Write(context.Background(), folder, handbook(words), beside(words)...); err != nil {
+		if err := press(words); err != nil {
 			t.Fatal(err)
 		}
-		if got := content(t, filepath.Join(parent, "handbook.html")); got[:3] != words {
+		if got := content(t, filepath.Join(parent, "handbook.html")); !strings.Contains(got, "<script>"+words+"</script>") {
 			t.Errorf("beside it stands %q", got)
+		}
+		packed := content(t, filepath.Join(parent, "handbook.zip"))
+		r, err := zip.NewReader(strings.NewReader(packed), int64(len(packed)))
+		if err != nil || len(r.File) != len(handbook(words)) || r.File[0].Name != "handbook/concordance.js" {
+			t.Errorf("beside it stands a zip of %v, %v", r.File, err)
 		}
 	}
 	for _, name := range []string{"handbook.html", "handbook.zip"} {
@@ -67,8 +70,7 @@ func TestWriteBeside(t *testing.T) {
 			if err := os.WriteFile(filepath.Join(parent, name), []byte(foreign), 0o666); err != nil {
 				t.Fatal(err)
 			}
-			err := Write(context.Background(), folder, handbook("three"), beside("three")...)
-			if !errors.Is(err, ErrNotOurs) {
+			if err := press("three"); !errors.Is(err, ErrNotOurs) {
 				t.Errorf("%s, %.20q: %v", name, foreign, err)
 			}
 			if content(t, filepath.Join(parent, name)) != foreign || content(t, filepath.Join(folder, "index.html")) != "two" {

@@ -48,29 +48,29 @@ func TestWhichFoldersAreOurs(t *testing.T) {
 		{"not there", func(string) error { return nil }, true},
 		{"below a folder that is not there", func(string) error { return nil }, true},
 		{"empty", func(f string) error { return os.Mkdir(f, 0o777) }, true},
-		{"ours", func(f string) error { return Write(context.Background(), f, handbook("old")) }, true},
+		{"ours", func(f string) error { return put(f, handbook("old")) }, true},
 		{"ours, a page taken away", func(f string) error {
-			return errors.Join(Write(context.Background(), f, handbook("old")), os.Remove(filepath.Join(f, "page-3.html")))
+			return errors.Join(put(f, handbook("old")), os.Remove(filepath.Join(f, "page-3.html")))
 		}, true},
 		{"a list alone that says nothing", func(f string) error {
 			return errors.Join(os.Mkdir(f, 0o777), os.WriteFile(filepath.Join(f, ".noonbook-files"), nil, 0o666))
 		}, true},
 		{"ours without its list", func(f string) error {
-			return errors.Join(Write(context.Background(), f, handbook("old")), os.Remove(filepath.Join(f, ".noonbook-files")))
+			return errors.Join(put(f, handbook("old")), os.Remove(filepath.Join(f, ".noonbook-files")))
 		}, false},
 		{"ours with a name changed", func(f string) error {
-			return errors.Join(Write(context.Background(), f, handbook("old")), os.Rename(filepath.Join(f, "page-3.html"), filepath.Join(f, "page-x.html")))
+			return errors.Join(put(f, handbook("old")), os.Rename(filepath.Join(f, "page-3.html"), filepath.Join(f, "page-x.html")))
 		}, false},
 		{"ours, two pages exchanged", func(f string) error {
 			files := handbook("old")
 			files[1].Bytes = []byte("other")
-			return errors.Join(Write(context.Background(), f, files), os.Rename(filepath.Join(f, "page-0.html"), filepath.Join(f, "page-1.html")))
+			return errors.Join(put(f, files), os.Rename(filepath.Join(f, "page-0.html"), filepath.Join(f, "page-1.html")))
 		}, false},
 		{"a hidden file", func(f string) error {
 			return errors.Join(os.Mkdir(f, 0o777), os.WriteFile(filepath.Join(f, ".profile"), []byte("x"), 0o666))
 		}, false},
 		{"an empty folder within", func(f string) error {
-			return errors.Join(Write(context.Background(), f, handbook("old")), os.Mkdir(filepath.Join(f, "more"), 0o777))
+			return errors.Join(put(f, handbook("old")), os.Mkdir(filepath.Join(f, "more"), 0o777))
 		}, false},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -81,7 +81,7 @@ func TestWhichFoldersAreOurs(t *testing.T) {
 			if err := c.prepare(folder); err != nil {
 				t.Fatal(err)
 			}
-			err := Write(context.Background(), folder, []file.File{{Name: "index.html", Bytes: []byte("new")}})
+			err := put(folder, []file.File{{Name: "index.html", Bytes: []byte("new")}})
 			if c.ours {
 				if err != nil || content(t, filepath.Join(folder, "index.html")) != "new" || len(names(t, folder)) != 2 {
 					t.Errorf("it is not replaced: %v", err)
@@ -101,32 +101,12 @@ func TestWhichFoldersAreOurs(t *testing.T) {
 	}
 }
 
-// A press that fails between its steps leaves no half-written file beside the
-// handbook.
-func TestBesidesAreDropped(t *testing.T) {
-	parent := t.TempDir()
-	place, drop, err := besides(parent, []file.File{{Name: "a.html", Bytes: []byte("a")}, {Name: "b.zip", Bytes: []byte("b")}})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got := names(t, parent); !slices.Equal(got, []string{".noonbook-next-a.html", ".noonbook-next-b.zip"}) {
-		t.Errorf("before they are in place: %v", got)
-	}
-	drop()
-	if got := names(t, parent); len(got) > 0 {
-		t.Errorf("after they were dropped: %v", got)
-	}
-	if err := place(); err == nil {
-		t.Error("what was dropped is put in place")
-	}
-}
-
-// Where one file beside the folder can not be written, nothing is: neither the
+// Where one file beside the folder can not be made, nothing is written: neither the
 // others nor the folder.
 func TestNothingIsWrittenInPart(t *testing.T) {
 	parent := t.TempDir()
-	err := Write(context.Background(), filepath.Join(parent, "handbook"), handbook("x"), file.File{Name: "handbook.html", Bytes: []byte("x")}, file.File{Name: "no/such.zip", Bytes: []byte("x")})
-	if err == nil {
+	files := []file.File{{Name: "page.html", Bytes: []byte("x")}} // a single file needs a cover
+	if _, err := Write(context.Background(), Edition{Folder: filepath.Join(parent, "handbook"), Files: files, Zip: true, Single: true}); err == nil {
 		t.Fatal("it is written")
 	}
 	if got := names(t, parent); len(got) > 0 {
@@ -148,19 +128,6 @@ func TestExchangeKeepsBoth(t *testing.T) {
 	}
 }
 
-// A handbook that was put aside and not brought back is dropped once a new one is
-// there.
-func TestRepairDropsTheOld(t *testing.T) {
-	parent := t.TempDir()
-	folder := filepath.Join(parent, "handbook")
-	write(t, folder, handbook("new"))
-	write(t, before(folder), handbook("old"))
-	write(t, folder, handbook("newest"))
-	if got := names(t, parent); len(got) != 1 || content(t, filepath.Join(folder, "index.html")) != "newest" {
-		t.Errorf("there are %v", got)
-	}
-}
-
 // Files in a zip are for everyone to read, and stand below a folder of their own.
 func TestZipForEveryone(t *testing.T) {
 	packed, err := Zip("unit", []file.File{{Name: "index.html", Bytes: bytes.Repeat([]byte("x"), 500)}})
@@ -175,7 +142,7 @@ func TestZipForEveryone(t *testing.T) {
 	if len(r.File) != 1 || f.Name != "unit/index.html" || f.Mode().Perm() != 0o644 || f.Method != zip.Deflate || f.CompressedSize64 >= f.UncompressedSize64 {
 		t.Errorf("it holds %+v, %v", f.FileHeader, f.Mode())
 	}
-	sealed := SealZip(packed)
+	sealed := sealZip(packed)
 	if again, err := zip.NewReader(bytes.NewReader(sealed), int64(len(sealed))); err != nil || !strings.HasPrefix(again.Comment, "noonbook ") || len(again.Comment) != len("noonbook ")+64 {
 		t.Errorf("sealed it cannot be read: %v", err)
 	}

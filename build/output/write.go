@@ -1,10 +1,7 @@
 package output
 
 import (
-	"bufio"
 	"context"
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -12,157 +9,200 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"noonbook/build/file"
 )
 
-// ErrNotOurs is in the chain of the error that refuses a folder with files that
-// noonbook did not write.
-const ErrNotOurs = constant("holds files that noonbook did not write")
+// An Edition is one handbook to write.
+type Edition struct {
+	Folder string // to write to, made where it is not there
+	Files  []file.File
+	Single bool // also bind them into FOLDER.html
+	Zip    bool // also pack them into FOLDER.zip
+}
 
-// A constant is an error that nobody can assign to, as a variable would allow.
-type constant string
+// A Kept is a file that somebody saved while a handbook was put in place.
+type Kept struct {
+	Name string // as its owner knows it
+	Now  string // where it is
+}
 
-func (c constant) Error() string { return string(c) }
+// Write makes each edition's folder hold its files and nothing else, and writes
+// what was asked for beside it. An error before the editions are in place leaves
+// all of them as they were; after an error behind that point, which says so, the
+// next Write tidies up. Files of others that it came upon are kept in any case.
+func Write(ctx context.Context, editions ...Edition) ([]Kept, error) {
+	return writeSet(ctx, realDisk(), patience, editions)
+}
 
-// listName is the file that lists what noonbook wrote, in the format of
-// sha256sum, so that anyone can check a handbook.
-const listName = ".noonbook-files"
-
-// Write makes the folder hold the files and nothing else, and puts the files of
-// beside next to it. An error leaves all as it was; only between the steps that
-// put the folder and each file beside it in place may one be new and another
-// still old.
-func Write(ctx context.Context, folder string, files []file.File, beside ...file.File) error {
-	folder, err := resolve(folder)
+func writeSet(ctx context.Context, d disk, wait time.Duration, editions []Edition) (kept []Kept, err error) {
+	benches, err := benchesFor(d, editions)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	if err := repair(folder); err != nil {
-		return err
+	for _, b := range benches {
+		release, err := lock(ctx, b.parent, wait)
+		if err != nil {
+			return nil, err
+		}
+		defer release()
 	}
-	if err := ours(folder); err != nil {
-		return err
+	defer func() {
+		for _, b := range benches {
+			kept = append(kept, b.kept...)
+		}
+	}()
+	if err := each(benches, (*bench).mend); err != nil {
+		return nil, err
 	}
-	parent := filepath.Dir(folder)
-	for _, f := range beside {
-		if err := ownFile(filepath.Join(parent, f.Name)); err != nil {
+	if err := each(benches, (*bench).check); err != nil {
+		return nil, err
+	}
+	if err := stage(ctx, benches); err != nil {
+		return nil, errors.Join(err, all(benches, (*bench).drop))
+	}
+	if err := each(benches, (*bench).place); err != nil {
+		slices.Reverse(benches)
+		return nil, errors.Join(err, all(benches, (*bench).undo))
+	}
+	if err := all(benches, (*bench).clear); err != nil {
+		return nil, fmt.Errorf("the new handbook is in place, but the old one is not all removed; the next press does that: %w", err)
+	}
+	return nil, nil
+}
+
+// stage makes everything ready, and looks a second time, since that may take a
+// while.
+func stage(ctx context.Context, benches []*bench) error {
+	for _, b := range benches {
+		if err := b.fill(ctx); err != nil {
 			return err
 		}
 	}
-	if err := os.MkdirAll(parent, 0o777); err != nil {
-		return fmt.Errorf("making %s: %w", parent, err)
-	}
-	next, err := os.MkdirTemp(parent, ".noonbook-next-")
-	if err != nil {
-		return fmt.Errorf("making a folder in %s: %w", parent, err)
-	}
-	defer os.RemoveAll(next) // after the exchange, the old handbook
-	if err := fill(ctx, next, files); err != nil {
+	if err := each(benches, (*bench).check); err != nil {
 		return err
 	}
-	place, drop, err := besides(parent, beside)
-	defer drop()
-	if err != nil {
+	if err := interrupted(ctx); err != nil {
 		return err
 	}
-	if err := replace(next, folder); err != nil {
-		return err
-	}
-	return place()
+	return each(benches, (*bench).ready)
 }
 
-// resolve follows a link to a folder, so that the link itself stays.
-func resolve(folder string) (string, error) {
-	folder, err := filepath.Abs(folder)
-	if err != nil {
-		return "", fmt.Errorf("finding %s: %w", folder, err)
-	}
-	real, err := filepath.EvalSymlinks(folder)
-	if errors.Is(err, fs.ErrNotExist) {
-		return folder, nil
-	}
-	if err != nil {
-		return "", fmt.Errorf("finding %s: %w", folder, err)
-	}
-	return real, nil
-}
-
-// fill writes the files and their list into a new folder.
-func fill(ctx context.Context, folder string, files []file.File) error {
-	var list []string
-	for _, f := range files {
-		if err := ctx.Err(); err != nil {
-			return fmt.Errorf("pressing was interrupted: %w", err)
-		}
-		if err := os.WriteFile(filepath.Join(folder, f.Name), f.Bytes, 0o666); err != nil {
-			return fmt.Errorf("writing %s: %w", f.Name, err)
-		}
-		sum := sha256.Sum256(f.Bytes)
-		list = append(list, hex.EncodeToString(sum[:])+"  "+f.Name+"\n")
-	}
-	slices.SortFunc(list, func(a, b string) int { return strings.Compare(a[64:], b[64:]) })
-	if err := os.WriteFile(filepath.Join(folder, listName), []byte(strings.Join(list, "")), 0o666); err != nil {
-		return fmt.Errorf("writing %s: %w", listName, err)
-	}
-	if err := os.Chmod(folder, 0o755); err != nil { // MkdirTemp keeps others out
-		return fmt.Errorf("opening %s to readers: %w", folder, err)
+func interrupted(ctx context.Context) error {
+	if err := ctx.Err(); err != nil {
+		return fmt.Errorf("pressing was interrupted: %w", err)
 	}
 	return nil
 }
 
-// ours returns nil when the folder may be replaced: it is not there, empty, or
-// holds exactly what noonbook wrote.
-func ours(folder string) error {
-	entries, err := os.ReadDir(folder)
-	if errors.Is(err, fs.ErrNotExist) || err == nil && len(entries) == 0 {
-		return nil
-	}
-	if err != nil {
-		return fmt.Errorf("looking into %s: %w", folder, err)
-	}
-	sums, err := readList(filepath.Join(folder, listName))
-	if errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("%s %w, such as %s", folder, ErrNotOurs, entries[0].Name())
-	}
-	if err != nil {
-		return err
-	}
-	for _, e := range entries {
-		if e.Name() == listName {
-			continue
+// each does a step on every bench, up to the first error.
+func each(benches []*bench, step func(*bench) error) error {
+	for _, b := range benches {
+		if err := step(b); err != nil {
+			return err
 		}
-		sum, known := sums[e.Name()]
-		if !known {
-			return fmt.Errorf("%s %w, such as %s", folder, ErrNotOurs, e.Name())
+	}
+	return nil
+}
+
+// all does a step on every bench, whatever fails.
+func all(benches []*bench, step func(*bench) error) error {
+	var errs []error
+	for _, b := range benches {
+		errs = append(errs, step(b))
+	}
+	return errors.Join(errs...)
+}
+
+// benchesFor returns the parts of the editions by the folder in which they are to
+// stand, sorted by it so that two presses lock in one order.
+func benchesFor(d disk, editions []Edition) ([]*bench, error) {
+	byParent := map[string]*bench{}
+	add := func(parent string, p part) {
+		if byParent[parent] == nil {
+			byParent[parent] = &bench{disk: d, parent: parent}
 		}
-		content, err := os.ReadFile(filepath.Join(folder, e.Name()))
+		byParent[parent].parts = append(byParent[parent].parts, p)
+	}
+	for _, e := range editions {
+		if err := soundNames(e.Files); err != nil {
+			return nil, err
+		}
+		named, real, err := resolve(e.Folder)
 		if err != nil {
-			return fmt.Errorf("checking %s: %w", e.Name(), err)
+			return nil, err
 		}
-		if got := sha256.Sum256(content); hex.EncodeToString(got[:]) != sum {
-			return fmt.Errorf("%s %w: %s was changed since", folder, ErrNotOurs, e.Name())
+		add(filepath.Dir(real), part{name: filepath.Base(real), folder: true, files: e.Files})
+		parent, base := filepath.Split(named)
+		if e.Single {
+			add(filepath.Clean(parent), part{name: base + ".html", content: func() ([]byte, error) {
+				page, err := Single(e.Files)
+				if err != nil {
+					return nil, err
+				}
+				return sealHTML(page), nil
+			}})
 		}
+		if e.Zip {
+			add(filepath.Clean(parent), part{name: base + ".zip", content: func() ([]byte, error) {
+				packed, err := Zip(base, e.Files)
+				if err != nil {
+					return nil, err
+				}
+				return sealZip(packed), nil
+			}})
+		}
+	}
+	var benches []*bench
+	for _, b := range byParent {
+		if err := b.distinct(); err != nil {
+			return nil, err
+		}
+		benches = append(benches, b)
+	}
+	slices.SortFunc(benches, func(a, b *bench) int { return strings.Compare(a.parent, b.parent) })
+	return benches, nil
+}
+
+// soundNames is the last guard of names: source tells them to the author with
+// their place.
+func soundNames(files []file.File) error {
+	names := map[string]string{}
+	for _, f := range files {
+		if err := file.Sound(f.Name); err != nil {
+			return err
+		}
+		folded := file.Folded(f.Name)
+		if other, taken := names[folded]; taken {
+			return fmt.Errorf("the files %s and %s of the handbook are one on Windows and macOS", other, f.Name)
+		}
+		names[folded] = f.Name
 	}
 	return nil
 }
 
-func readList(name string) (map[string]string, error) {
-	f, err := os.Open(name)
+// resolve makes the folder's parent where it is not there. It returns the folder as
+// it is named, in the parent's real place, and where a link of that name leads.
+func resolve(folder string) (named, real string, err error) {
+	full, err := filepath.Abs(folder)
 	if err != nil {
-		return nil, fmt.Errorf("reading %s: %w", name, err)
+		return "", "", fmt.Errorf("finding %s: %w", folder, err)
 	}
-	defer f.Close()
-	sums := map[string]string{}
-	lines := bufio.NewScanner(f)
-	for lines.Scan() {
-		sum, name, ok := strings.Cut(lines.Text(), "  ")
-		if ok {
-			sums[name] = sum
-		}
+	if err := os.MkdirAll(filepath.Dir(full), 0o777); err != nil {
+		return "", "", fmt.Errorf("making %s: %w", filepath.Dir(full), err)
 	}
-	if err := lines.Err(); err != nil {
-		return nil, fmt.Errorf("reading %s: %w", name, err)
+	parent, err := filepath.EvalSymlinks(filepath.Dir(full))
+	if err != nil {
+		return "", "", fmt.Errorf("finding %s: %w", folder, err)
 	}
-	return sums, nil
+	named = filepath.Join(parent, filepath.Base(full))
+	real, err = filepath.EvalSymlinks(full)
+	if errors.Is(err, fs.ErrNotExist) {
+		return named, named, nil
+	}
+	if err != nil {
+		return "", "", fmt.Errorf("finding %s: %w", folder, err)
+	}
+	return named, real, nil
 }

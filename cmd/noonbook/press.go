@@ -37,9 +37,11 @@ holds unit.toml, or else the demo unit, and says so.
   --zip              also pack each edition into FOLDER.zip, to upload or hand over;
                      the same handbook is the same zip, byte for byte
 
-The old handbook is replaced by the new one in one step, and only when nothing
-is wrong. A folder with files that noonbook did not write is never touched, nor
-is such a file where FOLDER.html or FOLDER.zip would stand.
+The old handbook is replaced only when nothing is wrong, and all that you asked
+for together. If noonbook is cut off, every page is still the old one or the new
+one, and the next press sorts out the rest (it may find a hidden folder
+.noonbook-press). A folder with files that noonbook did not write is never
+touched, nor is such a file where FOLDER.html or FOLDER.zip would stand.
 Exit 0: done; 1: problems in the content; 2: wrong use; 3: the machine failed.
 `
 
@@ -94,28 +96,24 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 		pen.problem(p, shelf)
 	}
 	pages, bytes := 0, 0
+	var books []output.Edition
 	for i, edition := range editions {
-		where := *target
+		book := output.Edition{Folder: *target, Files: pressings[i], Single: *single, Zip: *packed}
 		if edition == plan.Staff {
-			where = filepath.Clean(*target) + "-staff"
+			book.Folder = filepath.Clean(*target) + "-staff"
 		}
-		files := pressings[i]
-		pages += pagesAmong(files)
-		for _, f := range files {
+		books = append(books, book)
+		pages += pagesAmong(book.Files)
+		for _, f := range book.Files {
 			bytes += len(f.Bytes)
 		}
-		watch.stage("writing " + where)
-		full, err := filepath.Abs(where)
-		if err != nil {
-			return fmt.Errorf("finding %s: %w", where, err)
-		}
-		beside, err := bound(filepath.Base(full), files, *single, *packed)
-		if err != nil {
-			return err
-		}
-		if err := output.Write(ctx, where, files, beside...); err != nil {
-			return err
-		}
+	}
+	watch.stage("writing " + *target)
+	kept, err := output.Write(ctx, books...)
+	watch.end()
+	tellKept(errs, kept)
+	if err != nil {
+		return err
 	}
 	fmt.Fprintf(out, "%s, %s, %s, %.0f kB in %.0f ms: open %s\n",
 		counted(pages, "page"), counted(blocks, "computed value"), counted(len(problems), "warning"),
@@ -123,24 +121,15 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	return nil
 }
 
-// bound returns the handbook as one page and as one zip, as asked for, to stand
-// beside the folder of that name.
-func bound(name string, files []file.File, single, packed bool) (beside []file.File, err error) {
-	if single {
-		page, err := output.Single(files)
-		if err != nil {
-			return nil, err
+// tellKept says where the files are that somebody saved among noonbook's meanwhile.
+func tellKept(out io.Writer, kept []output.Kept) {
+	for _, k := range kept {
+		if k.Now == k.Name {
+			fmt.Fprintf(out, "noonbook: %s was saved while the handbook was written; it is still there\n", k.Name)
+			continue
 		}
-		beside = append(beside, file.File{Name: name + ".html", Bytes: output.SealHTML(page)})
+		fmt.Fprintf(out, "noonbook: %s was changed while the handbook was written; your version is kept as %s\n", k.Name, k.Now)
 	}
-	if packed {
-		archive, err := output.Zip(name, files)
-		if err != nil {
-			return nil, err
-		}
-		beside = append(beside, file.File{Name: name + ".zip", Bytes: output.SealZip(archive)})
-	}
-	return beside, nil
 }
 
 func pagesAmong(files []file.File) int {

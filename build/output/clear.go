@@ -1,0 +1,116 @@
+package output
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+)
+
+// clear takes away what is left on the bench once the parts are in place or were
+// put back. What is not noonbook's is brought home.
+func (b *bench) clear() error {
+	for _, p := range b.parts {
+		if err := errors.Join(b.clean(b.fresh(p), p), b.clean(b.aside(p), p)); err != nil {
+			return err
+		}
+	}
+	return b.dismantle()
+}
+
+func (b *bench) clean(path string, p part) error {
+	info, err := os.Lstat(path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return nil
+	case err != nil:
+		return fmt.Errorf("looking at %s: %w", path, err)
+	case info.IsDir():
+		return b.cleanFolder(path, b.home(p))
+	case info.Mode().IsRegular() && ownFile(path) == nil:
+		return b.removed(path)
+	}
+	return b.keep(path, b.home(p))
+}
+
+// cleanFolder removes an old handbook. A program that works in the folder may save
+// into it even now, so it looks again until nothing came.
+func (b *bench) cleanFolder(folder, home string) error {
+	const looks = 20
+	for look := 1; ; look++ {
+		if err := b.emptyFolder(folder, home); err != nil {
+			return err
+		}
+		err := b.remove(folder)
+		if err == nil {
+			return nil
+		}
+		if !errors.Is(err, fs.ErrExist) || look == looks { // ErrExist says that it is not empty
+			return fmt.Errorf("removing the old handbook: %w", err)
+		}
+	}
+}
+
+func (b *bench) emptyFolder(folder, home string) error {
+	sums, err := readList(folder)
+	listed := err == nil // else it is all somebody's
+	entries, err := os.ReadDir(folder)
+	if err != nil {
+		return fmt.Errorf("looking into %s: %w", folder, err)
+	}
+	for _, e := range entries {
+		if e.Name() == listName && listed {
+			continue // last, since it tells what the others are
+		}
+		path := filepath.Join(folder, e.Name())
+		if err := b.dispose(path, sums[e.Name()], filepath.Join(home, e.Name())); err != nil {
+			return err
+		}
+	}
+	if listed {
+		return b.removed(filepath.Join(folder, listName))
+	}
+	return nil
+}
+
+// dispose removes a file with the checksum, and keeps any other.
+func (b *bench) dispose(path, sum, home string) error {
+	got, err := sumOfFile(path)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return fmt.Errorf("checking %s: %w", path, err)
+	}
+	if sum != "" && got == sum {
+		return b.removed(path)
+	}
+	return b.keep(path, home)
+}
+
+// keep brings somebody's file from the bench to where its owner looks for it, or
+// beside what is there by now.
+func (b *bench) keep(path, home string) error {
+	ending := filepath.Ext(home)
+	stem := strings.TrimSuffix(home, ending)
+	for try := range 1000 {
+		name := home
+		switch {
+		case try == 1:
+			name = stem + "-kept" + ending
+		case try > 1:
+			name = fmt.Sprintf("%s-kept-%d%s", stem, try, ending)
+		}
+		err := b.move(path, name)
+		if err == nil {
+			b.kept = append(b.kept, Kept{home, name})
+			return nil
+		}
+		if !errors.Is(err, fs.ErrExist) {
+			return fmt.Errorf("somebody's file is in %s and could not be brought back: %w", path, err)
+		}
+	}
+	return fmt.Errorf("somebody's file is in %s; there is no name left for it beside %s", path, home)
+}
