@@ -4,8 +4,10 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 )
 
@@ -53,6 +55,10 @@ func (b *bench) cleanFolder(folder, home string) error {
 	}
 }
 
+// goneName is what a file is called for the moment between its last check and its
+// end, so that a program that saves by name does not save into it.
+const goneName = ".noonbook-gone"
+
 func (b *bench) emptyFolder(folder, home string) error {
 	sums, err := readList(folder)
 	listed := err == nil // else it is all somebody's
@@ -61,11 +67,19 @@ func (b *bench) emptyFolder(folder, home string) error {
 		return fmt.Errorf("looking into %s: %w", folder, err)
 	}
 	for _, e := range entries {
-		if e.Name() == listName && listed {
-			continue // last, since it tells what the others are
+		path, sum, back := filepath.Join(folder, e.Name()), sums[e.Name()], filepath.Join(home, e.Name())
+		switch e.Name() {
+		case listName:
+			if listed {
+				continue // last, since it tells what the others are
+			}
+		case goneName: // a press was cut off here
+			if got, err := sumOfFile(path); err == nil && slices.Contains(slices.Collect(maps.Values(sums)), got) {
+				sum = got
+			}
+			back = filepath.Join(home, "noonbook-gone")
 		}
-		path := filepath.Join(folder, e.Name())
-		if err := b.dispose(path, sums[e.Name()], filepath.Join(home, e.Name())); err != nil {
+		if err := b.dispose(path, sum, back); err != nil {
 			return err
 		}
 	}
@@ -77,17 +91,26 @@ func (b *bench) emptyFolder(folder, home string) error {
 
 // dispose removes a file with the checksum, and keeps any other.
 func (b *bench) dispose(path, sum, home string) error {
-	got, err := sumOfFile(path)
-	if errors.Is(err, fs.ErrNotExist) {
-		return nil
+	gone := filepath.Join(filepath.Dir(path), goneName)
+	for {
+		got, err := sumOfFile(path)
+		if errors.Is(err, fs.ErrNotExist) {
+			return nil
+		}
+		if err != nil {
+			return fmt.Errorf("checking %s: %w", path, err)
+		}
+		if sum == "" || got != sum {
+			return b.keep(path, home)
+		}
+		if path == gone {
+			return b.removed(path)
+		}
+		if err := b.move(path, gone); err != nil {
+			return fmt.Errorf("removing the old handbook: %w", err)
+		}
+		path = gone // and look again
 	}
-	if err != nil {
-		return fmt.Errorf("checking %s: %w", path, err)
-	}
-	if sum != "" && got == sum {
-		return b.removed(path)
-	}
-	return b.keep(path, home)
 }
 
 // keep brings somebody's file from the bench to where its owner looks for it, or

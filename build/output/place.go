@@ -3,15 +3,16 @@ package output
 import (
 	"errors"
 	"fmt"
+	"io/fs"
 )
 
 // place lets every part change places with what noonbook wrote before.
 func (b *bench) place() error {
-	for _, p := range b.parts {
-		if err := b.swap(p); err != nil {
+	for b.placed < len(b.parts) {
+		b.placed++ // be it in part: undo sees how far it came
+		if err := b.swap(b.parts[b.placed-1]); err != nil {
 			return err
 		}
-		b.placed++
 	}
 	if err := b.sync(b.parent); err != nil {
 		return fmt.Errorf("syncing %s: %w", b.parent, err)
@@ -20,7 +21,7 @@ func (b *bench) place() error {
 }
 
 // swap puts one part in place. The old one is then on the bench, under the name of
-// the new one or aside. An error leaves both where they were.
+// the new one or aside.
 func (b *bench) swap(p part) error {
 	if there(b.home(p)) {
 		if b.exchange(b.fresh(p), b.home(p)) == nil {
@@ -31,11 +32,7 @@ func (b *bench) swap(p part) error {
 		}
 	}
 	if err := b.move(b.fresh(p), b.home(p)); err != nil {
-		err = fmt.Errorf("putting %s in place: %w", b.home(p), err)
-		if there(b.aside(p)) {
-			err = errors.Join(err, b.move(b.aside(p), b.home(p)))
-		}
-		return err
+		return fmt.Errorf("putting %s in place: %w", b.home(p), err)
 	}
 	return nil
 }
@@ -56,8 +53,19 @@ func (b *bench) undo() error {
 
 func (b *bench) swapBack(p part) error {
 	switch {
+	case there(b.aside(p)) && there(b.fresh(p)): // it failed between the two renames
+		err := b.move(b.aside(p), b.home(p))
+		if errors.Is(err, fs.ErrExist) { // somebody took its name meanwhile
+			return b.keep(b.aside(p), b.home(p))
+		}
+		return err
 	case there(b.aside(p)):
-		return errors.Join(b.move(b.home(p), b.fresh(p)), b.move(b.aside(p), b.home(p)))
+		if err := b.move(b.home(p), b.fresh(p)); err != nil {
+			return err
+		}
+		return b.move(b.aside(p), b.home(p))
+	case p.is(b.fresh(p)): // still new, or the old one was the same
+		return nil
 	case there(b.fresh(p)):
 		return b.exchange(b.fresh(p), b.home(p))
 	}
