@@ -221,7 +221,7 @@ func (b *bench) dropPart(p part) error {
 
 // dismantle takes the empty bench away.
 func (b *bench) dismantle() error {
-	for _, state := range []string{making, made, undone} {
+	for _, state := range []string{making, made, over} {
 		if err := b.removed(b.plan(state)); err != nil {
 			return err
 		}

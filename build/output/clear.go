@@ -14,6 +14,16 @@ import (
 // clear takes away what is left on the bench once the parts are in place or were
 // put back. What is not noonbook's is brought home.
 func (b *bench) clear() error {
+	// From here on the parts on the bench are no longer what the plan says, so
+	// nobody may put them in place.
+	if there(b.plan(making)) {
+		if err := b.move(b.plan(making), b.plan(over)); err != nil {
+			return fmt.Errorf("closing the plan: %w", err)
+		}
+	}
+	if err := b.removed(b.plan(made)); err != nil {
+		return err
+	}
 	for _, p := range b.parts {
 		if err := errors.Join(b.clean(b.fresh(p), p), b.clean(b.aside(p), p)); err != nil {
 			return err
@@ -116,6 +126,11 @@ func (b *bench) dispose(path, sum, home string) error {
 // keep brings somebody's file from the bench to where its owner looks for it, or
 // beside what is there by now.
 func (b *bench) keep(path, home string) error {
+	if folder := filepath.Dir(home); !there(folder) { // it is no longer there, or was new
+		if err := b.mkdir(folder, 0o777); err != nil {
+			return fmt.Errorf("somebody's file is in %s and could not be brought back: %w", path, err)
+		}
+	}
 	ending := filepath.Ext(home)
 	stem := strings.TrimSuffix(home, ending)
 	for try := range 1000 {

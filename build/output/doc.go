@@ -12,8 +12,9 @@
 // system has such a step (Linux), and in two renames elsewhere. Last the old
 // parts are removed, and the bench with them. A press that was cut off leaves its
 // bench, and the next one goes on from there: a set that was not ready is dropped,
-// one that was ready is put in place. So each part is whole at any moment, and all
-// are of one pressing once a press has ended. On systems that need two renames a
+// one that was ready is put in place, or put back where somebody's files came in its
+// way since. So each part is whole at any moment, and all are of one pressing once a
+// press has ended. On systems that need two renames a
 // part is missing where the press was cut off between the two, until the next.
 //
 // Only what noonbook wrote is replaced or removed. A folder must hold nothing but

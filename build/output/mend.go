@@ -19,10 +19,8 @@ func (b *bench) mend() error {
 	case making:
 		err = left.drop()
 	case made:
-		if err = left.finish(); err == nil {
-			err = left.clear()
-		}
-	case undone:
+		err = left.finish()
+	case over:
 		err = left.clear()
 	}
 	b.kept = append(b.kept, left.kept...)
@@ -46,8 +44,8 @@ func (b *bench) leftover() (left *bench, state string, err error) {
 		return nil, "", fmt.Errorf("%w; noonbook needs the name", foreign(b.folder()))
 	}
 	left = &bench{disk: b.disk, parent: b.parent, begun: true}
-	known := map[string]bool{making: true, made: true, undone: true}
-	for _, name := range []string{undone, made, making} {
+	known := map[string]bool{making: true, made: true, over: true}
+	for _, name := range []string{over, made, making} {
 		text, err := readRegular(b.plan(name))
 		if errors.Is(err, fs.ErrNotExist) {
 			continue
@@ -81,37 +79,47 @@ func (b *bench) leftover() (left *bench, state string, err error) {
 	return left, state, nil
 }
 
-// finish puts the rest of a whole set in place, except where somebody's files
-// have come since.
+// finish puts the rest of a whole set in place. Where somebody's files have come
+// in its way since, it puts back what was in place.
 func (b *bench) finish() error {
+	var rest []part
 	for _, p := range b.parts {
-		switch {
-		case p.is(b.home(p)): // was in place already
-		case there(b.aside(p)) && there(b.home(p)): // somebody made it anew
-		case p.is(b.fresh(p)) && b.mayReplace(p) == nil:
-			if err := b.swap(p); err != nil {
-				return err
-			}
-		case there(b.aside(p)):
-			if err := b.move(b.aside(p), b.home(p)); err != nil {
-				return fmt.Errorf("bringing back %s: %w", b.home(p), err)
-			}
+		if p.stands(b.home(p)) || !p.is(b.fresh(p)) {
+			continue // it was in place already, whatever became of it since
+		}
+		rest = append(rest, p)
+		if b.mayReplace(p) != nil || there(b.aside(p)) && there(b.home(p)) {
+			b.placed = len(b.parts)
+			return b.undo()
+		}
+	}
+	for _, p := range rest {
+		if err := b.swap(p); err != nil {
+			return err
 		}
 	}
 	if err := b.sync(b.parent); err != nil {
 		return fmt.Errorf("syncing %s: %w", b.parent, err)
 	}
-	return nil
+	return b.clear()
 }
 
-// is reports whether the path holds the part itself, whole as it was made.
-func (p part) is(path string) bool {
-	if !p.folder {
-		sum, err := sumOfFile(path)
-		return err == nil && sum == p.sum
+// stands reports whether the path holds the part, be it that somebody changed a
+// file in it since.
+func (p part) stands(path string) bool {
+	if p.folder {
+		path = filepath.Join(path, listName)
 	}
-	list, err := readRegular(filepath.Join(path, listName))
-	if err != nil || sumOf(list) != p.sum || ours(path) != nil {
+	sum, err := sumOfFile(path)
+	return err == nil && sum == p.sum
+}
+
+// is reports whether the path holds the part as it was made, whole and unchanged.
+func (p part) is(path string) bool {
+	if !p.folder || !p.stands(path) {
+		return p.stands(path)
+	}
+	if ours(path) != nil {
 		return false
 	}
 	sums, err := readList(path)

@@ -45,29 +45,34 @@ func (b *bench) undo() error {
 			return fmt.Errorf("putting the old handbook back: %w", err)
 		}
 	}
-	if err := b.move(b.plan(making), b.plan(undone)); err != nil {
-		return fmt.Errorf("putting the old handbook back: %w", err)
-	}
-	return errors.Join(b.removed(b.plan(made)), b.clear())
+	return b.clear()
 }
 
+// swapBack undoes a swap, as far as it came. What somebody put in the part's place
+// stays there.
 func (b *bench) swapBack(p part) error {
+	home, fresh, aside := there(b.home(p)), there(b.fresh(p)), there(b.aside(p))
 	switch {
-	case there(b.aside(p)) && there(b.fresh(p)): // it failed between the two renames
+	case aside && fresh: // it came between the two renames
 		err := b.move(b.aside(p), b.home(p))
-		if errors.Is(err, fs.ErrExist) { // somebody took its name meanwhile
+		if errors.Is(err, fs.ErrExist) {
 			return b.keep(b.aside(p), b.home(p))
 		}
 		return err
-	case there(b.aside(p)):
+	case home && !p.stands(b.home(p)), fresh && p.is(b.fresh(p)): // not in place
+		return nil
+	case fresh && home:
+		return b.exchange(b.fresh(p), b.home(p))
+	case fresh:
+		return b.move(b.fresh(p), b.home(p))
+	}
+	if home {
 		if err := b.move(b.home(p), b.fresh(p)); err != nil {
 			return err
 		}
-		return b.move(b.aside(p), b.home(p))
-	case p.is(b.fresh(p)): // still new, or the old one was the same
-		return nil
-	case there(b.fresh(p)):
-		return b.exchange(b.fresh(p), b.home(p))
 	}
-	return b.move(b.home(p), b.fresh(p)) // there was no old one
+	if aside {
+		return b.move(b.aside(p), b.home(p))
+	}
+	return nil
 }

@@ -10,8 +10,8 @@ import (
 // What the plan of a bench is called tells how far its press came.
 const (
 	making = "making" // some parts are not whole
-	made   = "made"   // all were; some may be in place
-	undone = "undone" // some were in place and were put back
+	made   = "made"   // all are; some may be in place
+	over   = "over"   // all are in place, or were put back; the rest is to be cleared
 )
 
 const planHead = "noonbook press\n"

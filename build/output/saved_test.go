@@ -67,13 +67,16 @@ func TestFilesSavedDuringAPress(t *testing.T) {
 				if failed != nil && !errors.Is(failed, ErrNotOurs) && !errors.Is(failed, fs.ErrExist) {
 					t.Errorf("%v, two renames %v, before step %d: %v", c, twoRenames, at, failed)
 				}
+				if strings.HasPrefix(tr.failed, "write ") && strings.Contains(tr.failed, "new-") && !errors.Is(failed, ErrNotOurs) {
+					t.Errorf("%v, two renames %v, before step %d: saved before the exchange and not refused, %v", c, twoRenames, at, failed)
+				}
 				if there(filepath.Join(parent, benchName)) {
 					t.Errorf("%v, two renames %v, before step %d: the bench is left, %v", c, twoRenames, at, failed)
 				}
 				if failed != nil {
 					continue
 				}
-				// All parts that nobody touched are new.
+				// What nobody touched is new.
 				for part, sum := range look(t, parent) {
 					if sum != after[part] && part != strings.Split(c.name, "/")[0] {
 						t.Errorf("%v, two renames %v, before step %d: %s is not new", c, twoRenames, at, part)
@@ -84,6 +87,51 @@ func TestFilesSavedDuringAPress(t *testing.T) {
 	}
 	t.Logf("%d files saved during a press, %d brought into the new handbook, none lost", tries, brought)
 	if tries < 500 || brought < 50 {
+		t.Error("too few files were saved")
+	}
+}
+
+// What somebody saves behind a killed press stays where it is, in a folder or file
+// that the next press leaves alone and names.
+func TestFilesSavedBehindAKill(t *testing.T) {
+	trials := 0
+	everyStep(t, func(s start, at int) bool {
+		if len(s.was) == 0 {
+			return false
+		}
+		tr := &trial{end: at, twoRenames: s.twoRenames}
+		s.press(t, tr)
+		if tr.ended == "" {
+			return false
+		}
+		name := []string{"book-staff/notes.txt", "book/page.html", "book.html"}[at%3]
+		own := filepath.Join(s.parent, name)
+		text, err := os.ReadFile(own)
+		if errors.Is(os.WriteFile(own, []byte("my own words"), 0o666), fs.ErrNotExist) {
+			return true // there is no such folder, between two renames
+		}
+		trials++
+		saved := look(t, s.parent)[strings.Split(name, "/")[0]]
+		if kept, err := (&trial{twoRenames: s.twoRenames}).press(s.parent, "new"); !errors.Is(err, ErrNotOurs) || len(kept) > 0 {
+			t.Errorf("%v, %s: %s is not refused: %v, kept %v", s, tr.ended, name, err, kept)
+		}
+		if look(t, s.parent)[strings.Split(name, "/")[0]] != saved {
+			t.Errorf("%v, %s: what somebody changed was changed again", s, tr.ended)
+		}
+		// Taken away or put back, it is no longer in the way.
+		if err == nil {
+			err = os.WriteFile(own, text, 0o666)
+		} else {
+			err = os.Remove(own)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		s.nextPresses(t, tr.ended)
+		return true
+	})
+	t.Logf("%d trials", trials)
+	if trials < 50 {
 		t.Error("too few files were saved")
 	}
 }

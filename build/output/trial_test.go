@@ -25,7 +25,7 @@ type trial struct {
 	happens    func() // instead of a failure
 	mu         sync.Mutex
 	steps      int
-	failed     string // what failed first
+	failed     string // what failed first, or before what it happened
 	ended      string // what the kill cut off
 }
 
@@ -38,6 +38,7 @@ func (tr *trial) step(what string) error {
 	tr.steps++
 	switch {
 	case tr.happens != nil && tr.steps == tr.at:
+		tr.failed = what
 		tr.happens()
 		return nil
 	case tr.happens != nil:
