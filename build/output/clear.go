@@ -21,9 +21,6 @@ func (b *bench) clear() error {
 			return fmt.Errorf("closing the plan: %w", err)
 		}
 	}
-	if err := b.removed(b.plan(made)); err != nil {
-		return err
-	}
 	for _, p := range b.parts {
 		if err := errors.Join(b.clean(b.fresh(p), p), b.clean(b.aside(p), p)); err != nil {
 			return err
