@@ -8,6 +8,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"noonbook/build/output"
 )
 
 // What the command ends with, and what it leaves behind: 0 done, 1 problems in the
@@ -115,6 +117,18 @@ func TestPressLeavesTheOldHandbook(t *testing.T) {
 	must(t, press...)
 	if text := tree(t, parent)["/book/a.html"]; !strings.Contains(text, "Third words") || strings.Contains(text, "First words") {
 		t.Error("the new handbook did not take its place")
+	}
+}
+
+// A teacher is told where a file is that was saved while noonbook wrote.
+func TestTellKept(t *testing.T) {
+	var out strings.Builder
+	tellKept(&out, []output.Kept{{Name: "/home/book/notes.txt", Now: "/home/book/notes.txt"}, {Name: "/home/book/a.html", Now: "/home/book/a-kept.html"}})
+	const want = `noonbook: /home/book/notes.txt was saved while the handbook was written; it is still there
+noonbook: /home/book/a.html was changed while the handbook was written; your version is kept as /home/book/a-kept.html
+`
+	if out.String() != want {
+		t.Errorf("it says\n%s", &out)
 	}
 }
 

@@ -15,6 +15,7 @@ import (
 	"slices"
 	"strings"
 	"sync"
+	"syscall"
 	"testing"
 	"time"
 )
@@ -23,8 +24,14 @@ import (
 // presses in turn the units it names, until it is killed.
 const pressOn = "NOONBOOK_TEST_PRESS_ON"
 
+// beMain is one that makes of it noonbook itself.
+const beMain = "NOONBOOK_TEST_BE_MAIN"
+
 func TestMain(m *testing.M) {
-	if os.Getenv(pressOn) == "" {
+	switch {
+	case os.Getenv(beMain) != "":
+		main()
+	case os.Getenv(pressOn) == "":
 		os.Exit(m.Run())
 	}
 	for {
@@ -163,6 +170,44 @@ func killPressing(units []string, out string, while func()) error {
 		return fmt.Errorf("it ended before it was killed: %v; %s", err, &errs)
 	}
 	return nil
+}
+
+// A press that is asked to end, as by a computer that shuts down, clears what it has
+// begun, or finishes.
+func TestAskedToEnd(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("Windows has no signal that asks a process to end")
+	}
+	unit, parent := folder(t, map[string]string{"1-a.md": lesson}), killFolder(t)
+	interrupted := 0
+	for _, signal := range []os.Signal{os.Interrupt, syscall.SIGTERM, os.Interrupt, syscall.SIGTERM, syscall.SIGTERM, syscall.SIGTERM} {
+		command := exec.Command(os.Args[0], pressAll(unit, filepath.Join(parent, "book"))...)
+		command.Env = append(os.Environ(), beMain+"=1")
+		var errs strings.Builder
+		command.Stderr = &errs
+		if err := command.Start(); err != nil {
+			t.Fatal(err)
+		}
+		for end := time.Now().Add(time.Minute); time.Now().Before(end); time.Sleep(50 * time.Microsecond) {
+			if _, err := os.Lstat(filepath.Join(parent, ".noonbook-press")); err == nil {
+				break
+			}
+		}
+		if err := command.Process.Signal(signal); err != nil && !errors.Is(err, os.ErrProcessDone) {
+			t.Fatal(err)
+		}
+		err := command.Wait()
+		switch code := command.ProcessState.ExitCode(); {
+		case code == machineFault && strings.Contains(errs.String(), "pressing was interrupted"):
+			interrupted++
+		case code != done:
+			t.Errorf("%v: it ended with %v: %s", signal, err, &errs)
+		}
+		if _, err := os.Lstat(filepath.Join(parent, ".noonbook-press")); err == nil {
+			t.Errorf("%v: what it had begun is left", signal)
+		}
+	}
+	t.Logf("%d of 6 were interrupted", interrupted)
 }
 
 // killFolder lies in memory where Linux has such a place: two hundred presses sync
