@@ -69,24 +69,22 @@ const goneName = ".noonbook-gone"
 func (b *bench) emptyFolder(folder, home string) error {
 	sums, err := readList(folder)
 	listed := err == nil // else it is all somebody's
+	if err != nil && !errors.Is(err, fs.ErrNotExist) && !errors.Is(err, errNotPlain) {
+		return err
+	}
+	if err := b.emptyGone(folder, home, sums); err != nil {
+		return err
+	}
 	entries, err := os.ReadDir(folder)
 	if err != nil {
 		return fmt.Errorf("looking into %s: %w", folder, err)
 	}
 	for _, e := range entries {
-		path, sum, back := filepath.Join(folder, e.Name()), sums[e.Name()], filepath.Join(home, e.Name())
-		switch e.Name() {
-		case listName:
-			if listed {
-				continue // last, since it tells what the others are
-			}
-		case goneName: // a press was cut off here
-			if got, err := sumOfFile(path); err == nil && slices.Contains(slices.Collect(maps.Values(sums)), got) {
-				sum = got
-			}
-			back = filepath.Join(home, "noonbook-gone")
+		if e.Name() == listName && listed {
+			continue // last, since it tells what the others are
 		}
-		if err := b.dispose(path, sum, back); err != nil {
+		path := filepath.Join(folder, e.Name())
+		if err := b.dispose(path, sums[e.Name()], filepath.Join(home, e.Name())); err != nil {
 			return err
 		}
 	}
@@ -94,6 +92,23 @@ func (b *bench) emptyFolder(folder, home string) error {
 		return b.removed(filepath.Join(folder, listName))
 	}
 	return nil
+}
+
+// emptyGone ends what a press was cut off from ending. Which file it was, its
+// checksum tells.
+func (b *bench) emptyGone(folder, home string, sums map[string]string) error {
+	gone := filepath.Join(folder, goneName)
+	sum, err := sumOfFile(gone)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return fmt.Errorf("checking %s: %w", gone, err)
+	}
+	if !slices.Contains(slices.Collect(maps.Values(sums)), sum) {
+		sum = ""
+	}
+	return b.dispose(gone, sum, filepath.Join(home, "noonbook-gone"))
 }
 
 // dispose removes a file with the checksum, and keeps any other.

@@ -108,7 +108,7 @@ func (tr *trial) press(parent, words string) ([]Kept, error) {
 // set is a small set of everything that one press writes.
 func set(parent, words string) []Edition {
 	var files []file.File
-	for _, name := range []string{"index.html", "page.html", "noonbook.css", "noonbook.js", "concordance.js"} {
+	for _, name := range []string{"index.html", "page.html", "-a.html", "-b.html", "noonbook.css", "noonbook.js", "concordance.js"} {
 		files = append(files, file.File{Name: name, Bytes: []byte(words)})
 	}
 	return []Edition{
