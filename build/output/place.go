@@ -56,7 +56,7 @@ func (b *bench) swapBack(p part) error {
 	case aside && fresh: // it came between the two renames
 		err := b.move(b.aside(p), b.home(p))
 		if errors.Is(err, fs.ErrExist) {
-			return b.keep(b.aside(p), b.home(p))
+			return nil // somebody took the name; the old part is cleared
 		}
 		return err
 	case home && !p.stands(b.home(p)), fresh && p.is(b.fresh(p)): // not in place
