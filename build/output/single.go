@@ -24,9 +24,12 @@ import (
 // the cover; a browser that can not do that shows them one below the other.
 func Single(files []file.File) ([]byte, error) {
 	b := binder{files: map[string][]byte{}}
+	size := 0
 	for _, f := range files {
 		b.files[f.Name] = f.Bytes
+		size += base64.StdEncoding.EncodedLen(len(f.Bytes)) // what is no page is written so
 	}
+	b.out.Grow(size) // at once, since a buffer that grows is in memory twice
 	cover, ok := b.files["index.html"]
 	if !ok {
 		return nil, fmt.Errorf("binding the handbook: it has no index.html")
@@ -202,5 +205,6 @@ func (b *binder) data(link string) string {
 	if err != nil || !ok {
 		return link
 	}
-	return "data:" + file.MediaType(name) + ";base64," + base64.StdEncoding.EncodeToString(content)
+	data := []byte("data:" + file.MediaType(name) + ";base64,")
+	return string(base64.StdEncoding.AppendEncode(data, content))
 }
