@@ -19,7 +19,7 @@ import { Ledger } from './ledger.mjs';
 // across.
 const sizes = { '3x5': { across: 127, down: 76.2 }, A6: { across: 148, down: 105 } };
 
-// The limit. A dot is 0.04 mm, and so is half the width of a mark.
+// A dot is 0.04 mm, and so is half the width of a mark.
 const within = 0.2;
 
 const dots = 600;

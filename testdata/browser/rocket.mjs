@@ -8,7 +8,7 @@ import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { paths } from './paths.mjs';
 
-const within = { mm: 0.2, deg: 0.1 }; // of the issue
+const within = { mm: 0.2, deg: 0.1 }; // half the width of a pencil line, and what a protractor shows
 
 // The demo's pipe, the usual play and paper (0.1 mm), and the middle size.
 const pipe = 21.3, play = 0.8, sheet = 0.1, glue = 10;
