@@ -21,6 +21,12 @@ var mediaTypes = map[string]string{
 	".gif":  "image/gif",
 	".webp": "image/webp",
 	".pdf":  "application/pdf",
+	".mp3":  "audio/mpeg",
+	".ogg":  "audio/ogg",
+	".wav":  "audio/vnd.wave",
+	".m4a":  "audio/mp4",
+	".mp4":  "video/mp4",
+	".webm": "video/webm",
 }
 
 // MediaType returns the media type of a file by the end of its name. One that no

@@ -92,7 +92,7 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	}
 	watch.end()
 	pen, shelf := penFor(errs), &shelf{}
-	for _, p := range problems {
+	for _, p := range problems.Shown() {
 		pen.problem(p, shelf)
 	}
 	pages, bytes := 0, 0
