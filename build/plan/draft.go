@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"github.com/tdewolff/minify/v2"
 	"github.com/tdewolff/minify/v2/html"
@@ -49,8 +50,17 @@ func (d *draft) write(page any) error {
 	if err := typeset.Write(&out, d.plan.templates, page); err != nil {
 		return fmt.Errorf("page %s: %w", d.name, err)
 	}
-	d.markup = d.plan.words.TypesetMarkup(out.Bytes())
+	d.markup = d.plan.words.TypesetMarkup(bytes.Map(visible, out.Bytes()))
 	return nil
+}
+
+// visible turns a control character, which an author can write as &#27; and which HTML
+// does not allow, into the sign for what can not be shown.
+func visible(c rune) rune {
+	if unicode.IsControl(c) && !strings.ContainsRune("\t\n\f\r", c) {
+		return utf8.RuneError
+	}
+	return c
 }
 
 // minified makes markup small in ways that hold wherever a slot may be filled:

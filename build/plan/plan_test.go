@@ -12,6 +12,7 @@ import (
 	"testing"
 	"testing/fstest"
 	"time"
+	"unicode"
 
 	"noonbook/build/drawing"
 	"noonbook/build/file"
@@ -320,6 +321,25 @@ func TestMarksCanNotBeForged(t *testing.T) {
 	}
 	if !bytes.Contains(pressed[0], []byte("<p>nbslot0z, nbslot99z and nbslotq1z at <time ")) || !bytes.Contains(pressed[0], []byte("</span> nbslot0z</h1>")) || !bytes.Equal(pressed[0], pressed[1]) {
 		t.Errorf("the author's letters are gone:\n%s", pressed[0])
+	}
+}
+
+// No control character reaches a page, in whatever way it is written: HTML Standard,
+// section 13.2.3.5, "control-character-in-input-stream".
+func TestNoControlCharacters(t *testing.T) {
+	unit, words := read(t, fstest.MapFS{"unit.toml": {Data: readFile(t, "../../testdata/units/south/unit.toml")}, "1-a.md": {Data: []byte("```lesson\ntitle = \"A\"\n```\n\na&#27;b&#x9b;c&#7;d\n")}}, "controls")
+	p, err := Make(unit, words, Class, placeholder.Catalogue())
+	if err != nil {
+		t.Fatal(err)
+	}
+	files, _ := p.Press(unit.Settings)
+	for _, f := range files {
+		if i := bytes.IndexFunc(f.Bytes, func(c rune) bool { return unicode.IsControl(c) && c != '\n' && c != '\r' && c != '\t' }); i >= 0 {
+			t.Errorf("%s holds %q", f.Name, f.Bytes[max(0, i-10):i+10])
+		}
+		if f.Name == "a.html" && !bytes.Contains(f.Bytes, []byte("a\ufffdb\ufffdc\ufffdd")) {
+			t.Errorf("%s lost its letters", f.Name)
+		}
 	}
 }
 

@@ -17,6 +17,8 @@ func TestBoundsOfALesson(t *testing.T) {
 		"long paragraphs":          {strings.Repeat(strings.Repeat("some words\n", 5000)+"\n", 3), ""},
 		"a hundred columns":        {strings.Repeat("|a", 100) + "|\n" + strings.Repeat("|-", 100) + "|\n", ""},
 		"a hundred and one":        {"x\n\n" + strings.Repeat("|a", 101) + "|\n" + strings.Repeat("|-", 101) + "|\n", "u/a.md:6:1: a line with 101 columns; a table may have up to 100"},
+		"a bell":                   {"x\n\nab\u0007c\n", "u/a.md:6:3: the control character U+0007, which nobody can see; delete it"},
+		"a control of C1":          {"\u009b31m\n", "u/a.md:4:1: the control character U+009B, which nobody can see; delete it"},
 		"twenty blocks":            {blocks(20), ""},
 		"one block more":           {blocks(21), "u/a.md:24:5: blocks within one another, more than 20 deep"},
 		"lists within one another": {strings.Repeat("- ", 101) + "x\n", "u/a.md:4:1: quotes and lists within one another, more than 100 deep"},

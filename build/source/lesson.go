@@ -1,6 +1,7 @@
 package source
 
 import (
+	"bytes"
 	"fmt"
 	"io/fs"
 	"maps"
@@ -8,6 +9,8 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/ast"
@@ -96,6 +99,10 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 	}
 	l := &Lesson{File: path.Join(root, name), name: name, Source: src, Anchors: map[string]bool{}}
 	l.lines = newLines(l.File, src)
+	if at := bytes.IndexFunc(src, steers); at >= 0 {
+		c, _ := utf8.DecodeRune(src[at:])
+		r.problems.Add(l.lines.place(at), "the control character U+%04X, which nobody can see; delete it", c)
+	}
 	if at, what := outOfBounds(src); what != "" {
 		r.problems.Add(l.lines.place(at), "%s", what)
 		return nil
@@ -131,6 +138,9 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 	r.unit.Lessons = append(r.unit.Lessons, l)
 	return v.failed
 }
+
+// steers reports whether a character is a control character that no text needs.
+func steers(c rune) bool { return unicode.IsControl(c) && c != '\n' && c != '\t' }
 
 func (r *reader) lessonBlock(l *Lesson, block *ast.FencedCodeBlock) {
 	l.blockAt = block
