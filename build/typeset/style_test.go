@@ -130,3 +130,27 @@ func TestEveryClassOfTheMarkupIsStyled(t *testing.T) {
 		t.Errorf("the style sheet has no rule for the class %q", class)
 	}
 }
+
+// No style sheet takes a caution off a page or off the paper: what names cautions or
+// warnings never ends in a rule that hides. The words "Take care" over a list of
+// cautions whose heading says so are another thing.
+func TestNoStyleHidesACaution(t *testing.T) {
+	rule := regexp.MustCompile(`([^{}]*)\{([^{}]*)\}`)
+	named := regexp.MustCompile(`\.(caution|warning|cautions|warnings)\b[^ >+~]*$`)
+	hides := regexp.MustCompile(`display:\s*none|visibility:\s*hidden|opacity:\s*0[;\s}]|clip|font-size:\s*0[;\s}]`)
+	looked := 0
+	for _, m := range rule.FindAllStringSubmatch(cssComment.ReplaceAllString(string(typeset.Style()), ""), -1) {
+		for selector := range strings.SplitSeq(m[1], ",") {
+			if !named.MatchString(strings.TrimSpace(selector)) {
+				continue
+			}
+			looked++
+			if hides.MatchString(m[2] + "}") {
+				t.Errorf("%s{%s} hides a caution", strings.TrimSpace(selector), m[2])
+			}
+		}
+	}
+	if looked < 5 {
+		t.Errorf("only %d rules of cautions were looked at", looked)
+	}
+}

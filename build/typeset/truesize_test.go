@@ -30,14 +30,16 @@ func TestSheetsAreTrueSize(t *testing.T) {
 				t.Errorf("sheet %d, %d lacks %s in\n%s", s.Row, s.Column, want, out[:400])
 			}
 		}
-		long, ticks := 0.0, 0
+		long, ticks, left := 0.0, 0, 0.0
+		var at []float64
 		for _, line := range lines(t, out) {
 			switch line.class {
 			case "check":
 				if line.dy == 0 {
-					long = math.Abs(line.dx)
+					long, left = math.Abs(line.dx), min(line.x, line.x+line.dx)
 				} else {
 					ticks++
+					at = append(at, line.x)
 				}
 			case "matching-mark":
 				if line.dx != 0 { // the level stroke of a cross; its middle on the drawing
@@ -48,6 +50,11 @@ func TestSheetsAreTrueSize(t *testing.T) {
 		}
 		if long != 100 || ticks != 11 {
 			t.Errorf("the check bar is %v mm long with %d ticks", long, ticks)
+		}
+		for i, x := range at {
+			if math.Abs(x-left-10*float64(i)) > 1e-9 {
+				t.Errorf("tick %d of the check bar stands at %v mm", i, x-left)
+			}
 		}
 	}
 	if len(crosses) != 8 {

@@ -25,6 +25,10 @@ func TestAdviceForEachKind(t *testing.T) {
 				t.Errorf("%s: %q is said: %v", kind, other, got)
 			}
 		}
+		// A wall is lit about noon where it faces the Sun's noon side.
+		if kind == "wall" && !strings.Contains(told, "a wall that faces due south (below the equator due north)") {
+			t.Errorf("the wall is to face: %s", told)
+		}
 		if len(r.Warnings) > 0 {
 			t.Errorf("%s at 46°: %s", kind, entrytest.Lines(t, r.Warnings))
 		}
