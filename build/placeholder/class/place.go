@@ -1,6 +1,7 @@
 package class
 
 import (
+	"math"
 	"time"
 
 	"noonbook/build/form"
@@ -61,10 +62,16 @@ func reckonPlace(v form.Values) (result.Result, error) {
 	}
 	r.Facts = append(r.Facts, result.Fact{Name: "local_noon", Value: noon}, result.Fact{Name: "noon_after_twelve", Value: after})
 	r.Warnings = entry.CompassWarnings(field)
-	r.Working = []say.Phrase{
-		say.Line("place-facts.working_compass", say.Number(variation.Degrees(), "deg", 1), say.Bearing(-variation, 1)),
-		say.Line("place-facts.working_noon",
-			say.Number(p.Longitude.Degrees(), "deg", 2), say.Seconds(entry.MeridianTime(p)), say.Seconds(p.UTCOffset(midday)), say.Seconds(almanac.EquationOfTime(midday)), noon),
+	r.Working = []say.Phrase{say.Line("place-facts.working_compass", say.Number(variation.Degrees(), "deg", 1), say.Bearing(-variation, 1), entry.FullTurn(variation))}
+	if t, ok := entry.LocalNoon(p, date); ok {
+		meridian := say.Seconds(entry.MeridianTime(p))
+		o := entry.Enough(meridian, func(x []float64) float64 { return x[0] * 240 }, say.Number(p.Longitude.Degrees(), "deg", 2))
+		steps := []say.Value{o[0], meridian, say.Seconds(p.UTCOffset(midday)), say.Seconds(almanac.EquationOfTime(t)), noon}
+		key := "place-facts.working_noon"
+		if days := math.Round((p.UTCOffset(midday) - entry.MeridianTime(p)).Hours() / 24); days != 0 {
+			key, steps = "place-facts.working_noon_day", append(steps, say.Minutes(-time.Duration(days)*24*time.Hour))
+		}
+		r.Working = append(r.Working, say.Line(key, steps...))
 	}
 	return r, nil
 }

@@ -72,10 +72,13 @@ func reckonDialClock(v form.Values) (result.Result, error) {
 		Notes:    []say.Phrase{say.Line("dial-clock.note")},
 		Working: []say.Phrase{
 			say.Line("dial-clock.working", say.Date(date), entry.Signed(say.Seconds(c.Longitude)), entry.Signed(say.Minutes(c.Saving)),
-				say.Seconds(c.Equation), entry.Signed(say.Seconds(c.Total()))),
+				say.Seconds(c.Equation), entry.Signed(say.Seconds(wholeSeconds(c.Longitude)+wholeSeconds(c.Saving)-wholeSeconds(c.Equation)))),
 		},
 	}, nil
 }
+
+// wholeSeconds is a part of the working as it is shown, which the sum starts from.
+func wholeSeconds(d time.Duration) time.Duration { return d.Round(time.Second) }
 
 func correctionTable(v form.Values, year []correctionDate) result.Table {
 	table := result.Table{

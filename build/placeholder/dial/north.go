@@ -92,7 +92,7 @@ func reckonDialNorth(v form.Values) (result.Result, error) {
 		r.Tables = []result.Table{pairTable(date, height, pairs)}
 	}
 	r.Working = []say.Phrase{
-		say.Line("dial-north.working_compass", say.Number(variation.Degrees(), "deg", 1), say.Bearing(-variation, 1)),
+		say.Line("dial-north.working_compass", say.Number(variation.Degrees(), "deg", 1), say.Bearing(-variation, 1), entry.FullTurn(variation)),
 		say.Line("dial-north.working_equal"),
 	}
 	return r, nil

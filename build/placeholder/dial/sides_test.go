@@ -741,6 +741,6 @@ func TestGnomonByHand(t *testing.T) {
 		}
 		entrytest.Near(t, "first hour", entrytest.Fact(t, table, "first_hour").Number, line(15), 1e-9)
 		entrytest.Near(t, "five to six", entrytest.Fact(t, table, "uneven").Number, 90-line(75), 1e-9)
-		entrytest.Tells(t, table.Working, "dial-table.working_gnomon", "130 mm × sin "+fmt.Sprintf("%.1f° = %.0f mm", math.Abs(w.latitude), 130*math.Sin(phi)), fmt.Sprintf("= %.0f mm", 130*math.Cos(phi)))
+		entrytest.Tells(t, table.Working, "dial-table.working_gnomon", "130 mm × sin "+fmt.Sprintf("%.0f", math.Floor(math.Abs(w.latitude))), fmt.Sprintf("° = %.0f mm; base", 130*math.Sin(phi)), fmt.Sprintf("° = %.0f mm", 130*math.Cos(phi)))
 	}
 }

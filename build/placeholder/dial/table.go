@@ -108,11 +108,15 @@ func reckonDialTable(v form.Values) (result.Result, error) {
 	if dial.Shallow(p.Latitude) {
 		r.Warnings = append(r.Warnings, say.Line("dial-table.shallow", say.Number(hour(1).Degrees(), "deg", 1)))
 	}
+	line := say.Number(hour(3).Degrees(), "deg", 1)
+	sin := entry.Enough(line, func(x []float64) float64 { return quantity.Atan2(x[0], 1).Degrees() }, say.Number(math.Abs(p.Latitude.Sin()), "", 4))[0]
+	angle := entry.Enough(sin, func(x []float64) float64 { return quantity.Degrees(x[0]).Sin() }, say.Number(math.Abs(p.Latitude.Degrees()), "deg", 2))[0]
+	height, base := say.Number(gnomon.Height.Millimetres(), "mm", 0), say.Number(gnomon.Base.Millimetres(), "mm", 0)
+	o := entry.Enough(height, func(x []float64) float64 { return x[0] * quantity.Degrees(x[1]).Sin() }, say.Number(gnomon.Style.Millimetres(), "mm", 0), say.Number(gnomon.Angle.Degrees(), "deg", 1))
+	o = entry.Enough(base, func(x []float64) float64 { return x[0] * quantity.Degrees(x[1]).Cos() }, o[0], o[1])
 	r.Working = []say.Phrase{
-		say.Line("dial-table.working_line", say.Number(math.Abs(p.Latitude.Degrees()), "deg", 2),
-			say.Number(gnomon.Angle.Sin(), "", 4), say.Number(gnomon.Angle.Sin(), "", 4), say.Number(hour(3).Degrees(), "deg", 1)),
-		say.Line("dial-table.working_gnomon", say.Number(gnomon.Style.Millimetres(), "mm", 0),
-			say.Number(gnomon.Angle.Degrees(), "deg", 1), say.Number(gnomon.Height.Millimetres(), "mm", 0), say.Number(gnomon.Base.Millimetres(), "mm", 0)),
+		say.Line("dial-table.working_line", angle, sin, sin, line),
+		say.Line("dial-table.working_gnomon", o[0], o[1], height, base),
 		say.Line("dial-table.working_clock"),
 	}
 	return r, nil

@@ -11,6 +11,7 @@ import (
 	"noonbook/build/school"
 	"noonbook/compute/almanac"
 	"noonbook/compute/place"
+	"noonbook/compute/quantity"
 )
 
 // What the entry takes.
@@ -253,9 +254,11 @@ func phaseTable(p place.Place, first place.Date, phases []almanac.PhaseTime) res
 // Astronomical Algorithms, 2nd ed. 1998, equation 48.1.
 func moonWorking(m moonDate) []say.Phrase {
 	angle := almanac.Moon.AspectAt(m.drawn).PhaseAngle
-	return []say.Phrase{say.Line("moon-month.working",
-		say.Date(m.date), say.Clock(m.drawn), say.Number(angle.Degrees(), "deg", 1),
-		say.Number(angle.Cos(), "", 3), say.Number((1+angle.Cos())/2, "", 3))}
+	lit := say.Number((1+angle.Cos())/2, "", 3)
+	c := entry.Enough(lit, func(x []float64) float64 { return (1 + x[0]) / 2 }, say.Number(angle.Cos(), "", 3))
+	a := entry.Enough(lit, func(x []float64) float64 { return (1 + quantity.Degrees(x[0]).Cos()) / 2 }, say.Number(angle.Degrees(), "deg", 1))
+	a = entry.Enough(c[0], func(x []float64) float64 { return quantity.Degrees(x[0]).Cos() }, a[0])
+	return []say.Phrase{say.Line("moon-month.working", say.Date(m.date), say.Clock(m.drawn), a[0], c[0], lit)}
 }
 
 const sourcePhases = "Phases: the moments at which the Moon's apparent geocentric longitude is 0°, 90°, 180° and 270° ahead of the Sun's"

@@ -102,7 +102,9 @@ func reckonLensPower(v form.Values) (result.Result, error) {
 		}})
 	}
 	r.Tables = []result.Table{table}
-	r.Working = append(r.Working, say.Line("lens-power.working_power", opticalLength(main.Focal, 0), say.Number(float64(l.Power()), "dioptre", 2)))
+	power := say.Number(float64(l.Power()), "dioptre", 2)
+	focal := entry.Enough(power, func(x []float64) float64 { return 1000 / x[0] }, opticalLength(main.Focal, 0))
+	r.Working = append(r.Working, say.Line("lens-power.working_power", focal[0], power))
 	return r.InMetric(), nil
 }
 
@@ -122,7 +124,9 @@ func waysGiven(v form.Values) (ways []way, working []say.Phrase, err error) {
 		}
 		ways = append(ways, way{say.Words("lens-power.measured"), focus})
 		if m.Object < lens.Infinity {
-			working = append(working, say.Line("lens-power.working_distances", opticalLength(m.Object, 0), opticalLength(m.Image, 0), opticalLength(focus.Focal, 1)))
+			focal := opticalLength(focus.Focal, 1)
+			o := entry.Enough(focal, func(x []float64) float64 { return x[0] * x[1] / (x[0] + x[1]) }, opticalLength(m.Object, 0), opticalLength(m.Image, 0))
+			working = append(working, say.Line("lens-power.working_distances", o[0], o[1], focal))
 		} else {
 			working = append(working, say.Line("lens-power.working_far", opticalLength(focus.Focal, 1)))
 		}

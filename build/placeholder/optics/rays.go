@@ -101,9 +101,11 @@ func reckonLensRays(v form.Values) (result.Result, error) {
 		{Name: "separation", Value: separation},
 		{Name: "eye_relief", Value: relief},
 	}, viewFacts(c.Telescope))
+	beam := opticalLength(c.Front.Diameter/quantity.Length(c.Magnification()), 1)
+	o := entry.Enough(beam, func(x []float64) float64 { return x[0] / x[1] }, opticalLength(c.Front.Diameter, 0), times(c.Magnification()))
 	r.Working = []say.Phrase{
 		say.Line("lens-rays.working_image"),
-		say.Line("lens-rays.working_pupil", opticalLength(c.Front.Diameter, 0), times(c.Magnification()), opticalLength(c.Front.Diameter/quantity.Length(c.Magnification()), 1)),
+		say.Line("lens-rays.working_pupil", o[0], o[1], beam),
 		say.Line("lens-rays.working_detail"),
 	}
 	return r.InMetric(), nil

@@ -264,15 +264,22 @@ func (s setting) notes() []say.Phrase {
 }
 
 func (s setting) working() []say.Phrase {
+	front, eye, magnification, far := opticalLength(s.Front.Focal, 0), opticalLength(s.Eye.Focal, 0), times(s.Magnification()), opticalLength(s.far, 1)
+	m := entry.Enough(magnification, func(x []float64) float64 { return x[0] / x[1] }, front, eye)
+	f := entry.Enough(far, func(x []float64) float64 { return x[0] + x[1] }, front, eye)
 	lines := []say.Phrase{
-		say.Line("tube-plan.working_magnification", opticalLength(s.Front.Focal, 0), opticalLength(s.Eye.Focal, 0), times(s.Magnification())),
-		say.Line("tube-plan.working_far", opticalLength(s.Front.Focal, 0), opticalLength(s.Eye.Focal, 0), opticalLength(s.far, 1)),
+		say.Line("tube-plan.working_magnification", m[0], m[1], magnification),
+		say.Line("tube-plan.working_far", f[0], f[1], far),
 	}
 	if near, err := s.Separation(s.demand.Nearest, 0); err == nil {
-		lines = append(lines, say.Line("tube-plan.working_near", opticalLength(s.Front.Focal, 0), opticalLength(s.demand.Nearest, 0), opticalLength(s.Eye.Focal, 0), opticalLength(near, 1)))
+		apart := opticalLength(near, 1)
+		n := entry.Enough(apart, func(x []float64) float64 { return x[0]*x[1]/(x[1]-x[0]) + x[2] }, front, opticalLength(s.demand.Nearest, 0), eye)
+		lines = append(lines, say.Line("tube-plan.working_near", n[0], n[1], n[2], apart))
 	}
 	if s.plan.fit == lens.Fits {
-		lines = append(lines, say.Line("tube-plan.working_cut", opticalLength(s.plan.Most, 1), opticalLength(s.plan.outer.Inside, 0), opticalLength(s.plan.Outer+s.plan.Inner, 0)))
+		together := opticalLength(s.plan.Most+s.plan.outer.Inside, 1)
+		c := entry.Enough(together, func(x []float64) float64 { return x[0] + x[1] }, opticalLength(s.plan.Most, 1), opticalLength(s.plan.outer.Inside, 0))
+		lines = append(lines, say.Line("tube-plan.working_cut", c[0], c[1], opticalLength(s.plan.Outer+s.plan.Inner, 0), together))
 	}
 	return lines
 }

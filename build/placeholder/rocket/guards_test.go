@@ -67,8 +67,8 @@ func TestClearZoneAgainstScipy(t *testing.T) {
 	free := 20 / 9.80665 * math.Sqrt(400+2*9.80665*0.3)
 	entrytest.Near(t, "reach without air", entrytest.Fact(t, r, "reach_no_air").Number, free, 0.01)
 	entrytest.Tells(t, r.Working, "rocket-zone.working_reach", "At 20.0 m/s", "wind of 4.0 m/s", "at 43°", "27.27 m")
-	entrytest.Tells(t, r.Working, "rocket-zone.working_clear", "= 27.27 m × 1.30", "36 m")
-	entrytest.Tells(t, r.Working, "rocket-zone.working_free", "with 20.0 m/s, "+fmt.Sprintf("%.1f m", free))
+	entrytest.Tells(t, r.Working, "rocket-zone.working_clear", "= 27.265 m × 1.30 = 35.44 m", "36 m")
+	entrytest.Tells(t, r.Working, "rocket-zone.working_free", "= 20.0 m/s ÷ 9.81 m/s² × √((20.0 m/s)² + 2 × 9.81 m/s² × 0.3 m) = "+fmt.Sprintf("%.1f m", free))
 	for _, note := range []string{"rocket-zone.authority", "rocket-zone.note_people"} {
 		if !entrytest.Says(r.Notes, note) {
 			t.Errorf("%s is not said", note)
@@ -293,7 +293,7 @@ func TestHeightByHand(t *testing.T) {
 	if got := entrytest.Shown(t, r, "eye_height"); got != "1.20 m" {
 		t.Error("the eye's height is", got)
 	}
-	entrytest.Tells(t, r.Working, "rocket-height.working", "= 17.0 m × tan 33° = 17.0 m × 0.649 = 11.0 m.", "1.20 m: 12.2 m above the ground")
+	entrytest.Tells(t, r.Working, "rocket-height.working", "= 17.0 m × tan 33° = 17.0 m × 0.649 = 11.0 m.", "11.0 m + 1.20 m = 12.2 m above the ground")
 	entrytest.Tells(t, r.Notes, "rocket-height.note_marks", "17.0 m from", "an eye 1.20 m above")
 	entrytest.Tells(t, r.Notes, "rocket-height.note_care", "2.0° in the angle and 0.4 m in the distance")
 
@@ -463,7 +463,7 @@ func TestPathAgainstScipy(t *testing.T) {
 	r := scipy(t, "rocket-path", "angle=60", "stock.launch_speed_m_s=25", "stock.rocket_mass_g=3", "drag_coefficient=0.8", "celsius=21")
 	entrytest.Near(t, "air", entrytest.Fact(t, r, "air_density").Number, 1.2, 1e-3)
 	entrytest.Tells(t, r.Notes, "rocket-path.note", "coefficient of 0.80", "mass of 3.0 g")
-	entrytest.Tells(t, r.Working, "rocket-path.working_free", "part of 25.0 m/s at 60° is 21.7 m/s", "end at 0.3 m to 24.2 m")
+	entrytest.Tells(t, r.Working, "rocket-path.working_free", "25.0 m/s × sin 60° = 21.65 m/s", "0.3 m + (21.65 m/s)² ÷ (2 × 9.807 m/s²) = 24.2 m")
 	if got := entrytest.Texts(t, r, "ways", "way"); strings.Join(got, ", ") != "with air, without air" {
 		t.Error(got)
 	}
@@ -489,8 +489,8 @@ func TestWrapByHand(t *testing.T) {
 			entrytest.Near(t, "slant", entrytest.Fact(t, r, "cone_slant").Number, slant, 1e-6)
 			entrytest.Near(t, "sector", entrytest.Fact(t, r, "cone_angle").Number, 360*base/slant, 1e-6)
 			entrytest.Tells(t, r.Working, "rocket-wrap.working_wrap", fmt.Sprintf("(%.1f mm + 0.7 mm + 0.15 mm) = %.1f mm", c.pipe, math.Pi*(c.pipe+0.85)))
-			entrytest.Tells(t, r.Working, "rocket-wrap.working_slant", fmt.Sprintf("radius of %.2f mm and a height of %.0f mm: %.1f mm", base, m[1], slant))
-			entrytest.Tells(t, r.Working, "rocket-wrap.working_sector", fmt.Sprintf("360° × %.2f mm ÷ %.1f mm = %.1f°", base, slant, 360*base/slant))
+			entrytest.Tells(t, r.Working, "rocket-wrap.working_slant", fmt.Sprintf("√((%.2f mm)² + (%.0f mm)²) = %.0f.", base, m[1], math.Floor(slant)))
+			entrytest.Tells(t, r.Working, "rocket-wrap.working_sector", fmt.Sprintf("360° × %.2f mm ÷ %.0f.", base, math.Floor(slant)), fmt.Sprintf("mm = %.1f°", 360*base/slant))
 			// The template's fin: its root runs down the tube, and its outer edge lies a
 			// sweep further down, towards the open end.
 			var tips, roots [][]drawing.Point
@@ -598,7 +598,13 @@ func TestWrapWarnings(t *testing.T) {
 		if (want == "tumbles") != entrytest.Says(r.Warnings, "rocket-wrap.unstable") || entrytest.Shown(t, r, "stable") != want {
 			t.Errorf("%.2f diameters: %s, %v", calibres, entrytest.Shown(t, r, "stable"), r.Warnings)
 		}
-		entrytest.Tells(t, r.Working, "rocket-wrap.working_balance", fmt.Sprintf("(%.0f mm - %.0f mm) ÷ 22.3 mm", pressure, balance))
+		entrytest.Tells(t, r.Working, "rocket-wrap.working_balance", fmt.Sprintf("mm) ÷ 22.3 mm = %.1f diameters", calibres))
+		for _, step := range r.Working { // with as many digits as the quotient needs
+			if step.Key == "rocket-wrap.working_balance" {
+				entrytest.Near(t, "pressure in the working", step.With[0].Number, pressure, 1e-9)
+				entrytest.Near(t, "balance in the working", step.With[1].Number, balance, 1e-9)
+			}
+		}
 		if calibres > 0.9 && calibres < 1.1 || calibres > 4.75 && calibres < 5.25 {
 			seen[want] = true
 		}
@@ -654,8 +660,8 @@ func TestPartsByHand(t *testing.T) {
 	if !strings.Contains(joints, "the other 25 mm deep") || !strings.Contains(joints, "|25 mm deep in the elbow") {
 		t.Error(joints)
 	}
-	entrytest.Tells(t, r.Working, "rocket-parts.working_upright", "tube 220 mm - 10 mm", "+ 40 mm", "+ 25 mm in the elbow = 275 mm")
-	entrytest.Tells(t, r.Working, "rocket-parts.working_run", "900 mm in sight + 25 mm in the elbow + 50 mm in the sleeve = 975 mm")
+	entrytest.Tells(t, r.Working, "rocket-parts.working_upright", "= 220 mm - 10 mm + 40 mm + 25 mm = 275 mm")
+	entrytest.Tells(t, r.Working, "rocket-parts.working_run", "= 900 mm + 25 mm + 50 mm = 975 mm")
 	entrytest.Tells(t, r.Cautions, "rocket-parts.caution", "never pumped up", "Never cap or block the pipe")
 	if !entrytest.Says(r.Notes, "rocket-parts.note") {
 		t.Error("nothing is said of cracked pipes")

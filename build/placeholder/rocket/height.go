@@ -102,8 +102,14 @@ func reckonRocketHeight(v form.Values) (result.Result, error) {
 		say.Line("rocket-height.note_marks", say.Metres(baseline, 1), say.Metres(eye, 2)),
 		say.Line("rocket-height.note_care", say.Number(argAngleOff.Of(v), "deg", 1), say.Metres(care.Length, 1)),
 	}
+	height := say.Metres(h.Value, 1)
+	e := entry.Enough(height, func(x []float64) float64 { return x[0] + x[1] }, say.Metres(h.Value-eye, 1), say.Metres(eye, 2))
+	b := entry.Enough(e[0], func(x []float64) float64 { return x[0] * x[1] }, say.Metres(baseline, 1), say.Number(angle.Tan(), "", 3))
+	a := entry.Enough(e[0], func(x []float64) float64 { return x[0] * quantity.Degrees(x[1]).Tan() }, b[0], say.Degrees(angle, 0))
+	b = entry.Enough(e[0], func(x []float64) float64 { return x[0] * x[1] }, a[0], b[1])
+	a = entry.Enough(b[1], func(x []float64) float64 { return quantity.Degrees(x[0]).Tan() }, a[1])
 	r.Working = []say.Phrase{
-		say.Line("rocket-height.working", say.Metres(baseline, 1), say.Degrees(angle, 0), say.Number(angle.Tan(), "", 3), say.Metres(h.Value-eye, 1), say.Metres(eye, 2), say.Metres(h.Value, 1)),
+		say.Line("rocket-height.working", b[0], a[0], b[1], e[0], e[1], height),
 		say.Line("rocket-height.working_stations"),
 	}
 	if angle > quantity.Degrees(75) {

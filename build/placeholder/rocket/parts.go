@@ -92,8 +92,10 @@ func reckonRocketParts(v form.Values) (result.Result, error) {
 		Cautions: []say.Phrase{say.Line("rocket-parts.caution")},
 		Notes:    []say.Phrase{say.Line("rocket-parts.note")},
 		Working: []say.Phrase{
-			say.Line("rocket-parts.working_upright", say.Millimetres(d.Body, 0), long(noseRoom), long(finRoom), long(socket), long(upright)),
-			say.Line("rocket-parts.working_run", long(run), long(socket), long(argNeckMM.Of(v)), long(level)),
+			say.Line("rocket-parts.working_upright", append(entry.Enough(long(upright), func(x []float64) float64 { return x[0] - x[1] + x[2] + x[3] },
+				say.Millimetres(d.Body, 0), long(noseRoom), long(finRoom), long(socket)), long(upright))...),
+			say.Line("rocket-parts.working_run", append(entry.Enough(long(level), func(x []float64) float64 { return x[0] + x[1] + x[2] },
+				long(run), long(socket), long(argNeckMM.Of(v))), long(level))...),
 		},
 	}, nil
 }

@@ -83,7 +83,7 @@ func reckonRocketPath(v form.Values) (result.Result, error) {
 		Drawings: []drawing.Drawing{pathDrawing(l, flight, free)},
 		Notes:    []say.Phrase{say.Line("rocket-path.note", say.Number(r.Drag, "", 2), say.Number(r.Mass.Grams(), "g", 1))},
 		Working: []say.Phrase{
-			say.Line("rocket-path.working_free", speedOf(l.Speed), say.Degrees(l.Elevation, 0), speedOf(l.Speed*rocket.Speed(l.Elevation.Sin())), say.Metres(l.Height, 1), say.Metres(free.Apogee.Up, 1)),
+			freeWorking(l, free),
 			say.Line("rocket-path.working_air"),
 		},
 	}, nil
@@ -149,4 +149,13 @@ func parabola(l rocket.Launch, free rocket.Flight) []drawing.Point {
 		points = append(points, drawing.Point{X: u * t, Y: max(0, l.Height.Metres()+w*t-rocket.Gravity*t*t/2)})
 	}
 	return slices.Clip(points)
+}
+
+// freeWorking is the top of a flight without air: v² sin² ÷ 2g above the pipe's end.
+func freeWorking(l rocket.Launch, free rocket.Flight) say.Phrase {
+	top := say.Metres(free.Apogee.Up, 1)
+	o := entry.Enough(top, func(x []float64) float64 { return x[0] + x[1]*x[1]/(2*x[2]) },
+		say.Metres(l.Height, 1), speedOf(l.Speed*rocket.Speed(l.Elevation.Sin())), say.Number(rocket.Gravity, "m_s2", 2))
+	u := entry.Enough(o[1], func(x []float64) float64 { return x[0] * quantity.Degrees(x[1]).Sin() }, speedOf(l.Speed), say.Degrees(l.Elevation, 0))
+	return say.Line("rocket-path.working_free", u[0], u[1], o[1], o[0], top, o[2])
 }

@@ -148,12 +148,7 @@ func reckonRocketWrap(v form.Values) (result.Result, error) {
 		},
 		Warnings: warnings,
 		Notes:    []say.Phrase{say.Line("rocket-wrap.note")},
-		Working: []say.Phrase{
-			say.Line("rocket-wrap.working_wrap", say.Millimetres(d.Pipe, 1), say.Millimetres(d.Play, 1), say.Millimetres(d.Paper, 2), say.Millimetres(d.Wrap(), 1)),
-			say.Line("rocket-wrap.working_slant", say.Millimetres(cone.Diameter/2, 2), say.Millimetres(d.Nose, 0), say.Millimetres(cone.Slant(), 1)),
-			say.Line("rocket-wrap.working_sector", say.Millimetres(cone.Diameter/2, 2), say.Millimetres(cone.Slant(), 1), say.Degrees(cone.Sector(), 1)),
-			say.Line("rocket-wrap.working_balance", say.Millimetres(d.CentreOfPressure(), 0), say.Millimetres(d.CentreOfMass(glueStrip), 0), say.Millimetres(d.Diameter(), 1), say.Number(calibres, "", 1)),
-		},
+		Working:  wrapWorking(d),
 	}
 	paper := drawing.PaperOf(school.Paper.Of(v))
 	for _, sheet := range templateSheets(d, paper) {
@@ -328,4 +323,21 @@ func finPiece(d rocket.Design, number int) piece {
 		p.Turned("hint", to(tab/2+1.1, root/2), -90, say.Words("rocket-wrap.tab_label"))
 		p.Turned("hint", to(wide-tab/2+1.1, root/2), -90, say.Words("rocket-wrap.tab_label"))
 	}}
+}
+
+func wrapWorking(d rocket.Design) []say.Phrase {
+	cone := d.Cone()
+	wrap, angle, calibres := say.Millimetres(d.Wrap(), 1), say.Degrees(cone.Sector(), 1), say.Number(d.Margin(glueStrip), "", 1)
+	round := entry.Enough(wrap, func(x []float64) float64 { return math.Pi * (x[0] + x[1] + x[2]) },
+		say.Millimetres(d.Pipe, 1), say.Millimetres(d.Play, 1), say.Millimetres(d.Paper, 2))
+	sector := entry.Enough(angle, func(x []float64) float64 { return 360 * x[0] / x[1] }, say.Millimetres(cone.Diameter/2, 2), say.Millimetres(cone.Slant(), 1))
+	slant := entry.Enough(sector[1], func(x []float64) float64 { return math.Hypot(x[0], x[1]) }, sector[0], say.Millimetres(d.Nose, 0))
+	balance := entry.Enough(calibres, func(x []float64) float64 { return (x[0] - x[1]) / x[2] },
+		say.Millimetres(d.CentreOfPressure(), 0), say.Millimetres(d.CentreOfMass(glueStrip), 0), say.Millimetres(d.Diameter(), 1))
+	return []say.Phrase{
+		say.Line("rocket-wrap.working_wrap", append(round, wrap)...),
+		say.Line("rocket-wrap.working_slant", append(slant, sector[1])...),
+		say.Line("rocket-wrap.working_sector", append(sector, angle)...),
+		say.Line("rocket-wrap.working_balance", append(balance, calibres)...),
+	}
 }

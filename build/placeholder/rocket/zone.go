@@ -141,8 +141,8 @@ func reckonRocketZone(v form.Values) (result.Result, error) {
 	r.Notes = []say.Phrase{say.Line("rocket-zone.note_people"), say.Line("rocket-zone.authority")}
 	r.Working = []say.Phrase{
 		say.Line("rocket-zone.working_reach", speedOf(z.launch.Speed), speedOf(z.air.Along), say.Degrees(z.at, 0), say.Metres(z.reach, 2)),
-		say.Line("rocket-zone.working_clear", say.Metres(z.reach, 2), say.Number(z.margin, "", 2), say.Metres(z.clear, 0)),
-		say.Line("rocket-zone.working_free", speedOf(z.launch.Speed), say.Metres(rocket.NoAirReach(z.launch), 1)),
+		z.clearWorking(),
+		z.noAirWorking(),
 	}
 	return r, nil
 }
@@ -311,4 +311,17 @@ func (z zone) drawing() drawing.Drawing {
 
 func shifted(p drawing.Point, x, y float64) drawing.Point {
 	return drawing.Point{X: p.X + x, Y: p.Y + y}
+}
+
+func (z zone) clearWorking() say.Phrase {
+	exact := say.Metres(z.reach*quantity.Length(z.margin), 2)
+	o := entry.Enough(exact, func(x []float64) float64 { return x[0] * x[1] }, say.Metres(z.reach, 2), say.Number(z.margin, "", 2))
+	return say.Line("rocket-zone.working_clear", o[0], o[1], say.Metres(z.clear, 0), exact)
+}
+
+func (z zone) noAirWorking() say.Phrase {
+	reach := say.Metres(rocket.NoAirReach(z.launch), 1)
+	o := entry.Enough(reach, func(x []float64) float64 { return x[0] / x[2] * math.Sqrt(x[0]*x[0]+2*x[2]*x[1]) },
+		speedOf(z.launch.Speed), say.Metres(z.launch.Height, 1), say.Number(rocket.Gravity, "m_s2", 2))
+	return say.Line("rocket-zone.working_free", o[0], reach, o[1], o[2])
 }

@@ -97,9 +97,11 @@ func reckonPlanets(v form.Values) (result.Result, error) {
 		Cautions: []say.Phrase{say.Line("planets-week.caution")},
 	}
 	if best, ok := brightest(seen); ok {
-		times := math.Pow(10, 0.4*(sirius-best.aspect.Magnitude))
-		r.Working = []say.Phrase{say.Line("planets-week.working", entry.BodyWord(best.body), say.Number(best.aspect.Magnitude, "", 1),
-			say.Number(sirius-best.aspect.Magnitude, "", 2), say.Number(times, "", 1))}
+		steps := say.Number(sirius-best.aspect.Magnitude, "", 2)
+		o := entry.Enough(steps, func(x []float64) float64 { return sirius - x[0] }, say.Number(best.aspect.Magnitude, "", 1))
+		// By the rounded 2.512 and the steps as shown, so that it comes out alike.
+		times := say.Number(math.Pow(2.512, entry.AsShown(steps)), "", 1)
+		r.Working = []say.Phrase{say.Line("planets-week.working", entry.BodyWord(best.body), o[0], steps, times)}
 	}
 	return r, nil
 }

@@ -62,9 +62,9 @@ func reckonSkyWheel(v form.Values) (result.Result, error) {
 		r.Notes = append(r.Notes, say.Line("sky-wheel.polar"))
 	}
 	r.Working = []say.Phrase{
-		say.Line("sky-wheel.working_noon", say.Number(p.Longitude.Degrees(), "deg", 2), say.Seconds(entry.MeridianTime(p)), say.Seconds(clocks.Standard), entry.Signed(say.Seconds(sunAhead(p, clocks)))),
+		wheelNoonWorking(p, clocks),
 		say.Line("sky-wheel.working_day"),
-		say.Line("sky-wheel.working_scale", say.Number(mapRadius, "mm", 0), say.Number(90-sky.WheelOf(p, date.Year, faces[0]).Edge.Degrees(), "deg", 0)),
+		wheelScaleWorking(90 - sky.WheelOf(p, date.Year, faces[0]).Edge.Degrees()),
 	}
 	paper := drawing.PaperOf(school.Paper.Of(v))
 	for _, face := range faces {
@@ -72,6 +72,23 @@ func reckonSkyWheel(v form.Values) (result.Result, error) {
 		r.Sheets = append(append(r.Sheets, paper.Sheets(w.disc())...), paper.Sheets(w.mask())...)
 	}
 	return r, nil
+}
+
+func wheelNoonWorking(p place.Place, clocks sky.Clocks) say.Phrase {
+	meridian := say.Seconds(entry.MeridianTime(p))
+	o := entry.Enough(meridian, func(x []float64) float64 { return x[0] * 240 }, say.Number(p.Longitude.Degrees(), "deg", 2))
+	steps := []say.Value{o[0], meridian, say.Seconds(clocks.Standard), entry.Signed(say.Seconds(sunAhead(p, clocks)))}
+	if days := sunAhead(p, clocks) - (entry.MeridianTime(p) - clocks.Standard); days.Abs() > time.Hour {
+		return say.Line("sky-wheel.working_noon_day", append(steps, say.Minutes(days))...)
+	}
+	return say.Line("sky-wheel.working_noon", steps...)
+}
+
+// wheelScaleWorking is how many millimetres of the wheel are a degree of the sky.
+func wheelScaleWorking(edge float64) say.Phrase {
+	scale := say.Number(mapRadius/edge, "mm", 2)
+	o := entry.Enough(scale, func(x []float64) float64 { return x[0] / x[1] }, say.Number(mapRadius, "mm", 0), say.Number(edge, "deg", 0))
+	return say.Line("sky-wheel.working_scale", o[0], o[1], scale)
 }
 
 // sunAhead is the mean Sun's time less the standard clock's.

@@ -225,11 +225,13 @@ func castWorking(cast strip.Cast, balls []namedBall) []say.Phrase {
 		return nil
 	}
 	ball := balls[worst.Ball]
+	off := say.Number(worst.Excess, "percent", 1)
+	e := entry.Enough(off, func(x []float64) float64 { return (x[0] - x[1]) / x[1] * 100 },
+		say.Number(ball.Diameter.Millimetres(), "mm", 1), say.Number(worst.Model.Millimetres(), "mm", 1))
+	m := entry.Enough(e[1], func(x []float64) float64 { return x[0] / x[1] }, say.Number(worst.Diameter.Kilometres(), "km", 0), say.Number(cast.Shrunk/1e6, "km", 1))
 	return []say.Phrase{
-		say.Line("strip-balls.working_model", say.Words("body."+worst.Name), say.Number(worst.Diameter.Kilometres(), "km", 0),
-			say.Number(cast.Shrunk/1e6, "km", 1), say.Number(worst.Model.Millimetres(), "mm", 1)),
-		say.Line("strip-balls.working_error", ball.name, say.Number(ball.Diameter.Millimetres(), "mm", 1),
-			say.Number(worst.Model.Millimetres(), "mm", 1), say.Number(worst.Excess, "percent", 1)),
+		say.Line("strip-balls.working_model", say.Words("body."+worst.Name), m[0], m[1], e[1]),
+		say.Line("strip-balls.working_error", ball.name, e[0], e[1], off),
 		say.Line("strip-balls.working_best", say.Number(100*(strip.MostExcess-1), "percent", 0)),
 	}
 }

@@ -2,6 +2,7 @@ package strip
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"noonbook/build/form"
@@ -246,13 +247,32 @@ func fieldWorking(plan strip.Plan, l strip.Layout, pace quantity.Length) []say.P
 	peg := plan.Pegs[slices.IndexFunc(plan.Pegs, func(p strip.Peg) bool { return p.Name == l.Outermost })]
 	au := quantity.AstronomicalUnit / plan.Scale
 	far := float64(peg.Distance / quantity.AstronomicalUnit)
-	sign := say.Words("strip-field.minus")
-	if l.South {
-		sign = say.Words("strip-field.plus")
-	}
+	paces := say.Number(float64(peg.Field/pace), "", 1)
+	p := entry.Enough(paces, func(x []float64) float64 { return x[0] / x[1] }, say.Number(peg.Field.Metres(), "m", 2), say.Number(pace.Metres(), "m", 2))
+	f := entry.Enough(p[0], func(x []float64) float64 { return x[0] * x[1] }, say.Number(far, "au", 3), say.Number(au.Metres(), "m", 3))
 	return []say.Phrase{
-		say.Line("strip-field.working_far", say.Words("body."+peg.Name), say.Number(far, "au", 3), say.Number(au.Metres(), "m", 3), say.Number(peg.Field.Metres(), "m", 2),
-			say.Number(pace.Metres(), "m", 2), say.Number(float64(peg.Field/pace), "", 1)),
-		say.Line("strip-field.working_bearing", say.Bearing(plan.Turn, 0), sign, say.Number(peg.Longitude.Degrees(), "deg", 1), say.Bearing(peg.Bearing, 1)),
+		say.Line("strip-field.working_far", say.Words("body."+peg.Name), f[0], f[1], p[0], p[1], paces),
+		bearingWorking(plan.Turn, peg, l.South),
 	}
+}
+
+// bearingWorking is the sum of angles, with the whole turn that brings it between 0°
+// and 360° where it needs one.
+func bearingWorking(turn quantity.Angle, peg strip.Peg, south bool) say.Phrase {
+	sign, word := -1.0, say.Words("strip-field.minus")
+	if south {
+		sign, word = 1, say.Words("strip-field.plus")
+	}
+	bearing := say.Bearing(peg.Bearing, 1)
+	from, longitude := say.Bearing(turn, 0), say.Number(peg.Longitude.Degrees(), "deg", 1)
+	turns := math.Round((bearing.Number - from.Number - sign*longitude.Number) / 360)
+	o := entry.Enough(bearing, func(x []float64) float64 { return x[0] + sign*x[1] + turns*360 }, from, longitude)
+	key := "strip-field.working_bearing"
+	switch turns {
+	case 1:
+		key = "strip-field.working_bearing_more"
+	case -1:
+		key = "strip-field.working_bearing_less"
+	}
+	return say.Line(key, o[0], word, o[1], bearing)
 }

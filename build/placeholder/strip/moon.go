@@ -80,13 +80,17 @@ func reckonMoonStrip(v form.Values) (result.Result, error) {
 		Notes: []say.Phrase{say.Line("strip-moon.note", thickness(u.OnPaper(strip.ToTheMoon)), beyondGate(star), entry.Toward(bearing))},
 	}
 	r.Tables = []result.Table{starTable(u)}
-	r.Working = []say.Phrase{
-		say.Line("strip-moon.working_moon", say.Number(strip.ToTheMoon.Kilometres(), "km", 0), say.Number(u.Scale.Kilometres(), "km", 0),
-			say.Number(u.Square.Millimetres(), "mm", entry.WholeOrTenth(u.Square.Millimetres())), thickness(u.OnPaper(strip.ToTheMoon))),
-		say.Line("strip-moon.working_star", say.Number(float64(strip.NearestStar/quantity.AstronomicalUnit), "au", 0),
-			say.Number(u.OnPaper(quantity.AstronomicalUnit).Metres(), "m", 3), say.Number(star.Kilometres(), "km", 0)),
-	}
+	r.Working = moonWorking(u, star)
 	return r, nil
+}
+
+func moonWorking(u stripUse, star quantity.Length) []say.Phrase {
+	moon, end := thickness(u.OnPaper(strip.ToTheMoon)), say.Number(star.Kilometres(), "km", 0)
+	m := entry.Enough(moon, func(x []float64) float64 { return x[0] / x[1] * x[2] },
+		say.Number(strip.ToTheMoon.Kilometres(), "km", 0), say.Number(u.Scale.Kilometres(), "km", 0), say.Number(u.Square.Millimetres(), "mm", entry.WholeOrTenth(u.Square.Millimetres())))
+	s := entry.Enough(end, func(x []float64) float64 { return x[0] * x[1] / 1000 },
+		say.Number(float64(strip.NearestStar/quantity.AstronomicalUnit), "au", 0), say.Number(u.OnPaper(quantity.AstronomicalUnit).Metres(), "m", 3))
+	return []say.Phrase{say.Line("strip-moon.working_moon", m[0], m[1], m[2], moon), say.Line("strip-moon.working_star", s[0], s[1], end)}
 }
 
 func starTable(u stripUse) result.Table {

@@ -152,18 +152,20 @@ func reckonStrip(v form.Values) (result.Result, error) {
 func (u stripUse) working(shows func(string) bool) (steps []say.Phrase) {
 	au := u.SquaresTo(quantity.AstronomicalUnit)
 	if shows("places") || shows("outskirts") {
-		steps = append(steps,
-			say.Line("strip-table.working_scale", say.Number(1/au, "au", 5), say.Number(u.Scale.Kilometres()/1e6, "million_km", 2)),
-			say.Line("strip-table.working_earth", say.Number(1/au, "au", 5), say.Number(au, "", 2)))
+		scale, earth := say.Number(u.Scale.Kilometres()/1e6, "million_km", 2), say.Number(au, "", 2)
+		e := entry.Enough(earth, func(x []float64) float64 { return 1 / x[0] }, say.Number(1/au, "au", 5))
+		s := entry.Enough(scale, func(x []float64) float64 { return x[0] * x[1] }, e[0], say.Number(quantity.AstronomicalUnit.Kilometres()/1e6, "million_km", 2))
+		steps = append(steps, say.Line("strip-table.working_scale", s[0], scale, s[1]), say.Line("strip-table.working_earth", s[0], earth))
 	}
 	if shows("places") || shows("rule") {
 		steps = append(steps, say.Line("strip-table.working_bode"))
 	}
 	if shows("travel") {
+		years := entry.Years(strip.Years(quantity.AstronomicalUnit, u.walk))
+		w := entry.Enough(years, func(x []float64) float64 { return x[0] / x[1] / 24 / 365.25 }, say.Number(quantity.AstronomicalUnit.Kilometres(), "km", 0), say.Number(u.walk*3.6, "km", 1))
 		steps = append(steps,
 			say.Line("strip-table.working_light", say.Seconds(strip.LightTime(quantity.AstronomicalUnit))),
-			say.Line("strip-table.working_walk", say.Number(quantity.AstronomicalUnit.Kilometres(), "km", 0), say.Number(u.walk*3.6, "km", 1),
-				entry.Years(strip.Years(quantity.AstronomicalUnit, u.walk))))
+			say.Line("strip-table.working_walk", w[0], w[1], years))
 	}
 	return steps
 }

@@ -77,11 +77,11 @@ func reckonTime(v form.Values) (result.Result, error) {
 
 func storyWorking(s strip.Strip, moments []strip.Moment) []say.Phrase {
 	people := moments[slices.IndexFunc(moments, func(m strip.Moment) bool { return m.Name == "people" })]
-	return []say.Phrase{
-		say.Line("strip-time.working_scale", say.Number(strip.Beginning/1e6, "million_years", 1), say.Count(s.Squares), say.Number(s.Years()/1e6, "million_years", 2)),
-		say.Line("strip-time.working_people", say.Number(people.Years, "years", 0), say.Number(strip.Beginning, "years", 0),
-			say.Number(s.Length().Metres(), "m", 2), thickness(people.Before)),
-	}
+	years, before := say.Number(s.Years()/1e6, "million_years", 2), thickness(people.Before)
+	a := entry.Enough(years, func(x []float64) float64 { return x[0] / x[1] }, say.Number(strip.Beginning/1e6, "million_years", 1), say.Count(s.Squares))
+	p := entry.Enough(before, func(x []float64) float64 { return x[0] / x[1] * x[2] },
+		say.Number(people.Years, "years", 0), say.Number(strip.Beginning, "years", 0), say.Number(s.Length().Millimetres(), "mm", 0))
+	return []say.Phrase{say.Line("strip-time.working_scale", a[0], a[1], years), say.Line("strip-time.working_people", p[0], p[1], p[2], before)}
 }
 
 func storyFacts(s strip.Strip, moments []strip.Moment) []result.Fact {

@@ -1,6 +1,7 @@
 package sun
 
 import (
+	"math"
 	"time"
 
 	"noonbook/build/drawing"
@@ -84,7 +85,14 @@ func reckonSeasonModel(v form.Values) (result.Result, error) {
 	for _, s := range []station{stations[almanac.JuneSolstice], stations[almanac.DecemberSolstice]} {
 		dec := s.overhead.Degrees()
 		apart := max(phi-dec, dec-phi)
-		r.Working = append(r.Working, say.Line("season-model.working", entry.TurnName(s.turn), say.Number(dec, "deg", 1), say.Number(phi, "deg", 1), say.Number(apart, "deg", 1), say.Number(90-apart, "deg", 1)))
+		noon := say.Number(90-apart, "deg", 1)
+		a := entry.Enough(noon, func(x []float64) float64 { return 90 - x[0] }, say.Number(apart, "deg", 1))
+		o := entry.Enough(a[0], func(x []float64) float64 { return math.Abs(x[0] - x[1]) }, say.Number(dec, "deg", 1), say.Number(phi, "deg", 1))
+		larger, smaller := o[0], o[1]
+		if phi > dec {
+			larger, smaller = o[1], o[0]
+		}
+		r.Working = append(r.Working, say.Line("season-model.working", entry.TurnName(s.turn), o[0], o[1], a[0], noon, larger, smaller))
 	}
 	return r, nil
 }

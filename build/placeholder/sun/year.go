@@ -1,6 +1,7 @@
 package sun
 
 import (
+	"math"
 	"time"
 
 	"noonbook/build/drawing"
@@ -165,11 +166,21 @@ func sunYearWorking(p place.Place, d place.Date) []say.Phrase {
 	if apart < 0 {
 		apart = -apart
 	}
-	steps := []say.Phrase{say.Line("sun-year.working_noon", say.Date(d), say.Degrees(phi, 1), say.Degrees(delta, 1), say.Degrees(quantity.Turn/4-apart, 1))}
+	noon := say.Degrees(quantity.Turn/4-apart, 1)
+	a := entry.Enough(noon, func(x []float64) float64 { return 90 - x[0] }, say.Degrees(apart, 1))
+	o := entry.Enough(a[0], func(x []float64) float64 { return math.Abs(x[0] - x[1]) }, say.Degrees(phi, 1), say.Degrees(delta, 1))
+	larger, smaller := o[0], o[1]
+	if delta > phi {
+		larger, smaller = o[1], o[0]
+	}
+	steps := []say.Phrase{say.Line("sun-year.working_noon", say.Date(d), o[0], o[1], noon, a[0], larger, smaller)}
 	if x := -phi.Tan() * delta.Tan(); x > -1 && x < 1 {
 		half := quantity.Acos(x)
-		steps = append(steps, say.Line("sun-year.working_length", say.Degrees(phi, 1), say.Degrees(delta, 1), say.Number(x, "", 4), say.Degrees(half, 1),
-			say.Minutes(time.Duration(2*half.Hours()*float64(time.Hour)))))
+		lasts := say.Minutes(time.Duration(2 * half.Hours() * float64(time.Hour)))
+		h := entry.Enough(lasts, func(x []float64) float64 { return 2 * x[0] * 240 }, say.Degrees(half, 2))
+		c := entry.Enough(h[0], func(x []float64) float64 { return quantity.Acos(x[0]).Degrees() }, say.Number(x, "", 4))
+		o := entry.Enough(c[0], func(x []float64) float64 { return -quantity.Degrees(x[0]).Tan() * quantity.Degrees(x[1]).Tan() }, o[0], o[1])
+		steps = append(steps, say.Line("sun-year.working_length", o[0], o[1], c[0], h[0], lasts))
 	}
 	return steps
 }

@@ -1,6 +1,7 @@
 package worlds
 
 import (
+	"math"
 	"slices"
 	"time"
 
@@ -123,10 +124,15 @@ func escapeSpeed(w world.World) say.Value { return sized(w.Escape()/1000, "km_s"
 
 func worldWorking(w world.World) []say.Phrase {
 	r := w.Equatorial.Kilometres()
+	mean := w.Radius.Kilometres()
+	pull, density := worldPull(w), worldDensity(w)
+	d := entry.Enough(density, func(x []float64) float64 { return x[0] * 1e12 / (4. / 3 * math.Pi * x[1] * x[1] * x[1]) }, sized(w.Mass()/1e21, "", 3), say.Number(mean, "km", digits(mean, 4)))
+	m := entry.Enough(d[0], func(x []float64) float64 { return x[0] / x[1] / 10 }, sized(w.GM, "", 4), say.Number(w.GM*1e9/w.Mass()*1e11, "", 5))
+	p := entry.Enough(pull, func(x []float64) float64 { return 1000 * x[0] / (x[1] * x[1]) }, m[0], say.Number(r, "km", digits(r, 4)))
 	return []say.Phrase{
-		say.Line("world-cards.working_mass", worldName(w), sized(w.GM, "", 4), say.Number(w.GM*1e9/w.Mass()*1e11, "", 5), sized(w.Mass()/1e21, "", 3)),
-		say.Line("world-cards.working_pull", sized(w.GM, "", 4), say.Number(r, "km", digits(r, 4)), worldPull(w)),
-		say.Line("world-cards.working_density", sized(w.Mass()/1e21, "", 3), say.Number(w.Radius.Kilometres(), "km", digits(w.Radius.Kilometres(), 4)), worldDensity(w)),
+		say.Line("world-cards.working_mass", worldName(w), m[0], m[1], d[0]),
+		say.Line("world-cards.working_pull", p[0], p[1], pull),
+		say.Line("world-cards.working_density", d[0], d[1], density),
 	}
 }
 

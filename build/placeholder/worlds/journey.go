@@ -1,6 +1,7 @@
 package worlds
 
 import (
+	"math"
 	"slices"
 	"time"
 
@@ -105,14 +106,43 @@ func reckonJourney(v form.Values) (result.Result, error) {
 		Tables: []result.Table{wayTable(v, trips), transferTable(p, trips), windowTable(p, own, argWindows.Of(v))},
 		Notes:  []say.Phrase{say.Line("journey-table.note_ways"), say.Line("journey-table.note_transfer"), say.Line("journey-table.note_windows")},
 	}
-	au := float64(own.Orbit / quantity.AstronomicalUnit)
-	axis := (1 + au) / 2
-	r.Working = []say.Phrase{
-		say.Line("journey-table.working_time", worldName(own.World), say.Number(au, "au", 3), say.Number(axis, "au", 3), inDays(own.way.Time)),
-		say.Line("journey-table.working_ahead", say.Number(own.way.Time.Hours()/24, "days", 0), say.Number(own.Year.Hours()/24, "days", 1), say.Number(360*own.way.Time.Hours()/own.Year.Hours(), "deg", 0), say.Number(own.way.Ahead.Degrees(), "deg", 0)),
-		say.Line("journey-table.working_synodic", say.Number(earth().Year.Hours()/24, "days", 1), say.Number(own.Year.Hours()/24, "days", 1), inDays(journey.Synodic(own.World))),
-	}
+	r.Working = []say.Phrase{own.timeWorking(), own.aheadWorking(), own.synodicWorking()}
 	return r, nil
+}
+
+func (t trip) timeWorking() say.Phrase {
+	au := float64(t.Orbit / quantity.AstronomicalUnit)
+	takes, key, year := inDays(t.way.Time), "journey-table.working_time", say.Number(earth().Year.Hours()/24, "days", 2)
+	if takes.Phrase.Key != "" {
+		takes, key, year = takes.Phrase.With[0], "journey-table.working_years", say.Count(1)
+	}
+	w := entry.Enough(takes, func(x []float64) float64 { return 0.5 * math.Sqrt(x[0]*x[0]*x[0]) * x[1] }, say.Number((1+au)/2, "", 3), year)
+	a := w[0]
+	a.Unit = "au"
+	o := entry.Enough(a, func(x []float64) float64 { return (1 + x[0]) / 2 }, say.Number(au, "au", 3))
+	return say.Line(key, worldName(t.World), o[0], a, takes, w[0], w[1])
+}
+
+func (t trip) aheadWorking() say.Phrase {
+	goes := 360 * t.way.Time.Hours() / t.Year.Hours()
+	ahead := say.Number(t.way.Ahead.Degrees(), "deg", 0)
+	turns := math.Round((t.way.Ahead.Degrees() - 180 + goes) / 360)
+	g := entry.Enough(ahead, func(x []float64) float64 { return 180 - x[0] + 360*turns }, say.Number(goes, "deg", 0))
+	o := entry.Enough(g[0], func(x []float64) float64 { return x[0] / x[1] * 360 }, say.Number(t.way.Time.Hours()/24, "days", 0), say.Number(t.Year.Hours()/24, "days", 1))
+	if turns == 0 {
+		return say.Line("journey-table.working_ahead", o[0], o[1], g[0], ahead)
+	}
+	return say.Line("journey-table.working_ahead_turns", o[0], o[1], g[0], ahead, say.Number(turns, "", 0))
+}
+
+func (t trip) synodicWorking() say.Phrase {
+	short, long := earth().Year, t.Year
+	if short > long {
+		short, long = long, short
+	}
+	between := inDays(journey.Synodic(t.World))
+	o := entry.Enough(between, func(x []float64) float64 { return 1 / (1/x[0] - 1/x[1]) }, say.Number(short.Hours()/24, "days", 1), say.Number(long.Hours()/24, "days", 1))
+	return say.Line("journey-table.working_synodic", o[0], o[1], between)
 }
 
 // inDays is a stretch of time in whole days, printed in years where it is long.

@@ -142,16 +142,39 @@ func reckonWeight(v form.Values) (result.Result, error) {
 
 func weightWorking(v form.Values, w world.World, l life) []say.Phrase {
 	e, mass := earth(), argMassKg.Of(v)
-	working := []say.Phrase{say.Line("weight-table.working_scale", worldName(w), kilograms(mass), worldPull(w), worldPull(e), kilograms(w.Weight(mass)))}
+	scale := kilograms(w.Weight(mass))
+	s := entry.Enough(scale, func(x []float64) float64 { return x[0] * x[1] / x[2] }, kilograms(mass), worldPull(w), worldPull(e))
+	working := []say.Phrase{say.Line("weight-table.working_scale", worldName(w), s[0], s[1], s[2], scale)}
 	speed := say.Number(math.Sqrt(2*e.Gravity()*argJumpM.Of(v)), "m_s", 2)
+	takeOff := func(speed say.Value) []say.Value {
+		return entry.Enough(speed, func(x []float64) float64 { return math.Sqrt(2 * x[1] * x[0]) }, jumpHere(v), worldPull(e))
+	}
 	switch jump := jumpOn(w, v); jump.Phrase.Key {
 	case "weight-table.no_ground": // nothing to reckon
 	case "weight-table.leaves":
-		working = append(working, say.Line("weight-table.working_leaves", jumpHere(v), worldPull(e), speed, say.Number(w.Escape(), "m_s", 2)))
+		o := takeOff(speed)
+		working = append(working, say.Line("weight-table.working_leaves", o[0], o[1], speed, say.Number(w.Escape(), "m_s", 2)))
 	default:
-		working = append(working, say.Line("weight-table.working_jump", jumpHere(v), worldPull(e), speed, worldPull(w), jump))
+		working = append(working, jumpWorking(w, jump, speed, takeOff))
 	}
-	return append(working, say.Line("weight-table.working_age", say.Count(l.days), say.Number(w.Year.Hours()/24, "days", 1), l.turns(w)))
+	age := l.turns(w)
+	a := entry.Enough(age, func(x []float64) float64 { return x[0] / x[1] }, say.Count(l.days), say.Number(w.Year.Hours()/24, "days", 1))
+	return append(working, say.Line("weight-table.working_age", a[0], a[1], age))
+}
+
+// jumpWorking is v²/2g, and of a world so small that a jump leaves much of its pull
+// behind, what that comes to.
+func jumpWorking(w world.World, jump, speed say.Value, takeOff func(say.Value) []say.Value) say.Phrase {
+	plain, key := jump, "weight-table.working_jump"
+	plain.Number = speed.Number * speed.Number / (2 * w.Gravity())
+	if entry.AsShown(plain) == entry.AsShown(jump) || jump.Number < plain.Number*1.00001 {
+		plain = jump
+	} else {
+		key = "weight-table.working_jump_small"
+	}
+	p := entry.Enough(plain, func(x []float64) float64 { return x[0] * x[0] / (2 * x[1]) }, speed, worldPull(w))
+	o := takeOff(p[0])
+	return say.Line(key, o[0], o[1], p[0], p[1], plain, jump)
 }
 
 func weightFacts(v form.Values, w world.World, l life) []result.Fact {
