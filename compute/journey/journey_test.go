@@ -38,8 +38,8 @@ func date(t *testing.T, s string) time.Time {
 }
 
 // Curtis, Orbital Mechanics, 3rd ed., examples 8.1 and 8.2, from memory: Earth to
-// Mars, synodic period 777.9 d by years of 365.26 and 687.99 d (the year of Mars is
-// 686.98 d; with it 779.9), way 258.8 d, Mars 44.57° ahead at departure. His
+// Mars, synodic period 777.9 d (years of 365.26 and 686.98 d give 779.9), way
+// 258.8 d, Mars 44.57° ahead at departure. His
 // orbits are 149.6 and 227.9 million km.
 func Example() {
 	mars, _ := world.Find("mars")

@@ -31,17 +31,18 @@ const (
 	eyeSees = math.Pi / 180 / 60
 	// sensibleCircle is the aperture over the width of the coloured disc that an
 	// eye notices in a point of light: about 250, I. Newton, Opticks, 1704, book 1
-	// part 1 prop. 7, from memory.
+	// part 1 prop. 7, which gives it as a bound.
 	sensibleCircle = 250
 	// maskRatio is the square of the aperture over the focal length that makers of
-	// single front lenses settled on: C. Huygens, 3 inches on 30 feet of 12 inches,
-	// of 26.2 mm each, from memory. It is 0.655 mm.
+	// single front lenses settled on: C. Huygens, Dioptrica, in Opuscula postuma
+	// (1703), 3 inches on 30 feet of 12 inches; the aperture and the inch, 26.2 mm,
+	// are from memory. It is 0.655 mm.
 	maskRatio = quantity.Length(3.0 * 3 / (30 * 12) * 0.0262)
 	// green light, for the disc that an edge makes of a point: 1.22 λ/D (OpenStax,
 	// University Physics 3, ch. 4.5).
 	green = quantity.Length(555e-9)
 	// MoonWidth is the Moon's diameter in the sky, 31.1′ at its mean distance:
-	// 3474.8 km at 384 400 km.
+	// 3474.8 km at 384 400 km (NASA, Moon Fact Sheet).
 	MoonWidth = quantity.Angle(3474.8 / 384400)
 	// MoonDistance is its mean.
 	MoonDistance = quantity.Length(384400e3)

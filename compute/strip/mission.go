@@ -17,8 +17,11 @@ type Mission struct {
 func MissionsAsOf() place.Date { return place.Date{Year: 2024, Month: time.December, Day: 31} }
 
 // Missions returns firsts of the space age in order, as of MissionsAsOf. Dates
-// are those that the agencies publish, from memory, in Universal Time; by the
-// clock of the people concerned a date may be the next or the one before.
+// are those that the agencies publish (NASA's history timelines, NSSDCA spacecraft
+// catalogue, DLR) in Universal Time; by the clock of the people concerned a date may
+// be the next or the one before. Sputnik 1, Vostok 1 and 6, Mariner 2, Giotto, Voyager 2
+// at Neptune, the station, Cassini, Dawn, New Horizons, Ingenuity, DART and Chang'e 6
+// are from memory.
 func Missions() []Mission {
 	list := []struct {
 		name    string

@@ -15,9 +15,9 @@ type Feature struct {
 }
 
 // FeatureSource names the list that the names and places of Gazetteer features
-// come from; the figures are from memory, in whole degrees of the centre, and
-// the list itself changes as maps get better.
-const FeatureSource = "Gazetteer of Planetary Nomenclature (IAU and US Geological Survey, as of 2024; centres in whole degrees, from memory)"
+// come from, centres in whole degrees; the list itself changes as maps get better.
+// Wright Mons, whose name is of 30 May 2019, is from memory.
+const FeatureSource = "Gazetteer of Planetary Nomenclature (IAU and US Geological Survey, as of September 2025; centres in whole degrees)"
 
 // Features returns three features of the world. Names of the IAU on the Earth do
 // not exist, clouds and rings have no place in its list, and those of comet 67P
@@ -26,15 +26,15 @@ func (w World) Features() []Feature {
 	switch w.Name {
 	case "mercury":
 		return []Feature{
-			named("Caloris Planitia", "mercury_1", 32, 162, 1550),
+			named("Caloris Planitia", "mercury_1", 32, 162, 1500),
 			named("Discovery Rupes", "mercury_2", -56, -38, 650),
-			named("Hokusai", "mercury_3", 58, 17, 97),
+			named("Hokusai", "mercury_3", 58, 17, 114),
 		}
 	case "venus":
 		return []Feature{
 			named("Maxwell Montes", "venus_1", 65, 3, 797),
 			named("Maat Mons", "venus_2", 0.5, -165, 395),
-			named("Mead", "venus_3", 12.5, 57, 270),
+			named("Mead", "venus_3", 12.5, 57, 268.7),
 		}
 	case "earth":
 		return []Feature{
@@ -58,7 +58,7 @@ func (w World) Features() []Feature {
 		return []Feature{
 			named("Occator", "ceres_1", 20, -121, 92),
 			named("Ahuna Mons", "ceres_2", -10, -44, 20),
-			named("Kerwan", "ceres_3", -11, 124, 284),
+			named("Kerwan", "ceres_3", -11, 124, 280),
 		}
 	case "jupiter":
 		return []Feature{
@@ -88,7 +88,7 @@ func (w World) Features() []Feature {
 		return []Feature{
 			named("Sputnik Planitia", "pluto_1", 20, 179, 1490),
 			named("Wright Mons", "pluto_2", -21, 173, 155),
-			named("Elliot", "pluto_3", 12, 139, 90),
+			named("Elliot", "pluto_3", 12, 139, 96),
 		}
 	case "comet":
 		return []Feature{

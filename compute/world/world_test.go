@@ -34,8 +34,10 @@ func Example() {
 }
 
 // Mass in 10²⁴ kg, density in kg/m³, gravity in m/s² and escape speed in km/s: D. R.
-// Williams, Planetary Fact Sheets, NASA, 2024, from memory. Gravity there is GM over
-// the square of the equatorial radius too. Tolerances: half of the last digit; for
+// Williams, Planetary Fact Sheets, NASA, 2024. Gravity is GM over the square of the
+// equatorial radius too, as in JPL's Planetary Physical Parameters, "equatorial
+// gravity": the fact sheets of late print a mean. Pluto and Ceres from memory.
+// Tolerances: half of the last digit; for
 // densities 0.2 %, which is what the two choices of mean radius differ by, Ceres'
 // and Pluto's 0.5 %.
 func TestAgainstFactSheets(t *testing.T) {

@@ -407,8 +407,8 @@ func TestPairsOnBothSides(t *testing.T) {
 		if want := fmt.Sprintf("letters of %.0f mm", 5*50e3*math.Tan(detail)); !strings.Contains(shows, want) {
 			t.Errorf("%s, not %s", shows, want)
 		}
-		// Two details across 153 km at 384 400 km: 41″ each.
-		if craters := strings.Contains(shows, "craters"); craters != (2*detail < 153.0/384400) {
+		// Two details across 153.67 km at 384 400 km: 41″ each.
+		if craters := strings.Contains(shows, "craters"); craters != (2*detail < 153.67/384400) {
 			t.Errorf("a detail of %v rad shows craters: %v", detail, craters)
 		}
 	}

@@ -14,11 +14,11 @@ import (
 // Sources that more than one placeholder rests on.
 const sourceLens = "Thin lenses: 1/f = 1/o + 1/i, OpenStax, College Physics, ch. 25.6; telescope: far things are magnified F/e times, ch. 26.5"
 
-const sourceLabel = "Labels: dioptres are one over metres; × on a magnifier is about 25 cm over the focal length, and some labels add one (from memory)"
+const sourceLabel = "Labels: dioptres are one over metres; × on a magnifier is about 25 cm over the focal length, and some labels add one"
 
-const sourceDetail = "What can be seen, an estimate: eye 1′; edge of the lens 1.22 λ/D; colours of a single lens, a 250th of its aperture (I. Newton, Opticks, 1704, from memory); mask after C. Huygens' 3 inches on 30 feet (from memory)"
+const sourceDetail = "What can be seen, an estimate: eye 1′; edge of the lens 1.22 λ/D; colours of a single lens, a 250th of its aperture (I. Newton, Opticks, 1704, book 1 part 1 prop. 7); mask after C. Huygens' 3 inches on 30 feet (Dioptrica, in Opuscula postuma, 1703)"
 
-const sourceGlass = "Light lost: 4 % at each face of glass (Fresnel, n = 1.5); pupils of 3 mm by day and 6 mm in the dark (from memory)"
+const sourceGlass = "Light lost: 4 % at each face of glass (Fresnel, n = 1.5); pupils of 3 mm by day and 6 mm in the dark"
 
 // optics are the settings that describe lenses.
 var optics = form.Keys{

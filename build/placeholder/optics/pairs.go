@@ -93,9 +93,9 @@ func reckonLensPairs(v form.Values) (result.Result, error) {
 	return r.InMetric(), nil
 }
 
-// crater is the width of the great craters of the Moon, such as Ptolemaeus, 153 km:
-// from memory. It looks round when two details go across it.
-const crater = quantity.Length(153e3)
+// crater is the width of the great craters of the Moon, such as Ptolemaeus, 153.67 km
+// (Gazetteer of Planetary Nomenclature). It looks round when two details go across it.
+const crater = quantity.Length(153.67e3)
 
 // letter is how tall a letter must be that an eye reads, in smallest details: five,
 // as on an optician's chart; common practice, no source.

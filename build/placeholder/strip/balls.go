@@ -14,7 +14,7 @@ import (
 	"noonbook/compute/strip"
 )
 
-const sourceBalls = "Balls: table tennis ITTF 2.3.1; golf, squash, tennis, cricket, football by their rules, the middle of what these allow; basketball size 7, volleyball, baseball, softball, croquet, billiards, snooker and marbles from memory"
+const sourceBalls = "Balls: table tennis ITTF 2.3.1; golf, squash, tennis, cricket, football by their rules, the middle of what these allow; basketball size 7, volleyball, baseball, softball, croquet, billiards and snooker by theirs, British marbles"
 
 func stripBalls() entry.Entry {
 	facts := []entry.Fact{

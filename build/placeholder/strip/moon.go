@@ -42,7 +42,7 @@ func stripMoon() entry.Entry {
 			{Name: "star_strips", Doc: "how many strips laid end to end reach it"},
 		},
 		Sources: []string{
-			"Moon: mean distance 384 399 km and mean radius 1737.4 km (IAU working group on cartographic coordinates 2015)",
+			"Moon: mean distance 384 399 km, the semi-major axis of the lunar theory (M. Chapront-Touzé and J. Chapront); mean radius 1737.4 km (IAU Working Group on Cartographic Coordinates 2015)",
 			"Nearest star: Proxima Centauri, parallax 768.0665 mas (Gaia DR3, 2022)", sourceOrbits, sourceSizes, entry.SourceLight, entry.SourceCraft,
 			"Way over the ground: great circle on a sphere of 6371.0 km",
 		},

@@ -20,11 +20,11 @@ const argWorlds form.Key[[]string] = "worlds"
 // words.
 
 const (
-	sourceWorlds    = "Worlds: radii, B. A. Archinal and others, IAU Working Group on Cartographic Coordinates 2015 (2018), Ceres R. S. Park and others (2016); pull, R. S. Park and others, DE440 (2021), and JPL satellite ephemerides (2024); years, JPL Planetary Physical Parameters (2021); turns, tilts and temperatures, D. R. Williams, NASA Planetary Fact Sheets (2024); comet 67P, M. Pätzold and others (2016) and F. Capaccioni and others (2015); all from memory"
+	sourceWorlds    = "Worlds: radii, B. A. Archinal and others, IAU Working Group on Cartographic Coordinates 2015 (2018), Ceres R. S. Park and others (2016); pull, R. S. Park and others, DE440 (2021), and JPL satellite ephemerides (2024); years, JPL Planetary Physical Parameters (2021); turns (of the giants System III), tilts and temperatures, D. R. Williams, NASA Planetary Fact Sheets (2024), the extremes of the Earth, WMO World Weather and Climate Extremes Archive, those of Mars, NASA Mars facts; comet 67P, M. Pätzold and others (2016) and F. Capaccioni and others (2015)"
 	sourceDerived   = "Mass GM/G with G = 6.67430e−11 (CODATA 2018), density over the mean radius, pull GM/r² and escape speed √(2GM/r) at the equator, noon to noon 1/(1/turn ∓ 1/year)"
-	sourceMoons     = "Moons: confirmed ones after the IAU Minor Planet Center, as of 31 August 2025, from memory"
+	sourceMoons     = "Moons: confirmed ones after the IAU Minor Planet Center, as of 31 August 2025"
 	sourceFeatures  = "Names: " + world.FeatureSource + "; clouds and rings, the Earth and comet 67P are not in it"
-	sourceFarWorlds = "Distance on the date: compute/almanac; Ceres, Swiss Ephemeris; comet 67P, JPL Small-Body Database, from memory, 2019 to 2030"
+	sourceFarWorlds = "Distance on the date: compute/almanac; Ceres, Swiss Ephemeris; comet 67P, JPL Small-Body Database, 2019 to 2030"
 )
 
 // chosen is the argument that picks worlds.
