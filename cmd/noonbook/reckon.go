@@ -28,7 +28,7 @@ const reckonHelp = `noonbook reckon evaluates one placeholder and prints what it
 
 The school is that of ./content/unit.toml, or of ./unit.toml, or the demo's. A key
 is an argument of the placeholder (date=2027-04-20) or a setting that it reads,
-which then stands for this once (school.latitude=44). Without a date the first day
+which then stands for this once (school.latitude=52). Without a date the first day
 of term counts.
 
 NAME.FACT prints that fact alone, as a page words it, on one line; cautions and
