@@ -87,8 +87,8 @@ func plain(text []byte) []rune {
 }
 
 // columns returns how many columns of a terminal the runes take: none for a
-// combining mark, two for the broad letters of East Asia and for pictures
-// (Unicode Standard Annex 11, by ranges, from memory), one for all others.
+// combining mark, two for the broad letters of East Asia and for most pictures
+// (Unicode Standard Annex 11), one for all others.
 func columns(runes []rune) int {
 	n := 0
 	for _, r := range runes {
@@ -101,9 +101,7 @@ func columnsOf(r rune) int {
 	switch {
 	case unicode.Is(unicode.Mn, r):
 		return 0
-	case r >= 0x1100 && r <= 0x115F, r >= 0x2E80 && r <= 0xA4CF, r >= 0xAC00 && r <= 0xD7A3,
-		r >= 0xF900 && r <= 0xFAFF, r >= 0xFE30 && r <= 0xFE6F, r >= 0xFF00 && r <= 0xFF60,
-		r >= 0x1F300 && r <= 0x1FAFF, r >= 0x20000 && r <= 0x3FFFD:
+	case unicode.Is(broad, r):
 		return 2
 	}
 	return 1

@@ -21,6 +21,11 @@ func TestFind(t *testing.T) {
 		{"columns count bytes", "é = x", 1, 6, "    é = x\n        ^\n"},
 		{"a tab", "\tx", 1, 2, "        x\n        ^\n"},
 		{"broad letters", "月 x", 1, 5, "    月 x\n       ^\n"},
+		{"a wide star", "⭐ x", 1, 5, "    ⭐ x\n       ^\n"}, // Unicode Character Database 14.0: U+2B50 is W
+		{"a wide tick, a narrow arrow", "✅→x", 1, 7, "    ✅→x\n       ^\n"},
+		{"a narrow picture", "🌡 x", 1, 6, "    🌡 x\n      ^\n"}, // U+1F321 is N
+		{"a hexagram", "䷀ x", 1, 5, "    ䷀ x\n      ^\n"},       // U+4DC0 is N up to version 15
+		{"a ringed number", "㉈ x", 1, 5, "    ㉈ x\n      ^\n"},  // U+3248 is A
 		{"a combining mark", "e\u0301x", 1, 4, "    e\u0301x\n     ^\n"},
 		{"not UTF-8", "a\xe9b", 1, 2, "    a\ufffdb\n     ^\n"},
 		{"an escape does not reach the terminal", "a\x1b[31m", 1, 1, "    a\ufffd[31m\n    ^\n"},
