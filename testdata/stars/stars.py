@@ -24,7 +24,7 @@ Com CrA CrB Crv Crt Cru Cyg Del Dor Dra Equ Eri For Gem Gru Her Hor Hya Hyi Ind 
 Mic Mon Mus Nor Oct Oph Ori Pav Peg Per Phe Pic Psc PsA Pup Pyx Ret Sge Sgr Sco Scl Sct Ser Sex Tau Tel Tri TrA Tuc
 UMa UMi Vel Vir Vol Vul""".split()
 
-# Names that the IAU Working Group on Star Names approved (from memory); each must
+# Names of the IAU Catalog of Star Names (Working Group on Star Names, 2018); each must
 # also stand in the file under the same designation.
 NAMES = """alCMa Sirius, alCar Canopus, alCen Rigil Kentaurus, alBoo Arcturus, alLyr Vega, alAur Capella, beOri Rigel,
 alCMi Procyon, alOri Betelgeuse, alEri Achernar, beCen Hadar, alAql Altair, alCru Acrux, alTau Aldebaran, alSco Antares,
@@ -33,7 +33,7 @@ laSco Shaula, gaCru Gacrux, gaOri Bellatrix, beTau Elnath, beCar Miaplacidus, ep
 alPer Mirfak, alUMa Dubhe, zeOri Alnitak, deCMa Wezen, epSgr Kaus Australis, etUMa Alkaid, thSco Sargas,
 beAur Menkalinan, alPav Peacock, alTrA Atria, gaGem Alhena, deVel Alsephina, epCar Avior, alHya Alphard, beCMa Mirzam,
 ga-1Leo Algieba, alAri Hamal, beCet Diphda, alUMi Polaris, beAnd Mirach, thCen Menkent, alAnd Alpheratz, kaOri Saiph,
-siSgr Nunki, alOph Rasalhague, beUMi Kochab, ga-1And Almach, beGru Tiaki, bePer Algol, beLeo Denebola, gaCen Muhlifain,
+siSgr Nunki, alOph Rasalhague, beUMi Kochab, ga-1And Almach, beGru Tiaki, bePer Algol, beLeo Denebola,
 laVel Suhail, alCas Schedar, gaCyg Sadr, gaDra Eltanin, alCrB Alphecca, zePup Naos, ioCar Aspidiske, beCas Caph,
 zeUMa Mizar, deSco Dschubba, alPhe Ankaa, beUMa Merak, epBoo Izar, epPeg Enif, deOri Mintaka, bePeg Scheat,
 etOph Sabik, gaUMa Phecda, etCMa Aludra, alCep Alderamin, alPeg Markab, alCet Menkar, deLeo Zosma, alLep Arneb,

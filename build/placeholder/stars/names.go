@@ -84,7 +84,6 @@ var starWords = map[string]string{
 	"Mirfak":          "star.mirfak",
 	"Mirzam":          "star.mirzam",
 	"Mizar":           "star.mizar",
-	"Muhlifain":       "star.muhlifain",
 	"Naos":            "star.naos",
 	"Nunki":           "star.nunki",
 	"Peacock":         "star.peacock",
