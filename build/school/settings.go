@@ -25,7 +25,7 @@ func Settings() form.Form {
 		{Key: Colour, Default: "", Assumed: "the handbook's own", Doc: "The school's colour as \"#1a5c3a\", for its name and a band on the cover. It is darkened where words in it would be hard to read."},
 		{Key: Crest, Default: "", Assumed: "none", Doc: "The school's crest: an SVG, PNG or JPEG file beside unit.toml."},
 
-		{Key: ClassName, Default: "", Doc: `What the class is called, such as "grade 6".`},
+		{Key: ClassName, Default: "", Doc: `What the class is called, such as "class 5B".`},
 		{Key: ClassPupils, Min: 0, Max: 500, Default: 0, Doc: "Number of pupils."},
 		{Key: ClassGroupSize, Min: 1, Max: 30, Default: 3, Doc: "Pupils in a group."},
 		{Key: ClassEyeHeightM, Unit: "m", Min: 0.3, Max: 2.5, Default: 1.35, Doc: "Height of a pupil's eye above the ground, standing; measure a few and take the middle."},
