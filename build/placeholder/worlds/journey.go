@@ -112,11 +112,12 @@ func reckonJourney(v form.Values) (result.Result, error) {
 
 func (t trip) timeWorking() say.Phrase {
 	au := float64(t.Orbit / quantity.AstronomicalUnit)
+	axis := (1 + au) / 2
 	takes, key, year := inDays(t.way.Time), "journey-table.working_time", say.Number(earth().Year.Hours()/24, "days", 2)
 	if takes.Phrase.Key != "" {
 		takes, key, year = takes.Phrase.With[0], "journey-table.working_years", say.Count(1)
 	}
-	w := entry.Enough(takes, func(x []float64) float64 { return 0.5 * math.Sqrt(x[0]*x[0]*x[0]) * x[1] }, say.Number((1+au)/2, "", 3), year)
+	w := entry.Enough(takes, func(x []float64) float64 { return 0.5 * math.Sqrt(x[0]*x[0]*x[0]) * x[1] }, say.Number(axis, "", 3), year)
 	a := w[0]
 	a.Unit = "au"
 	o := entry.Enough(a, func(x []float64) float64 { return (1 + x[0]) / 2 }, say.Number(au, "au", 3))
