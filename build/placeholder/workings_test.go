@@ -102,7 +102,7 @@ var variants = map[string][][]string{
 	},
 	"lens-pairs":  {{"longest_mm=700"}},
 	"strip-balls": {{"stock.strip_squares=240", "stock.square_mm=115"}, {"stock.strip_squares=77"}, {"to=mars"}},
-	"strip-field": {{"to=neptune"}, {"to=jupiter", "class.pace_m=0.7"}, {"turn_deg=17.3"}, {"field.length_m=61", "field.width_m=37.5"}},
+	"strip-field": {{"to=neptune"}, {"to=jupiter", "class.pace_m=0.7"}, {"turn_deg=17.3"}, {"turn_deg=350"}, {"field.length_m=61", "field.width_m=37.5"}},
 	"strip-moon":  {{"stock.strip_squares=240", "stock.square_mm=115"}, {"to=earth"}, {"stock.square_mm=101.3"}, {"to=jupiter"}},
 	"strip-table": {{"stock.strip_squares=240", "stock.square_mm=115"}, {"class.walk_km_h=4.3"}, {"to=earth"}, {"to=pluto"}, {"million_km_a_square=20"}, {"to=mercury"}},
 	"strip-time":  {{"stock.strip_squares=240", "stock.square_mm=115"}, {"stock.strip_squares=77"}, {"stock.strip_squares=500", "stock.square_mm=98.7"}},
@@ -114,7 +114,7 @@ var variants = map[string][][]string{
 		{"world=mercury"}, {"world=venus"}, {"world=ceres"}, {"world=jupiter"}, {"world=saturn"}, {"world=uranus"}, {"world=neptune"}, {"world=pluto"},
 	},
 	"weight-table": {
-		{"world=mercury", "mass_kg=37.5"}, {"world=venus"}, {"world=earth"}, {"world=mars", "jump_m=0.45"}, {"world=ceres", "jump_m=2.35"}, {"world=earth", "jump_m=1.15"}, {"world=jupiter", "mass_kg=28"},
+		{"world=mercury", "mass_kg=37.5"}, {"world=venus"}, {"world=earth"}, {"world=mars", "jump_m=0.45"}, {"world=ceres", "jump_m=2.3516"}, {"world=earth", "jump_m=1.15"}, {"world=jupiter", "mass_kg=28"},
 		{"world=saturn"}, {"world=uranus"}, {"world=neptune"}, {"world=pluto", "jump_m=0.27"}, {"world=comet"}, {"world=comet", "mass_kg=31", "jump_m=0.07"},
 	},
 	"rocket-height": {{"angle=37", "baseline_m=15"}, {"angle=61.4", "baseline_m=12.35"}, {"angle=80", "baseline_m=33", "class.eye_height_m=1.287"}, {"angle=20", "second_angle=30", "baseline_m=20"}},
@@ -173,6 +173,11 @@ func TestWorkingsComeOut(t *testing.T) {
 		}
 		for _, given := range append([][]string{nil}, variants[e.Name]...) {
 			c.result(e.Name, "in feet, "+strings.Join(given, " "), reckon(t, "south", e.Name, workingDates[1], given...))
+		}
+	}
+	for _, key := range c.words.Keys() {
+		if _, word, _ := strings.Cut(key, "."); strings.HasPrefix(word, "working") && word != "working" && !c.seen[key] {
+			t.Errorf("%s is never shown", key)
 		}
 	}
 	for key, why := range noSum {
