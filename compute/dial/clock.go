@@ -12,7 +12,7 @@ import (
 // A Correction is what lies between dial time and clock time.
 type Correction struct {
 	Equation  time.Duration // equation of time, apparent minus mean
-	Longitude time.Duration // standard clock minus local mean time: positive west of the zone's meridian
+	Longitude time.Duration // standard clock minus local mean time, within 12 h: positive west of the zone's meridian
 	Saving    time.Duration // by how much the clock is ahead of its standard time
 }
 
@@ -22,12 +22,15 @@ type Correction struct {
 // Saving is taken from the clock itself: the lead over the neighbouring part of
 // the year that the IANA database marks the other way (half an hour on Lord Howe
 // Island; an hour in Dublin's summer, whichever half the law calls standard).
+//
+// Where the date line lies between a place and the meridian of its zone, the two
+// are on different dates. A dial shows no date, so whole days are left out.
 func CorrectionOn(p place.Place, d place.Date) Correction {
 	midday := p.Clock(d, 12, 0)
 	saving := savingAt(p, midday)
 	return Correction{
 		Equation:  almanac.EquationOfTime(midday),
-		Longitude: p.UTCOffset(midday) - saving - meridianTime(p),
+		Longitude: withoutDays(p.UTCOffset(midday) - saving - meridianTime(p)),
 		Saving:    saving,
 	}
 }
@@ -38,6 +41,10 @@ func (c Correction) Total() time.Duration { return c.Fixed() - c.Equation }
 // Fixed is the part that a face can carry in its lines: all but the equation of
 // time.
 func (c Correction) Fixed() time.Duration { return c.Longitude + c.Saving }
+
+// withoutDays leaves whole days out of a difference between two clocks, down to
+// −12 h to 12 h.
+func withoutDays(d time.Duration) time.Duration { return d - d.Round(24*time.Hour) }
 
 // meridianTime is local mean time less UT: four minutes a degree east.
 func meridianTime(p place.Place) time.Duration { return sunTime(p.Longitude) }
@@ -72,13 +79,13 @@ type ClockLine struct {
 // ClockLines returns lines at the whole multiples of step of a clock that is
 // ahead of the Sun by a fixed correction, within the sun times from and to.
 // What is read off them differs from the clock by the equation of time alone.
-// It fails as HourLines does, and for a correction beyond two days.
+// It fails as HourLines does, and for a correction beyond one day.
 func ClockLines(latitude quantity.Angle, from, to, step, fixed time.Duration) ([]ClockLine, error) {
 	if err := checkLines(latitude, from, to, step); err != nil {
 		return nil, err
 	}
 	const day = 24 * time.Hour
-	if fixed.Abs() > 2*day { // a zone across the date line is more than one day from its Sun
+	if fixed.Abs() > day {
 		return nil, fmt.Errorf("a clock that is %v from the Sun is none", fixed)
 	}
 	var lines []ClockLine

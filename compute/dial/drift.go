@@ -27,7 +27,7 @@ func DriftOn(p place.Place, marked, on place.Date) Drift {
 	return Drift{
 		On:       on,
 		Equation: almanac.EquationOfTime(now) - almanac.EquationOfTime(then),
-		Clock:    p.UTCOffset(then) - p.UTCOffset(now),
+		Clock:    withoutDays(p.UTCOffset(then) - p.UTCOffset(now)), // a place that changes sides of the date line skips a day, not an hour
 	}
 }
 

@@ -172,7 +172,7 @@ func pocketStrip(year []correctionDate) drawing.Drawing {
 		if c.date.Month == time.January {
 			d.Label("small", drawing.Point{X: 4, Y: line(row)}, drawing.Start, say.Words("dial-clock.strip_day", say.Count(c.date.Day)))
 		}
-		minutes := math.Round(math.Remainder((c.Longitude - c.Equation).Minutes(), 24*60)) // across the date line a day lies between
+		minutes := math.Round((c.Longitude - c.Equation).Minutes())
 		value := say.Number(minutes, "", 0)
 		if minutes > 0 {
 			value = value.As("dial-clock.plus", value)

@@ -290,3 +290,27 @@ func TestWheelIsTriedWithAStarOfBothDiscs(t *testing.T) {
 		}
 	}
 }
+
+// Where the date line lies between a school and the meridian of its clock, the two
+// numbers of the working lie a whole day apart besides: at Apia −11:27 − 13:00 is
+// −24:27, at 173° east in Adak's zone 11:32 + 10:00 is 21:32.
+func TestWorkingOfWheelNamesTheDay(t *testing.T) {
+	for _, c := range []struct {
+		longitude, zone string
+		day             bool
+		ahead           string
+	}{
+		{"-171.77", "Pacific/Apia", true, "-27 min 5 s"},
+		{"173", "America/Adak", true, "-2 h 28 min"},
+		{"178.4", "Pacific/Fiji", false, "-6 min 24 s"},
+	} {
+		r := reckon(t, "alder reach", "sky-wheel", "2027-04-20",
+			"school.latitude=-13.83", "school.longitude="+c.longitude, "school.time_zone="+c.zone)
+		if entrytest.Says(r.Working, "sky-wheel.working_noon_day") != c.day {
+			t.Errorf("%s: %s", c.zone, entrytest.Lines(t, r.Working))
+		}
+		if got := entrytest.Shown(t, r, "sun_ahead"); got != c.ahead {
+			t.Errorf("%s: the Sun is ahead by %s, want %s", c.zone, got, c.ahead)
+		}
+	}
+}
