@@ -61,3 +61,54 @@ func TestWhenPlanetsAreSeen(t *testing.T) {
 		}
 	}
 }
+
+// At Alder Reach Venus is 5° high half an hour after the dawn of 21 April 2027, which
+// pyephem puts at 5:31 (above): it is no planet of that morning.
+func TestPlanetAfterDawnIsNotSeen(t *testing.T) {
+	r := reckon(t, "alder reach", "planets-week", "2027-04-20")
+	venus := entrytest.Fact(t, r, "venus_when")
+	if venus.Phrase.Key != "planets-week.twilight" {
+		t.Errorf("Venus: %s", entrytest.Written(t, venus))
+	}
+	if from := venus.Phrase.With[0].Time; !from.After(entrytest.Instant(t, "2027-04-21T08:31:24Z")) {
+		t.Errorf("Venus is high enough from %v, which is before dawn", from)
+	}
+	if got := entrytest.Shown(t, r, "morning"); got != "none" {
+		t.Errorf("in the morning sky: %s", got)
+	}
+	if got := entrytest.Shown(t, r, "brightest"); got != "Jupiter" {
+		t.Errorf("the brightest is %s", got)
+	}
+}
+
+// Whatever the date: a planet that is seen in the morning from an hour until dawn is
+// there before the dawn that the same page names, one of the evening after its dusk.
+func TestPlanetsAreSeenBetweenDuskAndDawn(t *testing.T) {
+	mornings, evenings, between := 0, 0, 0
+	for _, school := range []string{"alder reach", "south", "line north", "arctic", "far east"} {
+		for d := entrytest.Day(t, "2026-01-05"); d.Year < 2028; d = d.Add(12) {
+			r := reckon(t, school, "planets-week", d.String())
+			dusk, dawn := entrytest.Fact(t, r, "dusk"), entrytest.Fact(t, r, "dawn")
+			for _, planet := range []string{"mercury", "venus", "mars", "jupiter", "saturn"} {
+				when := entrytest.Fact(t, r, planet+"_when").Phrase
+				switch when.Key {
+				case "planets-week.in_morning":
+					mornings++
+					if dawn.Kind == say.Nothing || !when.With[0].Time.Before(dawn.Time) {
+						t.Errorf("%s on %v: %s from %s, dawn is %s", school, d, planet, entrytest.Written(t, when.With[0]), entrytest.Written(t, dawn))
+					}
+				case "planets-week.in_evening":
+					evenings++
+					if dusk.Kind == say.Nothing || !when.With[0].Time.After(dusk.Time) {
+						t.Errorf("%s on %v: %s until %s, dusk is %s", school, d, planet, entrytest.Written(t, when.With[0]), entrytest.Written(t, dusk))
+					}
+				case "planets-week.twilight":
+					between++
+				}
+			}
+		}
+	}
+	if mornings < 100 || evenings < 100 || between < 10 {
+		t.Errorf("%d mornings, %d evenings, %d in twilight: too few to tell", mornings, evenings, between)
+	}
+}

@@ -41,6 +41,7 @@ const (
 	inGlare  course = iota // too near the Sun
 	tooLow                 // far from the Sun, and yet never high enough in the dark
 	noDark                 // the Sun never goes deep enough
+	twilight               // high enough only before the night's dusk or after its dawn, where nobody would look
 	evening                // from dusk until it sets
 	morning                // from its rise until dawn
 	allNight               // from dusk to dawn, or all but a tenth of that
@@ -76,7 +77,11 @@ func sightingIn(n entry.Night, b almanac.Body) sighting {
 	}
 	s.from, s.to = dusk, dawn
 	s.classify(n, dusk, dawn)
-	switch s.course {
+	toward := s.course // where it is to be looked for
+	if s.inTwilight(n) {
+		s.course = twilight
+	}
+	switch toward {
 	case morning:
 		s.at = dawn
 	case midnight:
@@ -94,6 +99,18 @@ func sightingIn(n entry.Night, b almanac.Body) sighting {
 	}
 	s.stands = b.From(n.Place, s.at)
 	return s
+}
+
+// inTwilight reports whether a planet of the evening or the morning is high enough only
+// while the sky is brighter than the dusk and the dawn that the page names. Venus
+// outshines that for some minutes, but it is no planet "until dawn" that comes up
+// after it.
+func (s *sighting) inTwilight(n entry.Night) bool {
+	if s.course != evening && s.course != morning {
+		return false
+	}
+	dusk, dawn, dark := n.Dark(entry.FaintDepth())
+	return !dark || !s.from.Before(dawn) || !s.to.After(dusk)
 }
 
 // classify finds the course and its ends from where the planet stands at dusk
@@ -156,6 +173,8 @@ func (s sighting) when(p place.Place) say.Value {
 		return say.Words("planets-week.midnight", clock(s.from), clock(s.to))
 	case tooLow:
 		return say.Words("planets-week.too_low")
+	case twilight:
+		return say.Words("planets-week.twilight", clock(s.from), clock(s.to))
 	case noDark:
 		return say.Words("planets-week.no_dark")
 	}
