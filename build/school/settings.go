@@ -40,8 +40,8 @@ func Settings() form.Form {
 		{Key: TermLessonsADay, Min: 1, Max: 12, Default: 1, Doc: "Most lessons of the unit on one day, where their dates are left to noonbook."},
 
 		{Key: SuppliesCurrency, Default: "", Doc: `Currency of the prices, as it is written behind a sum, such as "dollars" or "€".`},
-		{Key: SuppliesHomeDays, Unit: "days", Min: 0, Max: 100, Default: 3, Doc: "Days before a lesson by which things from home should be there."},
-		{Key: SuppliesNoteDays, Unit: "days", Min: 0, Max: 100, Default: 14, Doc: "Days that families have for it after the note."},
+		{Key: SuppliesHomeDays, Unit: "days", Min: 0, Max: 100, Default: 3, Doc: "School days before a lesson by which things from home should be there."},
+		{Key: SuppliesNoteDays, Unit: "days", Min: 0, Max: 100, Default: 10, Doc: "School days that families have for it after the note."},
 
 		{Key: StockStripSquares, Min: 1, Max: 100000, Default: 300, Doc: "Squares on the paper roll, counted from the first whole one."},
 		{Key: StockSquareMM, Unit: "mm", Min: 1, Max: 2000, Default: 110.0, Doc: "Length of one square from seam to seam; measure ten and divide."},

@@ -29,6 +29,28 @@ func (t Term) Teaches(d place.Date) bool {
 	return slices.Contains(t.Weekdays, d.Weekday()) && !slices.Contains(t.DaysOff, d)
 }
 
+// Before returns the day that lies so many school days before the date, by the
+// weekdays and days off also where that is before the term; with none, the date itself
+// or the last school day before it. Where a whole year has no such day, the date
+// stays.
+func (t Term) Before(date place.Date, days int) place.Date {
+	if days <= 0 && t.Teaches(date) {
+		return date
+	}
+	days = max(1, days)
+	d, last := date, date
+	for without := 0; without < LongestTerm; without++ {
+		if d = d.Add(-1); !t.Teaches(d) {
+			continue
+		}
+		last, without = d, 0
+		if days--; days == 0 {
+			break
+		}
+	}
+	return last
+}
+
 // LongestTerm is the number of days after which a term is cut off, a little more
 // than a school year.
 const LongestTerm = 400

@@ -80,9 +80,12 @@ func reckonKit(v form.Values) (result.Result, error) {
 	}
 	homeBy, noteBy := say.None("kit-list.nothing_home"), say.None("kit-list.nothing_home")
 	if !home.IsZero() {
-		note := home.Add(-school.SuppliesNoteDays.Of(v))
+		note := school.Term(v).Before(home, school.SuppliesNoteDays.Of(v))
 		homeBy, noteBy = say.Date(home), say.Date(note)
 		r.Notes = append(r.Notes, say.Line("kit-list.note_home", noteBy))
+		if first := school.TermFirstDay.Of(v); note.Before(first) {
+			r.Notes = append(r.Notes, say.Line("kit-list.before_term", say.Date(first)))
+		}
 	}
 	if pupils == 0 {
 		r.Warnings = append(r.Warnings, say.Line("kit-list.no_pupils"))
@@ -111,7 +114,7 @@ func neededBy(v form.Values, line classroom.Line, held []classroom.Held) (place.
 		}
 	}
 	if line.Source == classroom.FromHome && !first.IsZero() {
-		first = first.Add(-school.SuppliesHomeDays.Of(v))
+		first = school.Term(v).Before(first, school.SuppliesHomeDays.Of(v))
 	}
 	return first, !first.IsZero()
 }

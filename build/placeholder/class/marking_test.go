@@ -9,16 +9,16 @@ import (
 	"noonbook/build/placeholder/entrytest"
 )
 
-// The note asks by the day that lies home_days before the first lesson that
-// needs the thing, and goes out note_days before that. Lesson 1 of the small
+// The note asks by the day that lies home_days of school before the first lesson that
+// needs the thing, and goes out note_days of school before that, by a wall calendar. Lesson 1 of the small
 // unit is held on its first day, Monday 12 April 2027, with 24 pupils in eight
 // groups of three.
 func TestFamilyNote(t *testing.T) {
 	r := reckon(t, "alder reach", "family-note", "2027-04-12", "class.pupils=24", "class.group_size=3", "supplies.home_days=5", "supplies.note_days=10")
-	if got := entrytest.English(t).Text(entrytest.Fact(t, r, "first_by")); got != "7 April 2027" {
+	if got := entrytest.English(t).Text(entrytest.Fact(t, r, "first_by")); got != "5 April 2027" {
 		t.Errorf("the box is wanted by %s", got)
 	}
-	if got := entrytest.English(t).Text(entrytest.Fact(t, r, "send_by")); got != "28 March 2027" {
+	if got := entrytest.English(t).Text(entrytest.Fact(t, r, "send_by")); got != "22 March 2027" {
 		t.Errorf("the note goes out on %s", got)
 	}
 	row := r.Tables[0].Rows[0].Cells

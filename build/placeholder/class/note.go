@@ -106,7 +106,7 @@ func familyFacts(v form.Values, askings []asking, outside, evenings int) []resul
 	send, first := say.None("family-note.no_day"), say.None("family-note.no_day")
 	if len(askings) > 0 {
 		first = say.Date(askings[0].by)
-		send = say.Date(askings[0].by.Add(-school.SuppliesNoteDays.Of(v)))
+		send = say.Date(school.Term(v).Before(askings[0].by, school.SuppliesNoteDays.Of(v)))
 	}
 	return []result.Fact{
 		{Name: "things", Value: say.Count(len(askings))}, {Name: "send_by", Value: send}, {Name: "first_by", Value: first},

@@ -11,6 +11,7 @@ import (
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/compute/classroom"
+	"noonbook/compute/place"
 )
 
 // The calendar of the small unit: every lesson has its day, the starry one at
@@ -90,15 +91,15 @@ func TestKitList(t *testing.T) {
 	}
 	for column, want := range map[string][]string{
 		"thing": {"card", "bottle", "scissors"},
-		"count": {"20", "27", "14"}, // 9 + 2 and 9; 27; half of 27 rounded up
-		"by":    {"12 Apr", "9 Apr", "12 Apr"},
-		"cost":  {"9\u00a0dollars", "–", "–"}, // two packs of ten
+		"count": {"20", "27", "14"},            // 9 + 2 and 9; 27; half of 27 rounded up
+		"by":    {"12 Apr", "7 Apr", "12 Apr"}, // three school days before Monday the 12th
+		"cost":  {"9\u00a0dollars", "–", "–"},  // two packs of ten
 	} {
 		if got := entrytest.TextsOf(t, r, "list", column); !slices.Equal(got, want) {
 			t.Errorf("%s: %q, want %q", column, got, want)
 		}
 	}
-	if note := entrytest.Fact(t, r, "note_by"); note.Kind != say.CalendarDay || note.Time.Format(time.DateOnly) != "2027-03-26" {
+	if note := entrytest.Fact(t, r, "note_by"); note.Kind != say.CalendarDay || note.Time.Format(time.DateOnly) != "2027-03-24" {
 		t.Errorf("the note goes out on %v", note.Time)
 	}
 }
@@ -112,8 +113,8 @@ func TestThingsForTheEarlierDay(t *testing.T) {
 		{Title: "B", Date: entrytest.Day(t, "2027-04-14"), Start: 9 * time.Hour, Kit: rolls},
 	}
 	for name, want := range map[string]struct{ table, fact, day string }{
-		"kit-list":    {"list", "home_by", "11 Apr"},
-		"family-note": {"things", "first_by", "Sunday 11 April"},
+		"kit-list":    {"list", "home_by", "9 Apr"},
+		"family-note": {"things", "first_by", "Friday 9 April"},
 	} {
 		e, _ := entry.Find(entries(), name)
 		values := e.Complete(entrytest.Settings(t, "alder reach"), nil, entrytest.Day(t, "2027-04-12"))
@@ -125,7 +126,7 @@ func TestThingsForTheEarlierDay(t *testing.T) {
 		if got := entrytest.TextsOf(t, r, want.table, "by"); !slices.Equal(got, []string{want.day}) {
 			t.Errorf("%s: by %q, want %q", name, got, want.day)
 		}
-		if got := entrytest.Fact(t, r, want.fact).Time.Format(time.DateOnly); got != "2027-04-11" {
+		if got := entrytest.Fact(t, r, want.fact).Time.Format(time.DateOnly); got != "2027-04-09" {
 			t.Errorf("%s: %s is %s", name, want.fact, got)
 		}
 	}
@@ -164,6 +165,38 @@ func TestSkyOfALesson(t *testing.T) {
 		}
 		if got := entrytest.TextsOf(t, r, "moments", "moon")[c.row]; got != c.moon {
 			t.Errorf("%s: the Moon is %q, want %q", name, got, c.moon)
+		}
+	}
+}
+
+// Whatever is asked of families is asked on a day with school: over a term with the
+// days off of Easter 2026 (Good Friday 3 April, Easter Monday 6 April, Gregorian
+// computus) and any number of days, no due day is a weekend's or a day off.
+func TestDueDaysAreSchoolDays(t *testing.T) {
+	box := []classroom.Thing{{Item: "box", Count: 1, Share: classroom.PerGroup, Source: classroom.FromHome}}
+	off := []place.Date{entrytest.Day(t, "2026-04-03"), entrytest.Day(t, "2026-04-06")}
+	for home := 0; home <= 9; home++ {
+		for day := 30; day <= 50; day++ {
+			unit := []classroom.Lesson{{Title: "A", Date: place.Date{Year: 2026, Month: time.March, Day: 1}.Add(day), Start: 19 * time.Hour, Kit: box}}
+			e, _ := entry.Find(entries(), "family-note")
+			values := e.Complete(entrytest.Settings(t, "alder reach"), nil, unit[0].Date)
+			values["class.pupils"], values["supplies.home_days"], values["supplies.note_days"] = 27, home, 10-home
+			values["term.first_day"], values["term.last_day"] = entrytest.Day(t, "2026-03-16"), entrytest.Day(t, "2026-05-15")
+			values["term.days_off"] = off
+			r, err := e.Reckon(e.WithLessons(values, unit, school.Calendar(values, unit), 0))
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, fact := range []string{"first_by", "send_by"} {
+				due := entrytest.Fact(t, r, fact)
+				if due.Kind != say.CalendarDay {
+					t.Fatalf("%s: %v", fact, due)
+				}
+				at := due.Time
+				if date := (place.Date{Year: at.Year(), Month: at.Month(), Day: at.Day()}); at.Weekday() == time.Saturday || at.Weekday() == time.Sunday || slices.Contains(off, date) {
+					t.Errorf("%d school days before %v: %s is %v", home, unit[0].Date, fact, at.Format(time.RFC1123))
+				}
+			}
 		}
 	}
 }
