@@ -2,7 +2,6 @@ package dial
 
 import (
 	"slices"
-	"time"
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder/entry"
@@ -53,7 +52,7 @@ func reckonDialDay(v form.Values) (result.Result, error) {
 			{Name: "sun_altitude", Unit: "deg"}, {Name: "shadow_length", Unit: "mm"},
 		},
 	}
-	for t := entry.FirstHour(from); t.Before(to); t = t.Add(time.Hour) {
+	for _, t := range entry.WholeHours(from, to) {
 		s, ok := entry.ShadowAt(p, t, height)
 		if !ok {
 			continue

@@ -68,3 +68,20 @@ func TestDialHoursOfOddDays(t *testing.T) {
 		t.Errorf("from 8:30 to 10:59: %d rows", len(r.Tables[0].Rows))
 	}
 }
+
+// On Lord Howe Island the clocks change by half an hour (IANA time zone database): rows
+// stay at whole hours on both days of it.
+func TestWholeHoursOnLordHoweIsland(t *testing.T) {
+	for _, date := range []string{"2027-04-04", "2027-10-03", "2027-10-04"} {
+		r := reckon(t, "alder reach", "dial-day", date, "school.latitude=-31.53", "school.longitude=159.08", "school.time_zone=Australia/Lord_Howe")
+		clocks := entrytest.Cells(t, r, "hours", "clock")
+		if len(clocks) < 10 {
+			t.Errorf("%s: %d rows", date, len(clocks))
+		}
+		for i, clock := range clocks {
+			if clock.Time.Minute() != 0 || i > 0 && clock.Time.Hour() != clocks[i-1].Time.Hour()+1 {
+				t.Errorf("%s: a row at %s", date, clock.Time.Format("15:04"))
+			}
+		}
+	}
+}

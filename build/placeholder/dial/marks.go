@@ -158,7 +158,7 @@ func groupsIn(rows []markRow) []string {
 func predictedRows(p place.Place, d place.Date) []markRow {
 	from, to := p.Day(d)
 	var rows []markRow
-	for t := entry.FirstHour(from); t.Before(to); t = t.Add(time.Hour) {
+	for _, t := range entry.WholeHours(from, to) {
 		if almanac.SunFrom(p, t).Altitude > 0 {
 			hour, declination := dial.SunAt(p, t)
 			rows = append(rows, markRow{at: t, Mark: dial.Mark{HourAngle: hour, Declination: declination}})

@@ -7,13 +7,27 @@ import (
 	"noonbook/compute/place"
 )
 
-// FirstHour returns the first whole hour of the clock from t on.
-func FirstHour(t time.Time) time.Time {
-	past := time.Duration(t.Minute())*time.Minute + time.Duration(t.Second())*time.Second
-	if past == 0 {
-		return t
+// WholeHours returns the moments from one to before another at which the clock shows
+// a whole hour, by the clock that runs then: where it changes by half an hour, as on
+// Lord Howe Island, they are not an hour apart.
+func WholeHours(from, to time.Time) []time.Time {
+	var hours []time.Time
+	for t := firstHour(from); t.Before(to); t = firstHour(t.Add(time.Minute)) {
+		hours = append(hours, t)
 	}
-	return t.Add(time.Hour - past)
+	return hours
+}
+
+// firstHour is the first whole hour of the clock from t on. A change of the clock on
+// the way makes it look again from where it came out.
+func firstHour(t time.Time) time.Time {
+	for {
+		past := time.Duration(t.Minute())*time.Minute + time.Duration(t.Second())*time.Second
+		if past == 0 {
+			return t
+		}
+		t = t.Add(time.Hour - past)
+	}
 }
 
 // LocalNoon returns when the Sun crosses the meridian on the date. A local day

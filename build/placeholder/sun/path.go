@@ -51,7 +51,7 @@ func reckonSunPath(v form.Values) (result.Result, error) {
 			{Name: "clock"}, {Name: "altitude", Unit: "deg"}, {Name: "bearing", Unit: "deg"}, {Name: "direction"},
 		},
 	}
-	for t := entry.FirstHour(day.From); t.Before(day.To); t = t.Add(time.Hour) {
+	for _, t := range entry.WholeHours(day.From, day.To) {
 		sun := almanac.SunFrom(p, t)
 		if entry.AsSeen(sun.Altitude) > 0 {
 			table.Rows = append(table.Rows, result.Row{Cells: []say.Value{
@@ -147,7 +147,7 @@ func pathChart(p place.Place, date place.Date, day almanac.Day) drawing.Drawing 
 		sun := almanac.SunFrom(p, t)
 		return drawing.Point{X: toX(sun.Azimuth), Y: entry.AsSeen(sun.Altitude).Degrees()}
 	}
-	for t := entry.FirstHour(day.From); t.Before(day.To); t = t.Add(time.Hour) {
+	for _, t := range entry.WholeHours(day.From, day.To) {
 		now := on(t)
 		here, soon := c.At(now), c.At(on(t.Add(time.Minute)))
 		shift, anchor := drawing.Point{Y: -2.4}, drawing.Middle
