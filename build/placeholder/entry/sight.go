@@ -85,11 +85,16 @@ func AltitudeOf(h almanac.Horizontal) say.Value {
 	return say.Number(altitude.Degrees(), "deg", 1)
 }
 
-// FirstOr returns the first or last of the moments as a clock time, or why
-// there is none on that day.
-func FirstOr(times []time.Time, state almanac.State, none string) say.Value {
-	if len(times) > 0 {
-		return say.Clock(times[0])
+// TimesOr returns the moments as clock times, or why there is none on that day. Far
+// from the equator a day can have two rises or two sets; the value then is the first,
+// and both are printed.
+func TimesOr(times []time.Time, state almanac.State, none string) say.Value {
+	var clocks []say.Value
+	for _, t := range times {
+		clocks = append(clocks, say.Clock(t))
+	}
+	if len(clocks) > 0 {
+		return Both(clocks)
 	}
 	switch state {
 	case almanac.UpAllDay:

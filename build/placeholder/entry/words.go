@@ -118,6 +118,15 @@ func Listed(names []say.Value) say.Value {
 	return list
 }
 
+// Both is the first of some values, printed with those that follow it.
+func Both(values []say.Value) say.Value {
+	if len(values) == 1 {
+		return values[0]
+	}
+	all := Listed(values).Phrase
+	return values[0].As(all.Key, all.With...)
+}
+
 // DayOfYear is a date of a table that bears the year in its title.
 func DayOfYear(d place.Date) say.Value {
 	return say.Date(d).As("dial-clock.day", say.Count(d.Day), say.Words(MonthKey(d.Month)))

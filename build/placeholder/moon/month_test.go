@@ -199,3 +199,24 @@ func TestMoonSchoolKeepsAwayFromTheSun(t *testing.T) {
 		t.Error("no caution")
 	}
 }
+
+// At Utqiagvik the Moon rises at 0:35:27 and again at 23:56:41 on 7 July 2026, and sets
+// at 0:01:18 and 23:28:53 on the 19th (astronomy-engine 2.1.19): both are told.
+func TestTwoMoonrisesOfADay(t *testing.T) {
+	utqiagvik := []string{"school.latitude=71.29", "school.longitude=-156.79", "school.time_zone=America/Anchorage"}
+	for date, want := range map[string][2]string{
+		"2026-07-07": {"0:35 and 23:57", "16:42"},
+		"2026-07-19": {"14:30", "0:01 and 23:29"},
+	} {
+		r := reckon(t, "alder reach", "moon-month", date, utqiagvik...)
+		day := entrytest.Day(t, date).Day - 1
+		for i, name := range []string{"rise", "set"} {
+			if got := entrytest.Shown(t, r, name); got != want[i] {
+				t.Errorf("%s, %s: %s, want %s", date, name, got, want[i])
+			}
+			if got := entrytest.Texts(t, r, "days", name)[day]; got != want[i] {
+				t.Errorf("%s, %s in the table: %s, want %s", date, name, got, want[i])
+			}
+		}
+	}
+}

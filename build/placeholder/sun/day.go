@@ -1,6 +1,7 @@
 package sun
 
 import (
+	"slices"
 	"time"
 
 	"noonbook/build/form"
@@ -9,6 +10,7 @@ import (
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/compute/almanac"
+	"noonbook/compute/place"
 )
 
 func sunDay() entry.Entry {
@@ -33,27 +35,10 @@ func sunDay() entry.Entry {
 func reckonSunDay(v form.Values) (result.Result, error) {
 	p, date := school.Place(v), entry.Date.Of(v)
 	day := almanac.SunDay(p, date)
-	rise, set := say.None("sun-day.no_rise"), say.None("sun-day.no_set")
-	words := say.Words("sun-day.partly")
-	switch day.State {
-	case almanac.UpAllDay:
-		rise, set = say.None("sun-day.stays_up"), say.None("sun-day.stays_up")
-		words = say.Words("sun-day.polar_day", say.Date(date))
-	case almanac.DownAllDay:
-		rise, set = say.None("sun-day.stays_down"), say.None("sun-day.stays_down")
-		words = say.Words("sun-day.polar_night", say.Date(date))
-	case almanac.NoDay:
-		words = say.Words("sun-day.no_day", say.Date(date))
-	}
-	if len(day.Rises) > 0 {
-		rise = say.Clock(day.Rises[0])
-	}
-	if len(day.Sets) > 0 {
-		set = say.Clock(day.Sets[len(day.Sets)-1])
-	}
-	up := sunUp(day)
-	if len(day.Rises) > 0 && len(day.Sets) > 0 {
-		words = say.Words("sun-day.day", say.Date(date), rise, set, say.Minutes(up))
+	rise, set := entry.TimesOr(day.Rises, day.State, "sun-day.no_rise"), entry.TimesOr(day.Sets, day.State, "sun-day.no_set")
+	words, working := dayInWords(date, day), say.Line("sun-day.working")
+	if len(day.Rises) != 1 || len(day.Sets) != 1 || day.Sets[0].Before(day.Rises[0]) {
+		working = say.Line("sun-day.working_in_all")
 	}
 	noon, altitude := say.None("sun-day.no_noon"), say.None("sun-day.no_noon")
 	if len(day.Transits) > 0 {
@@ -67,12 +52,42 @@ func reckonSunDay(v form.Values) (result.Result, error) {
 			{Name: "rise", Value: rise},
 			{Name: "noon", Value: noon},
 			{Name: "set", Value: set},
-			{Name: "day_length", Value: say.Minutes(up)},
+			{Name: "day_length", Value: say.Minutes(sunUp(day))},
 			{Name: "noon_altitude", Value: altitude},
 			{Name: "in_words", Value: words},
 		},
-		Working: []say.Phrase{say.Line("sun-day.working")},
+		Working: []say.Phrase{working},
 	}, nil
+}
+
+// dayInWords tells what the Sun does in the order in which it does it: where it is
+// still up at midnight, a day begins with a set.
+func dayInWords(date place.Date, day almanac.Day) say.Value {
+	switch day.State {
+	case almanac.UpAllDay:
+		return say.Words("sun-day.polar_day", say.Date(date))
+	case almanac.DownAllDay:
+		return say.Words("sun-day.polar_night", say.Date(date))
+	case almanac.NoDay:
+		return say.Words("sun-day.no_day", say.Date(date))
+	}
+	at := []say.Value{say.Date(date)}
+	for _, t := range slices.SortedFunc(slices.Values(slices.Concat(day.Rises, day.Sets)), time.Time.Compare) {
+		at = append(at, say.Clock(t))
+	}
+	at = append(at, say.Minutes(sunUp(day)))
+	setsFirst := len(day.Rises) == 0 || len(day.Sets) > 0 && day.Sets[0].Before(day.Rises[0])
+	switch n := len(day.Rises) + len(day.Sets); {
+	case n == 2 && setsFirst:
+		return say.Words("sun-day.sets_first", at...)
+	case n == 2:
+		return say.Words("sun-day.day", at...)
+	case n == 3 && setsFirst:
+		return say.Words("sun-day.two_sets", at...)
+	case n == 3:
+		return say.Words("sun-day.two_rises", at...)
+	}
+	return say.Words("sun-day.partly")
 }
 
 // sunUp adds up how long the Sun is above its rising altitude in a local day.

@@ -2,6 +2,7 @@ package sun
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"noonbook/build/drawing"
@@ -74,25 +75,29 @@ func sunPathFacts(p place.Place, day almanac.Day) []result.Fact {
 		if len(times) == 0 {
 			return say.None("sky.nowhere"), say.None("sky.nowhere")
 		}
-		at := almanac.SunFrom(p, times[0]).Azimuth
-		return entry.Toward(at), say.Bearing(at, 0)
+		var directions, bearings []say.Value
+		for _, t := range times {
+			at := almanac.SunFrom(p, t).Azimuth
+			directions, bearings = append(directions, entry.Toward(at)), append(bearings, say.Bearing(at, 0))
+		}
+		directions = slices.CompactFunc(directions, func(a, b say.Value) bool { return a.Phrase.Key == b.Phrase.Key })
+		return entry.Both(directions), entry.Both(bearings)
 	}
 	riseDirection, riseBearing := spot(day.Rises)
-	noonDirection, _ := spot(day.Transits)
-	sets := day.Sets[max(0, len(day.Sets)-1):]
-	setDirection, setBearing := spot(sets)
+	noonDirection, _ := spot(day.Transits[:min(1, len(day.Transits))])
+	setDirection, setBearing := spot(day.Sets)
 	noon, altitude := say.None("sun-day.no_noon"), say.None("sun-day.no_noon")
 	if len(day.Transits) > 0 {
 		noon, altitude = say.Clock(day.Transits[0]), entry.AltitudeOf(almanac.SunFrom(p, day.Transits[0]))
 	}
 	return []result.Fact{
-		{Name: "rise", Value: entry.FirstOr(day.Rises, day.State, "sun-day.no_rise")},
+		{Name: "rise", Value: entry.TimesOr(day.Rises, day.State, "sun-day.no_rise")},
 		{Name: "rise_direction", Value: riseDirection},
 		{Name: "rise_bearing", Value: riseBearing},
 		{Name: "noon", Value: noon},
 		{Name: "noon_direction", Value: noonDirection},
 		{Name: "noon_altitude", Value: altitude},
-		{Name: "set", Value: entry.FirstOr(sets, day.State, "sun-day.no_set")},
+		{Name: "set", Value: entry.TimesOr(day.Sets, day.State, "sun-day.no_set")},
 		{Name: "set_direction", Value: setDirection},
 		{Name: "set_bearing", Value: setBearing},
 	}

@@ -150,8 +150,8 @@ func sunYearTable(v form.Values, year int, days []sunDate) result.Table {
 		}
 		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{
 			entry.DayOfYear(s.date),
-			entry.FirstOr(s.day.Rises, s.day.State, "sun-day.no_rise"),
-			entry.FirstOr(s.day.Sets, s.day.State, "sun-day.no_set"),
+			entry.TimesOr(s.day.Rises, s.day.State, "sun-day.no_rise"),
+			entry.TimesOr(s.day.Sets, s.day.State, "sun-day.no_set"),
 			say.Minutes(s.up), altitude, direction,
 		}})
 	}
