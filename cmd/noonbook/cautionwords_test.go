@@ -25,8 +25,8 @@ var (
 		french("ISO 12312-2", "pour les yeux nus seulement", "jamais avec une lentille", "un adulte qui les distribue")
 	moonEclipsed = says("happens at night", "pupils watch it with a parent or guardian").
 			french("la nuit", "avec un parent ou un tuteur")
-	moonByDay = says("Never search for the Moon beside the Sun", "never with a lens by day", "nearer to the Sun than 20°, two fists at the end of the arm, leave it alone", "a wall or a tree hides the Sun before you look up").
-			french("Ne cherchez jamais la Lune à côté du Soleil", "jamais avec une lentille le jour", "moins de 20° du Soleil", "un mur ou un arbre cache le Soleil")
+	moonByDay = says("Never search for the Moon beside the Sun", "never with a lens by day", "nearer to the Sun than 35°, three and a half fists at the end of the arm, leave it alone", "a wall or a tree hides the Sun before you look up").
+			french("Ne cherchez jamais la Lune à côté du Soleil", "jamais avec une lentille le jour", "moins de 35° du Soleil", "un mur ou un arbre cache le Soleil")
 	planetsAtDusk = says("when the Sun is below the horizon, with a grown-up", "No telescope, binoculars or camera is pointed at a planet before the Sun has set or after it has come up", "blinds").
 			french("quand le Soleil est sous l'horizon, avec un adulte", "avant le coucher du Soleil ou après son lever", "aveugle")
 	familySun = says("never look at the Sun, not even for a moment", "never through a lens, binoculars or a telescope", "Dark glasses do not make it safe").

@@ -56,6 +56,16 @@ func (b Body) From(p place.Place, t time.Time) Horizontal {
 	return o.look(b.vector(m, f), apparentSidereal(m, f)).horizontal()
 }
 
+// SunApart returns how far the body's centre stands from the Sun's as p sees them,
+// without the air. The Moon, which is near, is by up to a degree elsewhere than from
+// the Earth's centre, for which AspectAt has the elongation.
+func (b Body) SunApart(p place.Place, t time.Time) quantity.Angle {
+	m := momentOf(t)
+	f := frameOf(m)
+	o, sidereal := observerAt(p), apparentSidereal(m, f)
+	return o.look(b.vector(m, f), sidereal).apart(o.look(Sun.vector(m, f), sidereal))
+}
+
 // Day returns the body's rises, transits and sets on the date d at p: by its
 // centre for planets, by the upper limb for the Moon, with 34′ of refraction,
 // and for the Sun as SunDay says.

@@ -57,6 +57,10 @@ func (o *observer) look(v space.Vector, sidereal float64) topocentric {
 
 func (v topocentric) altitude() float64 { return math.Atan2(v.up, math.Hypot(v.north, v.east)) }
 
+func (v topocentric) apart(w topocentric) quantity.Angle {
+	return space.Vector{X: v.north, Y: v.east, Z: v.up}.Angle(space.Vector{X: w.north, Y: w.east, Z: w.up})
+}
+
 func (v topocentric) horizontal() Horizontal {
 	return Horizontal{
 		Azimuth:  quantity.Angle(turn(math.Atan2(v.east, v.north))),

@@ -24,13 +24,33 @@ type Sky struct {
 // it, less than roofs and trees are known.
 const skyStep = 5 * time.Minute
 
-// moonClear is how far from the Sun the Moon must stand to be found by day by
-// somebody who does not know where to look, and MoonLeast how high: common
-// practice, no source.
+// What the Moon must do for a class to look for it, one limit for the calendar and for
+// every page, so that they count the same chances. Common practice, no source.
+//
+// By day it stands MoonClear from the Sun: three and a half fists at the end of the
+// arm. Nearer than that less than a tenth of its disc is lit, (1 − cos 35°) / 2, which
+// nobody finds in a blue sky without sweeping past the Sun. Between sunset and dusk
+// two fists are enough: the Sun is down, and a thin Moon shows well. In the dark it
+// may stand anywhere.
+//
+// MoonLeast is how high it stands as seen, a fist: houses and trees reach higher.
 const (
-	moonClear = 35 * quantity.Turn / 360
-	MoonLeast = 10 * quantity.Turn / 360
+	MoonClear    = 35 * quantity.Turn / 360
+	twilightMoon = 20 * quantity.Turn / 360
+	MoonLeast    = 10 * quantity.Turn / 360
 )
+
+// MoonTooNear reports whether the Moon stands too near the Sun to be looked for.
+func MoonTooNear(p place.Place, t time.Time) bool {
+	const sunrise = -50 * quantity.Turn / 360 / 60
+	switch sun := almanac.SunFrom(p, t).Altitude; {
+	case sun > sunrise:
+		return almanac.Moon.SunApart(p, t) < MoonClear
+	case sun > almanac.CivilTwilight:
+		return almanac.Moon.SunApart(p, t) < twilightMoon
+	}
+	return false
+}
 
 // SunLeast is how high the Sun must stand for a useful shadow: houses and trees
 // reach higher. Common practice, no source.
@@ -128,8 +148,8 @@ func meets(p place.Place, n Need, s Slot, seen looks) bool {
 		return lasts(from, to, n.Window, func(t time.Time) bool { return sun(t) >= n.Height })
 	case MoonUp:
 		return lasts(from, to, n.Window, func(t time.Time) bool {
-			return once(seen.moon, t, func() quantity.Angle { return almanac.MoonFrom(p, t).Altitude }) >= n.Height &&
-				once(seen.clear, t, func() bool { return moonShows(t) })
+			return once(seen.moon, t, func() quantity.Angle { return moonHeight(p, t) }) >= n.Height &&
+				once(seen.clear, t, func() bool { return !MoonTooNear(p, t) })
 		})
 	case Dark:
 		return lasts(from, to, 0, func(t time.Time) bool { return sun(t) <= almanac.CivilTwilight })
@@ -145,11 +165,10 @@ func meets(p place.Place, n Need, s Slot, seen looks) bool {
 	return true
 }
 
-// moonShows reports whether the Moon is far enough from the Sun.
-func moonShows(t time.Time) bool {
-	sun, moon := almanac.SunAt(t), almanac.MoonAt(t)
-	apart := quantity.Acos(moon.Latitude.Cos() * (moon.Longitude - sun.Longitude).Cos())
-	return apart >= moonClear
+// moonHeight is how high the Moon is seen.
+func moonHeight(p place.Place, t time.Time) quantity.Angle {
+	altitude := almanac.MoonFrom(p, t).Altitude
+	return altitude + almanac.Refraction(altitude)
 }
 
 // lasts reports whether good holds for the window on end between from and to,

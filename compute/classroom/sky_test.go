@@ -73,3 +73,25 @@ func TestFullHours(t *testing.T) {
 		t.Errorf("full hours are %v", got)
 	}
 }
+
+// By day the Moon must be 35° from the Sun, in twilight 20°, in the dark it may be
+// anywhere. Distances as seen from Moncton by astronomy-engine 2.1.19: 36.7° and 24.4°
+// by day, 19.995° in twilight.
+func TestMoonTooNearTheSun(t *testing.T) {
+	p := moncton(t)
+	for _, c := range []struct {
+		at   time.Time
+		near bool
+	}{
+		{time.Date(2027, 5, 3, 14, 0, 0, 0, time.UTC), false},
+		{time.Date(2027, 5, 4, 14, 0, 0, 0, time.UTC), true},
+		{time.Date(2027, 5, 7, 23, 45, 0, 0, time.UTC), true},
+		{time.Date(2027, 5, 8, 23, 45, 0, 0, time.UTC), false}, // two days old, in twilight
+		{time.Date(2027, 5, 8, 17, 0, 0, 0, time.UTC), true},   // the same Moon by day
+		{time.Date(2027, 5, 8, 1, 0, 0, 0, time.UTC), false},   // dark
+	} {
+		if got := MoonTooNear(p, c.at); got != c.near {
+			t.Errorf("%v: too near is %v", c.at, got)
+		}
+	}
+}

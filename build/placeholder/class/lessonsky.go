@@ -9,6 +9,7 @@ import (
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/compute/almanac"
+	"noonbook/compute/classroom"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
 )
@@ -109,7 +110,7 @@ func moonAt(p place.Place, t time.Time) say.Value {
 	switch {
 	case entry.AsSeen(at.Altitude) < 0: // no more than a rim of it is up
 		return say.None("sky.below")
-	case aspect.Elongation < entry.NearSun() && almanac.SunFrom(p, t).Altitude > almanac.CivilTwilight:
+	case classroom.MoonTooNear(p, t):
 		return say.Words("lesson-sky.near_sun")
 	}
 	return say.Words("lesson-sky.moon_up", entry.AltitudeOf(at), entry.Toward(at.Azimuth), entry.Percent(aspect.Lit))

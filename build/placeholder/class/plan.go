@@ -136,7 +136,7 @@ func skyDuring(p place.Place, s classroom.Slot) say.Value {
 		sky = say.Words("unit-plan.twilight")
 	}
 	middle := from.Add(to.Sub(from) / 2)
-	if limb := almanac.Moon.LimbFrom(p, middle); entry.MoonUp(p, middle) && almanac.Moon.AspectAt(middle).Elongation > entry.NearSun() {
+	if limb := almanac.Moon.LimbFrom(p, middle); entry.MoonUp(p, middle) && !classroom.MoonTooNear(p, middle) {
 		where := almanac.MoonFrom(p, middle)
 		return say.Words("unit-plan.moon", sky, entry.Toward(where.Azimuth), entry.Percent(limb.Lit))
 	}

@@ -1,12 +1,14 @@
 package entry
 
 import (
+	"math"
 	"slices"
 	"time"
 
 	"noonbook/build/drawing"
 	"noonbook/build/form"
 	"noonbook/compute/almanac"
+	"noonbook/compute/classroom"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
 )
@@ -47,9 +49,8 @@ func DrawMoon(d *drawing.Drawing, centre drawing.Point, radius float64, limb alm
 	d.Area("lit", edge...)
 }
 
-// NearSun is how far from the Sun the Moon must stand to be searched for:
-// two fists at the end of the arm, common practice, no source.
-func NearSun() quantity.Angle { return quantity.Degrees(20) }
+// LeastMoon is how high the Moon has to stand, in degrees, where nothing else is said.
+func LeastMoon() float64 { return math.Round(classroom.MoonLeast.Degrees()) }
 
 // A Chance is a stretch of a lesson in which the Moon stands high enough.
 type Chance struct {
@@ -58,11 +59,9 @@ type Chance struct {
 	Best     time.Time // when it stands highest within
 	Where    almanac.Horizontal
 	Limb     almanac.Limb
-	SunApart quantity.Angle
+	SunApart quantity.Angle // as seen from the place
+	Safe     bool           // whether it then is far enough from the Sun to be looked for
 }
-
-// Safe reports whether the Moon is far enough from the Sun to be searched for.
-func (c Chance) Safe() bool { return c.SunApart >= NearSun() }
 
 // ChancesOn returns the stretches of the lessons in which the Moon's centre is
 // seen at the altitude or higher.
@@ -108,6 +107,6 @@ func ChanceIn(p place.Place, d place.Date, from, to time.Time) Chance {
 		}
 	}
 	c.Limb = almanac.Moon.LimbFrom(p, c.Best)
-	c.SunApart = almanac.Moon.AspectAt(c.Best).Elongation
+	c.SunApart, c.Safe = almanac.Moon.SunApart(p, c.Best), !classroom.MoonTooNear(p, c.Best)
 	return c
 }

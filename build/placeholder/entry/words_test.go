@@ -217,12 +217,3 @@ func TestAirLifts(t *testing.T) {
 		t.Errorf("the Sun rises at %v′", got)
 	}
 }
-
-// Moon and Sun 20° apart: the bound within which the Moon is not searched for.
-func TestMoonNearTheSunIsNotSafe(t *testing.T) {
-	for apart, safe := range map[float64]bool{19.9: false, 20.1: true, 90: true, 3: false} {
-		if got := (entry.Chance{SunApart: quantity.Degrees(apart)}).Safe(); got != safe {
-			t.Errorf("%v° from the Sun is safe: %v", apart, got)
-		}
-	}
-}

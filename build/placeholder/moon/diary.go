@@ -11,6 +11,7 @@ import (
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/compute/almanac"
+	"noonbook/compute/classroom"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
 )
@@ -34,7 +35,7 @@ func moonDiary() entry.Entry {
 			{Key: argWeeks, Min: 1, Max: 8, Default: 4, Doc: "Weeks from the date on that the diary is kept."},
 			{Key: argEarliest, Assumed: "7:00", Doc: "Nobody looks earlier in the day."},
 			{Key: argLatest, Assumed: "21:00", Doc: "Nobody stays up later."},
-			{Key: argAltitudeDeg, Unit: "deg", Min: 0, Max: 60, Default: 12.0, Doc: "How high the Moon has to stand, as seen; roofs and trees hide what is lower."},
+			{Key: argAltitudeDeg, Unit: "deg", Min: 0, Max: 60, Default: entry.LeastMoon(), Doc: "How high the Moon has to stand, as seen; roofs and trees hide what is lower."},
 			{Key: argShape, Default: true, Doc: "Whether the table says what the Moon looks like; pupils are to find that out."},
 		},
 		Settings: slices.Concat(school.Where(), form.Keys{school.Paper, school.TermSchoolDays, school.TermDaysOff, school.TermLessonTimes}),
@@ -49,7 +50,7 @@ func moonDiary() entry.Entry {
 			{Name: "near_sun", Doc: "days on which it is left alone because it stands too near the Sun"},
 			{Name: "first_look", Doc: "the first time to look"},
 		},
-		Sources: []string{entry.SourceMoon, entry.SourceSun, entry.SourceRefraction, entry.SourceIANA, "20° from the Sun as a bound for searching the Moon, and the hours at which pupils are up: common practice, no source"},
+		Sources: []string{entry.SourceMoon, entry.SourceSun, entry.SourceRefraction, entry.SourceIANA, sourceMoonClear, "The hours at which pupils are up: common practice, no source"},
 		Reckon:  reckonMoonDiary,
 	}
 }
@@ -95,7 +96,7 @@ func reckonMoonDiary(v form.Values) (result.Result, error) {
 		Tables:   []result.Table{diaryTable(p, looks, argShape.Of(v))},
 		Sheets:   drawing.PaperOf(school.Paper.Of(v)).Sheets(d),
 		Notes:    []say.Phrase{say.Line("moon-diary.note"), say.Line("sky.fist")},
-		Cautions: []say.Phrase{say.Line("moon-school.caution", say.Number(entry.NearSun().Degrees(), "deg", 0)), say.Line("moon-diary.caution")},
+		Cautions: []say.Phrase{say.Line("moon-school.caution", say.Degrees(classroom.MoonClear, 0)), say.Line("moon-diary.caution")},
 	}, nil
 }
 
@@ -114,7 +115,7 @@ func lookOn(v form.Values, p place.Place, d place.Date) look {
 		for _, c := range entry.ChancesOn(p, d, hours, altitude) {
 			for _, part := range litParts(p, d, c.From, c.To, from) {
 				c := entry.ChanceIn(p, d, part.From, part.To)
-				if c.Best = onTheQuarter(c); !c.Safe() {
+				if c.Best = onTheQuarter(c); !c.Safe {
 					near = true
 					continue
 				}

@@ -33,8 +33,6 @@ func TestMoonDiaryAtAlderReach(t *testing.T) {
 		{"2027-04-26T07:00:00-03:00", 15.0, 72.3, 7, "moon-diary.day"},
 		{"2027-04-28T09:15:00-03:00", 18.1, 53.3, 31, "moon-diary.lesson"},
 		{"2027-05-02T10:15:00-03:00", 43.4, 17.0, 41, "moon-diary.day"},
-		{"2027-05-04T11:00:00-03:00", 54.4, 4.5, 49, "moon-diary.lesson"},
-		{"2027-05-07T20:45:00-03:00", 16.2, 3.3, -1, "moon-diary.night"},
 		{"2027-05-09T16:30:00-03:00", 70.3, 14.7, 41, "moon-diary.day"},
 	}
 	for _, w := range want {
@@ -49,8 +47,10 @@ func TestMoonDiaryAtAlderReach(t *testing.T) {
 			t.Errorf("at %s the class looks from %s, with the Sun %v° high", w.at, got, w.sun)
 		}
 	}
-	// New Moon is on 6 May: from 5 May to 7 May by day it stands nearer than 20°.
-	for _, i := range []int{23, 24} {
+	// New Moon is on 6 May: at 11:00 on the 4th it stands 24.4° from the Sun, at 20:45 on
+	// the 7th 19.995° (astronomy-engine 2.1.19, from the school): too near by day, and
+	// too near in twilight.
+	for _, i := range []int{22, 23, 24, 25} {
 		if got := place[i].Phrase.Key; got != "moon-diary.near" {
 			t.Errorf("day %d of the diary is %s", i+1, got)
 		}

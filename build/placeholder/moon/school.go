@@ -10,9 +10,12 @@ import (
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/compute/almanac"
+	"noonbook/compute/classroom"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
 )
+
+const sourceMoonClear = "35° from the Sun as a bound for looking for the Moon by day, 20° in twilight: common practice, no source"
 
 func moonSchool() entry.Entry {
 	return entry.Entry{
@@ -21,7 +24,7 @@ func moonSchool() entry.Entry {
 		Arguments: form.Form{
 			{Key: entry.From, Assumed: "term.first_day", Doc: "First day to look at."},
 			{Key: entry.To, Assumed: "term.last_day", Doc: "Last day to look at, at most 400 days later."},
-			{Key: argAltitudeDeg, Unit: "deg", Min: 0, Max: 89, Default: 15.0, Doc: "How high the Moon has to stand, as seen."},
+			{Key: argAltitudeDeg, Unit: "deg", Min: 0, Max: 89, Default: entry.LeastMoon(), Doc: "How high the Moon has to stand, as seen."},
 		},
 		Settings: slices.Concat(school.Where(), form.Keys{school.TermFirstDay, school.TermLastDay, school.TermSchoolDays, school.TermDaysOff, school.TermLessonTimes}),
 		Facts: []entry.Fact{
@@ -35,7 +38,7 @@ func moonSchool() entry.Entry {
 			{Name: "best_side", Doc: "which side of it is then lit"},
 			{Name: "near_sun", Doc: "school days on which it stands high enough only too near the Sun to be searched for"},
 		},
-		Sources: []string{entry.SourceMoon, entry.SourceRefraction, entry.SourceIANA, "20° from the Sun as a bound for searching the Moon: common practice, no source"},
+		Sources: []string{entry.SourceMoon, entry.SourceRefraction, entry.SourceIANA, sourceMoonClear},
 		Reckon:  reckonMoonSchool,
 	}
 }
@@ -47,7 +50,7 @@ func reckonMoonSchool(v form.Values) (result.Result, error) {
 		return result.Result{}, err
 	}
 	lessons, entered := school.LessonTimes(v)
-	r := result.Result{Cautions: []say.Phrase{say.Line("moon-school.caution", say.Number(entry.NearSun().Degrees(), "deg", 0))}}
+	r := result.Result{Cautions: []say.Phrase{say.Line("moon-school.caution", say.Degrees(classroom.MoonClear, 0))}}
 	if !entered {
 		r.Warnings = []say.Phrase{say.Line("moon-school.no_lessons", clockFace(lessons[0].From), clockFace(lessons[len(lessons)-1].To))}
 	}
@@ -88,7 +91,7 @@ func chanceTable(p place.Place, chances []entry.Chance, title say.Phrase) result
 			entry.AltitudeOf(c.Where), say.Bearing(c.Where.Azimuth, 0), entry.Toward(c.Where.Azimuth),
 			entry.Percent(c.Limb.Lit), entry.LitSide(c.Limb.Side),
 			say.Number(c.SunApart.Degrees(), "deg", 0),
-			say.Yes(c.Safe(), "moon-school.safe", "moon-school.unsafe"),
+			say.Yes(c.Safe, "moon-school.safe", "moon-school.unsafe"),
 		}})
 	}
 	return table
@@ -98,7 +101,7 @@ func moonSchoolFacts(p place.Place, chances []entry.Chance) []result.Fact {
 	days, near := map[place.Date]bool{}, map[place.Date]bool{}
 	var safe []entry.Chance
 	for _, c := range chances {
-		if c.Safe() {
+		if c.Safe {
 			safe = append(safe, c)
 			days[c.Date] = true
 		} else {

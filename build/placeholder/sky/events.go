@@ -9,6 +9,7 @@ import (
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/compute/almanac"
+	"noonbook/compute/classroom"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
 )
@@ -19,7 +20,6 @@ var (
 	planetLow     = quantity.Degrees(5)
 	civilDepth    = -almanac.CivilTwilight
 	nauticalDepth = quantity.Degrees(12)
-	dayMoonHeight = quantity.Degrees(15)
 )
 
 func eclipseAlerts(p place.Place, from, to place.Date) ([]alert, error) {
@@ -211,7 +211,7 @@ func dayMoons(v form.Values, p place.Place, from, to place.Date) []alert {
 		if !term.Teaches(d) {
 			continue
 		}
-		chances := slices.DeleteFunc(entry.ChancesOn(p, d, lessons, dayMoonHeight), func(c entry.Chance) bool { return !c.Safe() || !plainByDay(c) })
+		chances := slices.DeleteFunc(entry.ChancesOn(p, d, lessons, classroom.MoonLeast), func(c entry.Chance) bool { return !c.Safe })
 		if len(chances) == 0 {
 			open = false
 			continue
@@ -236,10 +236,6 @@ func dayMoons(v form.Values, p place.Place, from, to place.Date) []alert {
 	}
 	return list
 }
-
-// plainByDay reports whether the Moon stands out against a blue sky: a thin
-// crescent does not, common practice, no source.
-func plainByDay(c entry.Chance) bool { return c.Limb.Lit >= 0.1 }
 
 // dialAlert finds the day on which a dial's time and an even clock are farthest apart:
 // the largest of the four turns that the equation of time takes in a year, of those in
