@@ -231,7 +231,14 @@ func rulesOfThumb(latitude quantity.Angle) []result.Fact {
 			return result.Fact{Name: name, Value: say.None("dial-table.no_shadow")}
 		}
 		minutes := part * fast.Minutes()
-		return result.Fact{Name: name, Value: say.Number(60*minutes, "s", 0).As("dial-drift.minutes", say.Number(math.Abs(minutes), "min", 1))}
+		key, size := "dial-drift.minutes", say.Number(math.Abs(minutes), "min", 1)
+		switch { // what rounds to nothing is off to no side
+		case minutes >= 0.05:
+			key = "dial-table.fast"
+		case minutes <= -0.05:
+			key = "dial-table.slow"
+		}
+		return result.Fact{Name: name, Value: say.Number(60*minutes, "s", 0).As(key, size)}
 	}
 	return []result.Fact{
 		rule("turned_at_noon", 1, 0), rule("leaning_at_noon", 2, 0), rule("steep_at_three", 0, quantity.Hours(3)),

@@ -1,6 +1,7 @@
 package dial_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 	"time"
@@ -46,13 +47,28 @@ func TestStickDrifts(t *testing.T) {
 }
 
 // The rule of thumb against the small-turn limit that compute/dial derives: a
-// turned dial 4 sin φ minutes a degree at an equinox noon, a leaning one 4 cos φ.
+// turned dial 4 sin φ minutes a degree at an equinox noon, a leaning one 4 cos φ. Turned
+// clockwise a northern dial is slow and a southern one fast; with its east side low
+// any dial is fast. The page says which, as the number does.
 func TestRulesOfThumb(t *testing.T) {
 	for school, latitude := range map[string]float64{"alder reach": 46.09, "south": -45.87, "half hour": 27.7} {
 		r := reckon(t, school, "dial-drift", "2027-04-20")
-		phi := math.Abs(latitude) * math.Pi / 180
-		entrytest.Near(t, school+": turned", math.Abs(entrytest.Fact(t, r, "turned_at_noon").Number)/60, 4*math.Sin(phi), 0.005)
-		entrytest.Near(t, school+": leaning", math.Abs(entrytest.Fact(t, r, "leaning_at_noon").Number)/60, 4*math.Cos(phi), 0.005)
+		phi := latitude * math.Pi / 180
+		entrytest.Near(t, school+": turned", entrytest.Fact(t, r, "turned_at_noon").Number/60, -4*math.Sin(phi), 0.005)
+		entrytest.Near(t, school+": leaning", entrytest.Fact(t, r, "leaning_at_noon").Number/60, 4*math.Cos(phi), 0.005)
+		side := "slow"
+		if latitude < 0 {
+			side = "fast"
+		}
+		turned := fmt.Sprintf("%.1f min %s", math.Abs(4*math.Sin(phi)), side)
+		leaning, steep := fmt.Sprintf("%.1f min fast", 4*math.Cos(phi)), entrytest.Shown(t, r, "steep_at_three")
+		if got := entrytest.Shown(t, r, "turned_at_noon"); got != turned {
+			t.Errorf("%s: turned it is %s, want %s", school, got, turned)
+		}
+		if got := entrytest.Shown(t, r, "leaning_at_noon"); got != leaning {
+			t.Errorf("%s: leaning it is %s, want %s", school, got, leaning)
+		}
+		entrytest.Tells(t, r.Notes, "dial-drift.rule", "turned clockwise, "+turned, "east side low, "+leaning, "too steep", steep+" three hours after")
 	}
 }
 
