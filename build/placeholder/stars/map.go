@@ -235,7 +235,7 @@ func highest(up []upStar) upStar {
 }
 
 func (c *starChart) facts(p place.Place, at time.Time, up []upStar) []result.Fact {
-	sun, moon := almanac.SunFrom(p, at).Altitude, almanac.MoonFrom(p, at)
+	sun, moon := almanac.SunFrom(p, at), almanac.MoonFrom(p, at)
 	var planets []say.Value
 	for _, s := range c.bodies {
 		if s.body != almanac.Moon && s.body != almanac.Sun {
@@ -254,12 +254,12 @@ func (c *starChart) facts(p place.Place, at time.Time, up []upStar) []result.Fac
 	first, top := up[0], highest(up)
 	return []result.Fact{
 		{Name: "time", Value: entry.Moment(p, at)},
-		{Name: "dark", Value: darkness(sun)},
-		{Name: "sun_altitude", Value: say.Number(sun.Degrees(), "deg", 0)},
+		{Name: "dark", Value: darkness(sun.Altitude)},
+		{Name: "sun_altitude", Value: inWholeDegrees(entry.AltitudeOf(sun))},
 		{Name: "planets", Value: entry.Listed(planets)},
 		{Name: "planets_up", Value: say.Count(len(planets))},
 		{Name: "moon_up", Value: say.Yes(moonUp, "sky-map.yes", "sky-map.no")},
-		{Name: "moon_altitude", Value: entry.AltitudeOf(moon)},
+		{Name: "moon_altitude", Value: inWholeDegrees(entry.AltitudeOf(moon))},
 		{Name: "moon_direction", Value: moonWay},
 		{Name: "moon_lit", Value: entry.Percent(almanac.Moon.AspectAt(at).Lit)},
 		{Name: "brightest_star", Value: starWord(first.star)},
@@ -272,6 +272,12 @@ func (c *starChart) facts(p place.Place, at time.Time, up []upStar) []result.Fac
 		{Name: "pole_direction", Value: say.Words(pole)},
 		{Name: "find_pole", Value: c.findPole(p)},
 	}
+}
+
+// inWholeDegrees prints a height as the tables do.
+func inWholeDegrees(height say.Value) say.Value {
+	height.Decimals = 0
+	return height
 }
 
 // highFigures lists up to five figures whose middle is more than 45° high, the

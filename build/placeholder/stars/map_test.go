@@ -183,3 +183,30 @@ func TestLabelsOfTheChartDoNotCollide(t *testing.T) {
 		}
 	}
 }
+
+// A height among the facts is the one of the table beside it.
+func TestFactsAndTableOfTheMapAgree(t *testing.T) {
+	compared := 0
+	for where := range entrytest.Schools {
+		for _, at := range []string{"9:00", "17:30", "18:15", "21:30"} {
+			r := reckon(t, where, "sky-map", "2027-04-20", "time="+at)
+			if len(r.Tables) < 2 {
+				continue // nothing but stars
+			}
+			heights := entrytest.Texts(t, r, "bodies", "altitude")
+			for i, body := range entrytest.Texts(t, r, "bodies", "body") {
+				fact := map[string]string{"Sun": "sun_altitude", "Moon": "moon_altitude"}[body]
+				if fact == "" {
+					continue
+				}
+				compared++
+				if got := strings.TrimSuffix(entrytest.Shown(t, r, fact), "°"); got != strings.TrimSuffix(heights[i], "°") {
+					t.Errorf("%s at %s: %s is %s, the table has %s", where, at, fact, got, heights[i])
+				}
+			}
+		}
+	}
+	if compared < 15 {
+		t.Errorf("only %d heights were compared", compared)
+	}
+}

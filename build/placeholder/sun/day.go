@@ -27,7 +27,7 @@ func sunDay() entry.Entry {
 			{Name: "noon_altitude", Unit: "deg", Doc: "how high the Sun stands at its noon, as seen"},
 			{Name: "in_words", Doc: "the day in one sentence"},
 		},
-		Sources: []string{entry.SourceSun, "Rise and set: the Sun's centre 50′ below the horizon, 34′ for refraction and 16′ for the Sun's radius, the usual almanac convention", entry.SourceIANA},
+		Sources: []string{entry.SourceSun, "Rise and set: the Sun's centre 50′ below the horizon, 34′ for refraction and 16′ for the Sun's radius, the usual almanac convention", entry.SourceRefraction, entry.SourceIANA},
 		Reckon:  reckonSunDay,
 	}
 }
@@ -44,10 +44,10 @@ func reckonSunDay(v form.Values) (result.Result, error) {
 	if len(day.Transits) > 0 {
 		at := day.Transits[0]
 		noon = say.Clock(at)
-		h := almanac.SunFrom(p, at).Altitude
-		altitude = say.Number((h + almanac.Refraction(h)).Degrees(), "deg", 1)
+		altitude = entry.AltitudeOf(almanac.SunFrom(p, at))
 	}
 	return result.Result{
+		Notes: belowAtNoon(altitude),
 		Facts: []result.Fact{
 			{Name: "rise", Value: rise},
 			{Name: "noon", Value: noon},
@@ -58,6 +58,15 @@ func reckonSunDay(v form.Values) (result.Result, error) {
 		},
 		Working: []say.Phrase{working},
 	}, nil
+}
+
+// belowAtNoon says how a height is counted where the Sun stays down at its noon and
+// is not seen.
+func belowAtNoon(noon say.Value) []say.Phrase {
+	if noon.Kind == say.Quantity && noon.Number < 0 {
+		return []say.Phrase{say.Line("sun-path.below")}
+	}
+	return nil
 }
 
 // dayInWords tells what the Sun does in the order in which it does it: where it is

@@ -60,13 +60,15 @@ func reckonSunPath(v form.Values) (result.Result, error) {
 			}})
 		}
 	}
+	noon, _ := r.Fact("noon_altitude")
+	r.Notes = belowAtNoon(noon)
 	if len(table.Rows) == 0 {
 		r.Warnings = []say.Phrase{say.Line("sun-path.no_sun", say.Date(date))}
 		return r, nil
 	}
 	r.Tables = []result.Table{table}
 	r.Drawings = []drawing.Drawing{pathChart(p, date, day)}
-	r.Notes = []say.Phrase{say.Line("sky.fist")}
+	r.Notes = append(r.Notes, say.Line("sky.fist"))
 	return r, nil
 }
 

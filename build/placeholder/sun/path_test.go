@@ -42,3 +42,27 @@ func TestSunPathAgainstReference(t *testing.T) {
 		t.Errorf("only %d hours were compared", compared)
 	}
 }
+
+// The Sun has one height at its noon, on every page: as seen, and without the air where
+// it stays down. By hand with the Sun 23.44° south, 90° − 69.6° − 23.44° = −3.04° on
+// 21 December 2027; the air would make −2.4° of it (Meeus, equation 16.4).
+func TestOneHeightOfOneSun(t *testing.T) {
+	for where := range entrytest.Schools {
+		for _, date := range []string{"2027-01-21", "2027-04-21", "2027-11-21", "2027-12-21"} {
+			day, path := reckon(t, where, "sun-day", date), reckon(t, where, "sun-path", date)
+			height := entrytest.Fact(t, day, "noon_altitude")
+			if got, want := entrytest.Shown(t, path, "noon_altitude"), entrytest.Written(t, height); got != want {
+				t.Errorf("%s on %s: sun-path has %s, sun-day %s", where, date, got, want)
+			}
+			year := reckon(t, where, "sun-year", date)
+			row := slices.IndexFunc(entrytest.Cells(t, year, "year", "date"), func(v say.Value) bool { return v.Time.Format(time.DateOnly) == date })
+			if got, want := entrytest.Texts(t, year, "year", "noon_altitude")[row], entrytest.Written(t, height); got != want {
+				t.Errorf("%s on %s: sun-year has %s, sun-day %s", where, date, got, want)
+			}
+			if down := height.Kind == say.Quantity && height.Number < 0; entrytest.Says(day.Notes, "sun-path.below") != down || entrytest.Says(path.Notes, "sun-path.below") != down {
+				t.Errorf("%s on %s: a height of %v is told wrongly", where, date, height.Number)
+			}
+		}
+	}
+	entrytest.Near(t, "Tromsø's noon", entrytest.Fact(t, reckon(t, "arctic", "sun-day", "2027-12-21"), "noon_altitude").Number, -3.04, 0.03)
+}

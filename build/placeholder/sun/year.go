@@ -39,7 +39,7 @@ func sunYear() entry.Entry {
 			{Name: "days_up", Doc: "days of the year on which the Sun does not set"},
 			{Name: "days_down", Doc: "days of the year on which it does not rise"},
 		},
-		Sources: []string{entry.SourceSun, entry.SourceRise, entry.SourceIANA},
+		Sources: []string{entry.SourceSun, entry.SourceRise, entry.SourceRefraction, entry.SourceIANA},
 		Reckon:  reckonSunYear,
 	}
 }
@@ -84,6 +84,8 @@ func reckonSunYear(v form.Values) (result.Result, error) {
 	if date.Year == year {
 		r.Notes = []say.Phrase{say.Line("sun-year.marked", say.Date(date))}
 	}
+	lowest, _ := r.Fact("lowest_noon")
+	r.Notes = append(r.Notes, belowAtNoon(lowest)...)
 	return r, nil
 }
 
