@@ -1,12 +1,14 @@
 package placeholder_test
 
 import (
+	"strings"
 	"testing"
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/placeholder/entrytest"
+	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/compute/place"
 )
@@ -48,9 +50,11 @@ func TestOddDatesOfTheSky(t *testing.T) {
 			t.Errorf("%s on a date that was skipped: %v", name, err)
 		}
 	}
-	for _, name := range sky[1:] {
-		if err := try("alder reach", name, "2100-12-31"); err != nil {
-			t.Errorf("%s on the last day: %v", name, err)
+	for _, name := range append(sky, "moon-diary") {
+		for _, date := range []string{"2096-04-20", "2100-12-10", "2100-12-31"} {
+			if err := try("alder reach", name, date); err != nil {
+				t.Errorf("%s on %s: %v", name, date, err)
+			}
 		}
 	}
 	for _, given := range [][]string{{"from=2027-04-20", "to=2027-04-19"}, {"from=2027-01-01", "to=2029-01-01"}} {
@@ -71,5 +75,34 @@ func BenchmarkSky(b *testing.B) {
 				}
 			}
 		})
+	}
+}
+
+// What a page looks ahead by itself stops where the almanac does, 31 December 2100, and
+// the page says so; before that nothing is said.
+func TestDefaultsStopAtTheEdge(t *testing.T) {
+	for _, c := range []struct {
+		name, date string
+		cut        bool
+	}{
+		{"eclipse-list", "2095-12-31", false}, {"eclipse-list", "2096-01-01", false}, {"eclipse-list", "2096-01-02", true},
+		{"moon-diary", "2100-12-04", false}, {"moon-diary", "2100-12-05", true}, {"moon-diary", "2100-12-31", true},
+	} {
+		r := reckon(t, "alder reach", c.name, c.date)
+		if got := entrytest.Says(r.Notes, "sky.edge"); got != c.cut {
+			t.Errorf("%s on %s: says that it stops: %v", c.name, c.date, got)
+		}
+		if c.cut {
+			entrytest.Tells(t, r.Notes, "sky.edge", "the end of 2100")
+		}
+	}
+	if got := entrytest.Shown(t, reckon(t, "alder reach", "moon-diary", "2100-12-20"), "last_day"); got != "31 December 2100" {
+		t.Errorf("the diary ends on %s", got)
+	}
+	list := reckon(t, "alder reach", "eclipse-list", "2098-01-01")
+	for _, table := range list.Tables {
+		if text := entrytest.Lines(t, []say.Phrase{table.Title}); !strings.HasSuffix(text, "to the end of 2100") {
+			t.Errorf("the title is %q", text)
+		}
 	}
 }

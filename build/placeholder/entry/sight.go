@@ -61,6 +61,12 @@ func InRange(year int) error {
 // RangeOf holds a date against the almanac's range.
 func RangeOf(d place.Date) error { return InRange(d.Year) }
 
+// LastDay is the last date for which the sky is computed.
+func LastDay() place.Date { return place.Date{Year: almanac.LastYear, Month: time.December, Day: 31} }
+
+// Edge says that a page stops there.
+func Edge() say.Phrase { return say.Line("sky.edge", YearValue(almanac.LastYear)) }
+
 // AsSeen is a geometric altitude with the lift of the air.
 func AsSeen(altitude quantity.Angle) quantity.Angle {
 	return altitude + almanac.Refraction(altitude)

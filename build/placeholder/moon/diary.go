@@ -82,7 +82,10 @@ const homeTime = time.Hour
 
 func reckonMoonDiary(v form.Values) (result.Result, error) {
 	p, first := school.Place(v), entry.Date.Of(v)
-	last := first.Add(7*argWeeks.Of(v) - 1)
+	last, notes := first.Add(7*argWeeks.Of(v)-1), []say.Phrase{say.Line("moon-diary.note"), say.Line("sky.fist")}
+	if edge := entry.LastDay(); edge.Before(last) && !edge.Before(first) {
+		last, notes = edge, append(notes, entry.Edge())
+	}
 	if err := entry.SchoolRange(first, last); err != nil {
 		return result.Result{}, err
 	}
@@ -95,7 +98,7 @@ func reckonMoonDiary(v form.Values) (result.Result, error) {
 		Facts:    moonDiaryFacts(p, looks, first, last),
 		Tables:   []result.Table{diaryTable(p, looks, argShape.Of(v))},
 		Sheets:   drawing.PaperOf(school.Paper.Of(v)).Sheets(d),
-		Notes:    []say.Phrase{say.Line("moon-diary.note"), say.Line("sky.fist")},
+		Notes:    notes,
 		Cautions: []say.Phrase{say.Line("moon-school.caution", say.Degrees(classroom.MoonClear, 0)), say.Line("moon-diary.caution")},
 	}, nil
 }
@@ -244,7 +247,7 @@ const (
 
 func diarySheet(p place.Place, looks []look) drawing.Drawing {
 	d := drawing.Drawing{
-		Name: "moon-diary", Width: 7 * diaryCell, Height: diaryTop + diaryRow*float64(len(looks)/7),
+		Name: "moon-diary", Width: 7 * diaryCell, Height: diaryTop + diaryRow*float64((len(looks)+6)/7),
 		Title:       say.Line("moon-diary.sheet", say.Date(looks[0].Date), say.Date(looks[len(looks)-1].Date)),
 		Description: say.Line("moon-diary.description"),
 	}

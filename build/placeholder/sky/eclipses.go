@@ -60,13 +60,15 @@ type eclipse struct {
 
 func reckonEclipses(v form.Values) (result.Result, error) {
 	p, date := school.Place(v), entry.Date.Of(v)
-	for _, year := range []int{date.Year, date.Year + argYears.Of(v)} {
-		if err := entry.InRange(year); err != nil {
-			return result.Result{}, err
-		}
+	if err := entry.RangeOf(date); err != nil {
+		return result.Result{}, err
 	}
 	from, _ := p.Day(date)
-	to := from.AddDate(argYears.Of(v), 0, 0)
+	span := eclipseSpan{from: date, years: argYears.Of(v)}
+	to := from.AddDate(span.years, 0, 0)
+	if _, end := p.Day(entry.LastDay()); end.Before(to) {
+		to, span.cut = end, true
+	}
 	list, err := eclipsesBetween(p, from, to)
 	if err != nil {
 		return result.Result{}, err
@@ -80,12 +82,31 @@ func reckonEclipses(v form.Values) (result.Result, error) {
 		Cautions: []say.Phrase{say.Line("eclipse-list.caution"), say.Line("eclipse-list.caution_viewers"), say.Line("eclipse-list.caution_moon")},
 	}
 	if len(list) == 0 {
-		r.Notes = []say.Phrase{say.Line("eclipse-list.none_seen", say.Date(date), say.Count(argYears.Of(v)))}
-		return r, nil
+		r.Notes = []say.Phrase{span.line("eclipse-list.none_seen", "eclipse-list.none_seen_to_edge")}
+	} else {
+		r.Tables = eclipseTables(p, list, span)
+		r.Notes = []say.Phrase{say.Line("eclipse-list.note"), say.Line("eclipse-list.note_moon")}
 	}
-	r.Tables = eclipseTables(p, list, date, argYears.Of(v))
-	r.Notes = []say.Phrase{say.Line("eclipse-list.note"), say.Line("eclipse-list.note_moon")}
+	if span.cut {
+		r.Notes = append(r.Notes, entry.Edge())
+	}
 	return r, nil
+}
+
+// An eclipseSpan is what a list looks through: years from a date, or what of them the
+// almanac has.
+type eclipseSpan struct {
+	from  place.Date
+	years int
+	cut   bool // at the end of the almanac's years
+}
+
+// line says the years of the list, or the last of them where it is cut.
+func (s eclipseSpan) line(whole, cut string) say.Phrase {
+	if s.cut {
+		return say.Line(cut, say.Date(s.from), entry.YearValue(almanac.LastYear))
+	}
+	return say.Line(whole, say.Date(s.from), say.Count(s.years))
 }
 
 // eclipsesBetween lists the eclipses from an instant to before another, in the
@@ -207,10 +228,10 @@ func kindWord(k almanac.EclipseKind) say.Value {
 
 // eclipseTables lists the eclipses of the Sun and those of the Moon; a table
 // without a row is left out.
-func eclipseTables(p place.Place, list []eclipse, from place.Date, years int) []result.Table {
+func eclipseTables(p place.Place, list []eclipse, span eclipseSpan) []result.Table {
 	sun := result.Table{
 		Name:  "sun",
-		Title: say.Line("eclipse-list.sun_title", say.Date(from), say.Count(years)),
+		Title: span.line("eclipse-list.sun_title", "eclipse-list.sun_title_to_edge"),
 		Columns: []result.Column{
 			{Name: "date"}, {Name: "kind"}, {Name: "kind_here"}, {Name: "seen"},
 			{Name: "begins"}, {Name: "greatest"}, {Name: "ends"},
@@ -219,7 +240,7 @@ func eclipseTables(p place.Place, list []eclipse, from place.Date, years int) []
 	}
 	moon := result.Table{
 		Name:  "moon",
-		Title: say.Line("eclipse-list.moon_title", say.Date(from), say.Count(years)),
+		Title: span.line("eclipse-list.moon_title", "eclipse-list.moon_title_to_edge"),
 		Columns: []result.Column{
 			{Name: "date"}, {Name: "kind"}, {Name: "seen"},
 			{Name: "begins"}, {Name: "total_begins"}, {Name: "greatest"}, {Name: "total_ends"}, {Name: "ends"},
