@@ -1,6 +1,11 @@
 package strip
 
-import "noonbook/compute/quantity"
+import (
+	"time"
+
+	"noonbook/compute/place"
+	"noonbook/compute/quantity"
+)
 
 // An Event is something in the long story, with the age that is published for
 // it. Ages carry errors: the last digit, or what Error says.
@@ -17,9 +22,11 @@ const Beginning = 4567.3e6
 // Story returns the events from the first solids to the telescope, the oldest
 // first. The ages of the solids, grain, rock, animals, dinosaurs, people and farming
 // are those of the papers named (the chart of 2023 and later for the two bases); the
-// other papers' ages are from memory. Where a beginning is disputed it is the oldest sign that is widely accepted. The last two are historical and
-// counted back from 2025, a rounding that no strip shows.
-func Story() []Event {
+// other papers' ages are from memory. Where a beginning is disputed it is the oldest
+// sign that is widely accepted. The telescope's age is that on the date, in whole
+// years: every page of a handbook is given the same one, and none asks the machine's
+// clock. The others are rounded by more than a school's years.
+func Story(now place.Date) []Event {
 	return []Event{
 		{"first_solids", Beginning, 0.16e6, "Connelly et al., Science 338, 651 (2012)"},
 		{"moon", 4510e6, 10e6, "Barboni et al., Science Advances 3, e1602365 (2017)"},
@@ -36,8 +43,20 @@ func Story() []Event {
 		{"people", 315e3, 34e3, "Richter et al., Nature 546, 293 (2017)"},
 		{"farming", 11.7e3, 0.1e3, "International Chronostratigraphic Chart: base of the Holocene, about when farming began"},
 		{"writing", 5.3e3, 0.2e3, "common practice: clay tablets of Uruk"},
-		{"telescope", 416, 0, "Galilei, Sidereus Nuncius (1610): seen from late 1609"},
+		{"telescope", wholeYears(firstLook, now), 0, "Galilei, Sidereus Nuncius (1610): seen from late 1609"},
 	}
+}
+
+// firstLook is the night of Galilei's first drawing of the Moon, from memory.
+var firstLook = place.Date{Year: 1609, Month: time.November, Day: 30}
+
+// wholeYears counts the birthdays of what began on a date.
+func wholeYears(began, now place.Date) float64 {
+	years := now.Year - began.Year
+	if now.Before(place.Date{Year: now.Year, Month: began.Month, Day: began.Day}) {
+		years--
+	}
+	return float64(max(0, years))
 }
 
 // A Moment is an event on a strip that runs from the beginning to now.
@@ -53,9 +72,9 @@ func (s Strip) Years() float64 { return Beginning / float64(s.Squares) }
 
 // Moments returns the story along the strip: the first edge is the beginning,
 // the last seam is now.
-func (s Strip) Moments() []Moment {
+func (s Strip) Moments(now place.Date) []Moment {
 	var moments []Moment
-	for _, e := range Story() {
+	for _, e := range Story(now) {
 		moments = append(moments, Moment{e, (Beginning - e.Years) / s.Years(), s.Ago(e.Years)})
 	}
 	return moments

@@ -86,7 +86,7 @@ func TestRoundUp(t *testing.T) {
 func TestStoryAsOneYear(t *testing.T) {
 	s := newStrip(t, 365, "neptune")
 	newYear := time.Date(2023, 1, 1, 0, 0, 0, 0, time.UTC)
-	for _, m := range s.Moments() {
+	for _, m := range s.Moments(place.Date{Year: 2027, Month: time.April, Day: 12}) {
 		at := newYear.Add(time.Duration(m.Squares * 24 * float64(time.Hour)))
 		switch m.Name {
 		case "first_solids":
@@ -110,7 +110,7 @@ func TestPeopleOnTheStrip(t *testing.T) {
 	s := newStrip(t, 300, "neptune")
 	near(t, "people, mm", s.Ago(315e3).Millimetres(), 2.28, 0.005)
 	near(t, "years a square", s.Years(), 15.224e6, 0.001e6)
-	story := strip.Story()
+	story := strip.Story(place.Date{Year: 2027, Month: time.April, Day: 12})
 	for i, e := range story {
 		if e.Source == "" || i > 0 && e.Years >= story[i-1].Years {
 			t.Errorf("%s is out of order or without a source", e.Name)
@@ -149,6 +149,25 @@ func TestSpaceAge(t *testing.T) {
 	for i, m := range missions {
 		if m.Date.After(strip.MissionsAsOf()) || m.Date.Year < 1957 || i > 0 && m.Date.Before(missions[i-1].Date) {
 			t.Errorf("%s on %s is out of order", m.Name, m.Date)
+		}
+	}
+}
+
+// The telescope is counted from 30 November 1609: 416 birthdays on 29 November 2026, one
+// more the day after, and as many in April 2027.
+func TestTelescopesAge(t *testing.T) {
+	for _, c := range []struct {
+		now  place.Date
+		want float64
+	}{
+		{place.Date{Year: 2026, Month: time.November, Day: 29}, 416},
+		{place.Date{Year: 2026, Month: time.November, Day: 30}, 417},
+		{place.Date{Year: 2027, Month: time.April, Day: 12}, 417},
+		{place.Date{Year: 1609, Month: time.January, Day: 1}, 0},
+	} {
+		story := strip.Story(c.now)
+		if last := story[len(story)-1]; last.Name != "telescope" || last.Years != c.want {
+			t.Errorf("on %v: %s is %v years old, want %v", c.now, last.Name, last.Years, c.want)
 		}
 	}
 }

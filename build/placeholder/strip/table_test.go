@@ -278,3 +278,18 @@ func TestShortStrips(t *testing.T) {
 		t.Errorf("a strip of one square has %d drawings", got)
 	}
 }
+
+// The story's years are those of the term's first day on every page, whatever date a
+// page has: 417 birthdays of the telescope by 12 April 2027, 418 by 1 December.
+func TestStoryIsThatOfTheTerm(t *testing.T) {
+	for _, c := range []struct {
+		date, first string
+		want        float64
+	}{
+		{"2027-04-12", "2027-04-12", 417}, {"2027-12-24", "2027-04-12", 417}, {"2027-12-24", "2027-12-01", 418},
+	} {
+		r := reckon(t, "alder reach", "strip-time", c.date, "term.first_day="+c.first)
+		ages := entrytest.Cells(t, r, "story", "age")
+		entrytest.Near(t, "telescope in a term from "+c.first, ages[len(ages)-1].Number, c.want, 0)
+	}
+}

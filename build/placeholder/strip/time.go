@@ -9,6 +9,7 @@ import (
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/compute/quantity"
 	"noonbook/compute/strip"
 )
@@ -43,7 +44,7 @@ func stripTime() entry.Entry {
 			{Key: argShow, Choices: timeParts, Default: timeParts, Doc: "What to show: the long story, the space age."},
 			{Key: argRows, Min: 1, Max: 12, Assumed: "rows of at most a hundred squares, and no more than six", Doc: "Rows that the picture is folded in."},
 		},
-		Settings: roll,
+		Settings: append(form.Keys{school.TermFirstDay}, roll...),
 		Facts:    facts,
 		Sources:  []string{"Ages: the publications that the table names", "Missions: dates published by the space agencies, Universal Time"},
 		Reckon:   reckonTime,
@@ -55,7 +56,7 @@ func reckonTime(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	moments := s.Moments()
+	moments := s.Moments(school.TermFirstDay.Of(v))
 	r := result.Result{Facts: storyFacts(s, moments)}
 	if slices.Contains(argShow.Of(v), "story") {
 		r.Tables = append(r.Tables, storyTable(s, moments))
