@@ -18,9 +18,9 @@ type shown struct {
 	text  string
 }
 
-// A token is a number with its unit, an operation, a name of one, or a word, which ends
+// A symbol is a number with its unit, an operation, a name of one, or a word, which ends
 // every sum.
-type token struct {
+type symbol struct {
 	kind   string // "number", "word", or the operation itself
 	value  float64
 	half   float64
@@ -40,11 +40,11 @@ var (
 
 // tokens cuts a step of a working. A number with h, min or s is a time in seconds, and
 // so is a time of day; all other units stand for themselves.
-func tokens(text string) (list []token) {
+func tokens(text string) (list []symbol) {
 	for at := 0; at < len(text); {
 		rest := text[at:]
 		add := func(kind string, length int, value, half float64) {
-			list = append(list, token{kind, value, half, at, at + length})
+			list = append(list, symbol{kind, value, half, at, at + length})
 			at += length
 		}
 		if m := clockStart.FindStringSubmatch(rest); m != nil {
@@ -103,7 +103,7 @@ var errNoSum = errors.New("no sum")
 
 // A calculator works out a run of tokens by the usual rules.
 type calculator struct {
-	list []token
+	list []symbol
 	at   int
 }
 
@@ -212,7 +212,7 @@ func (c *calculator) single() float64 {
 
 // front works out the longest run at the beginning of the tokens and says how long it
 // is; 0 where they begin with none.
-func front(list []token) (value float64, used int) {
+func front(list []symbol) (value float64, used int) {
 	defer func() {
 		if recover() != nil {
 			value, used = 0, 0
@@ -223,15 +223,15 @@ func front(list []token) (value float64, used int) {
 	return value, c.at
 }
 
-// operation reports whether a token joins what stands on both sides of it, so that a
+// operation reports whether a symbol joins what stands on both sides of it, so that a
 // run beside it is a piece of a formula in words.
-func operation(t token) bool {
+func operation(t symbol) bool {
 	return slices.Contains([]string{"×", "÷", "/", "+", "−", "√", "power", "raised", "sin", "cos", "tan", "(", ")"}, t.kind)
 }
 
-func textOf(text string, list []token) string { return text[list[0].at:list[len(list)-1].to] }
+func textOf(text string, list []symbol) string { return text[list[0].at:list[len(list)-1].to] }
 
-func asShown(text string, list []token, value float64) shown {
+func asShown(text string, list []symbol, value float64) shown {
 	s := shown{value: value, text: textOf(text, list)}
 	signless := list
 	if len(list) > 1 && (list[0].kind == "−" || list[0].kind == "+") {
@@ -248,7 +248,7 @@ func asShown(text string, list []token, value float64) shown {
 
 // leading is the sum with which a stretch between two = begins, trailing the one with
 // which it ends.
-func leading(text string, list []token) (shown, bool) {
+func leading(text string, list []symbol) (shown, bool) {
 	value, used := front(list)
 	if used == 0 || used < len(list) && operation(list[used]) {
 		return shown{}, false
@@ -256,7 +256,7 @@ func leading(text string, list []token) (shown, bool) {
 	return asShown(text, list[:used], value), true
 }
 
-func trailing(text string, list []token) (shown, bool) {
+func trailing(text string, list []symbol) (shown, bool) {
 	for i := range list {
 		if value, used := front(list[i:]); used == len(list)-i {
 			if i > 0 && operation(list[i-1]) {
@@ -270,11 +270,11 @@ func trailing(text string, list []token) (shown, bool) {
 
 // equations are the runs of sums with = between them that a text holds.
 func equations(text string) (chains [][]shown) {
-	var stretches [][]token
-	stretch := []token{}
+	var stretches [][]symbol
+	stretch := []symbol{}
 	for _, t := range tokens(text) {
 		if t.kind == "=" {
-			stretches, stretch = append(stretches, stretch), []token{}
+			stretches, stretch = append(stretches, stretch), []symbol{}
 			continue
 		}
 		stretch = append(stretch, t)
