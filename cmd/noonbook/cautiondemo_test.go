@@ -6,6 +6,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"noonbook/content"
 )
 
 // A written is one caution block of the demo's pages.
@@ -107,8 +109,12 @@ func stem(file string) string { return file[strings.Index(file, "-")+1:] }
 // belongs to, in both editions and in the single file, and again on the page of
 // safety, on the day sheet and, where pupils are asked about the step, on theirs.
 func TestDemoCautionsStandBeforeTheirSteps(t *testing.T) {
-	h := pressCare(t, "../../content", "en")
-	t.Run("every block", demoBlocksAreListed)
+	demo := t.TempDir() // as the program holds it
+	if err := os.CopyFS(demo, content.Files()); err != nil {
+		t.Fatal(err)
+	}
+	h := pressCare(t, demo, "en")
+	t.Run("every block", func(t *testing.T) { demoBlocksAreListed(t, demo) })
 	titles := map[string]string{}
 	heading := regexp.MustCompile(`(?s)<h1>(?:<span class="lesson-number">.*?</span>)?(.*?)</h1>`)
 	editions := map[string]map[string]string{"class": h.class, "staff": h.staff, "class, single file": h.bound[0], "staff, single file": h.bound[1]}
@@ -218,8 +224,9 @@ var cautionFence = regexp.MustCompile("(?ms)^[ >]*`{3,}caution *$(.*?)^[ >]*`{3,
 
 // demoBlocksAreListed holds the table against the lessons, read without noonbook:
 // a caution block that is taken out or added must be so in the table as well.
-func demoBlocksAreListed(t *testing.T) {
-	files, err := filepath.Glob("../../content/*.md")
+func demoBlocksAreListed(t *testing.T, demo string) {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join(demo, "*.md"))
 	if err != nil || len(files) == 0 {
 		t.Fatal(files, err)
 	}
