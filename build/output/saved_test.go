@@ -1,3 +1,7 @@
+// Without the race detector, which sees nothing in one goroutine and takes minutes.
+
+//go:build !race
+
 package output
 
 import (
