@@ -1,6 +1,7 @@
 package form_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -35,5 +36,28 @@ func TestReadBounds(t *testing.T) {
 	_, faults, _ := few.Read([]byte(strings.Repeat("x = y\n", 5000)))
 	if n := len(faults); n != 1001 || faults[n-1].Text != "more than 1000 mistakes; the rest is not looked at" {
 		t.Errorf("%d faults, the last %q", n, faults[n-1].Text)
+	}
+}
+
+// A text that the TOML library refuses is never sound, wherever its mistake stands: in
+// a comment, before the first key, behind the last one.
+func TestMistakesOutsideOfEntries(t *testing.T) {
+	f := form.Form{{Key: form.Key[float64]("a"), Min: 0, Max: 9, Default: 0.0, Doc: "a"}, {Key: form.Key[float64]("b"), Min: 0, Max: 9, Default: 0.0, Doc: "b"}}
+	for src, want := range map[string]string{
+		"# x\x13y\na = 1\n":            "1:4 a control character, U+0013; delete it",
+		"a = 1\n# x\x01\nb = 20\n":     "2:4 a control character, U+0001; delete it; 3:5 b 20 is outside 0 to 9",
+		"a = 1 # x\x02\nb = 1\n":       "1:10 a control character, U+0002; delete it",
+		"a = 1\nb = 1\n# \x7f\n":       "3:3 a control character, U+007F; delete it",
+		"\x01\na = 1\n":                "1:1 a control character, U+0001; delete it",
+		"a = 1\n# \xff\n# \x02\nb = 2": "2:3 a letter that is not UTF-8; save the file as UTF-8; 3:3 a control character, U+0002; delete it",
+	} {
+		_, faults, _ := f.Read([]byte(src))
+		var got []string
+		for _, one := range faults {
+			got = append(got, fmt.Sprintf("%d:%d %s", one.Line, one.Column, one.Text))
+		}
+		if strings.Join(got, "; ") != want {
+			t.Errorf("%q: got %q, want %q", src, got, want)
+		}
 	}
 }

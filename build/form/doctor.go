@@ -124,7 +124,7 @@ func (d *doctor) noValue() {
 		d.value(d.below(key), 0)
 	case strings.HasSuffix(text, "]") && bareKey.MatchString(strings.TrimRight(text, "]")):
 		d.headless = true
-		d.say(e.start, "the brackets do not match; write [%s]", strings.TrimRight(text, "]"))
+		d.say(e.start, "the brackets do not match; write [%s]", shown(strings.TrimRight(text, "]")))
 	case !spaced && bareKey.MatchString(text):
 		d.lost[d.below(text)] = true
 		d.say(e.start, "%s has no value; %s", shown(text), d.want(d.below(text)))

@@ -7,6 +7,8 @@ import (
 	"time"
 	"unicode"
 
+	"github.com/BurntSushi/toml"
+
 	"noonbook/build/form"
 	"noonbook/compute/place"
 )
@@ -143,6 +145,10 @@ func FuzzRead(f *testing.F) {
 	f.Add("words = [a \"b\" {c = [}]\n= 1\nx\nstock.squares = 1 000 mm\nat]\n\"\"\"")
 	f.Fuzz(func(t *testing.T, text string) {
 		values, faults, _ := school.Read([]byte(text))
+		var any map[string]any
+		if _, err := toml.Decode(text, &any); err != nil && len(faults) == 0 {
+			t.Errorf("what is no TOML has no fault: %v", err)
+		}
 		lines := strings.Split(text, "\n")
 		for _, fault := range faults {
 			if fault.Line < 1 || fault.Line > len(lines)+1 || fault.Column < 1 {

@@ -1,6 +1,7 @@
 package form
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"sort"
@@ -267,8 +268,11 @@ func (c *checker) whole() map[string]any {
 		for i > 0 && c.off[i] {
 			i--
 		}
-		if i < 0 || c.off[i] {
-			break
+		if i < 0 || c.off[i] || at >= c.list[i].end {
+			if !c.betweenEntries(at, err) {
+				break
+			}
+			continue
 		}
 		c.fault(c.text.place(at), "%s", c.complaint(err))
 		if c.list[i].head > 0 { // what follows has no table any more
@@ -280,7 +284,36 @@ func (c *checker) whole() map[string]any {
 		c.lose(i)
 	}
 	c.lostAll = true
+	if len(c.faults) == 0 { // whatever it is, a text that can not be read is not sound
+		_, err := decodeTOML(c.rest)
+		c.fault(c.text.place(faultAt(err)), "%s", c.complaint(err))
+	}
 	return nil
+}
+
+// betweenEntries reports a mistake in a line that is no entry, such as a comment with
+// a control character, and overwrites the line; false where it is overwritten already.
+func (c *checker) betweenEntries(at int, err error) bool {
+	number := c.text.place(at).Line
+	from, to := c.text.lines[number-1], len(c.rest)
+	if number < len(c.text.lines) {
+		to = c.text.lines[number] - 1
+	}
+	line := c.rest[from:to]
+	if len(bytes.TrimSpace(line)) == 0 {
+		return false
+	}
+	complaint := c.complaint(err)
+	if i := faultyByte(line); i < len(line) && i >= 0 {
+		if r, _ := utf8.DecodeRune(line[i:]); wrongRune(line, i, r) {
+			at, complaint = from+i, byteComplaint(line[i:])
+		}
+	}
+	c.fault(c.text.place(at), "%s", complaint)
+	for i := range line {
+		line[i] = ' '
+	}
+	return true
 }
 
 // complaint says in our words what the library says.

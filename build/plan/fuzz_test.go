@@ -41,6 +41,7 @@ func FuzzPress(f *testing.F) {
 		{block + "````answer lines=3\n```caution\nx\n```\n````\n\n> ~~~staff\n> x\n> ~~~\n", settings, "", "2-b"},
 		{block + "| a | b |\n|---|---|\n| {place-facts.latitude} | [x](#the-sun) |\n\n1. x\n\n   ```text\n   y\n   ```\n", settings, "", "3 c"},
 		{block + "[a]: <b> \"c\"\n\n![a][a] <https://example.org/?a=\"b\"> `` ` `` *_**a**_*\n", settings, "", "x.md"},
+		{block, "# a comment with a bell: \a\n" + strings.Replace(settings, "Pacific/", "Pacific", 1), "", "9"},
 		{block + "```compute moon-log\n```\n", recorded, "date,time,phase\n2027-05-01,18:00,full\n", "4-moon"},
 		{block + "- [ ] a\n- [x] b\n\n***\n\n    code\n\nHard  \nbreak\\\n{class-facts.school school.name=\"<b> & \\\"c\\\"\"}\n", strings.Replace(settings, "name = \"", "name = \"\\u003cb\\u003e \\u0026 ", 1), "", "5"},
 	} {

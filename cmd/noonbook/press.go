@@ -159,5 +159,8 @@ func pressed(unit *source.Unit, edition plan.Edition, watch *progress) (files []
 	}
 	p.Progress = func(done, of int) { watch.step("computing the "+name, done, of) }
 	files, found = p.Press(unit.Settings)
+	if len(files) == 0 && found.Faults() == 0 { // source would have said why; an empty handbook must not take the place of a whole one
+		return nil, 0, nil, fmt.Errorf("laying out the %s: the settings lack what a handbook needs, and no problem was found", name)
+	}
 	return files, p.Asks(), found, nil
 }
