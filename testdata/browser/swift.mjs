@@ -103,26 +103,9 @@ export function watch(context) {
 	});
 }
 
-// A machine that is busy with other work paints a list or a table before all of it is
-// read, and it moves once. What a page itself moves, it moves each time that it is
-// opened. So a page is opened again, but only so many of a whole run: more are no chance.
-const mostAgain = 4;
-let again = 0;
-
 // moved gives what has moved on a page since it was opened, and pictures that would
 // move what is below them, were they slower.
 export async function moved(page) {
-	let found = await movedOnce(page);
-	for (let tries = 0; found.length > 0 && tries < 2 && again < mostAgain; tries++) {
-		again++;
-		console.log(`moved on one opening of ${page.url().split('/').pop()}, which is opened again: ${found.join('; ').slice(0, 200)}`);
-		await page.reload({ waitUntil: 'load' });
-		found = await movedOnce(page);
-	}
-	return found;
-}
-
-async function movedOnce(page) {
 	return page.evaluate(async () => {
 		await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
 		const sizeless = [...document.querySelectorAll('img:not([width][height])')].map((img) => `${img.getAttribute('src')} has no size`);
