@@ -113,7 +113,7 @@ func TestNothingIsWrittenInPart(t *testing.T) {
 
 // The exchange of folders keeps both whole where the system has it.
 func TestExchangeKeepsBoth(t *testing.T) {
-	parent := t.TempDir()
+	parent := quickFolder(t) // which has it on Linux
 	a, b := filepath.Join(parent, "a"), filepath.Join(parent, "b")
 	write(t, a, handbook("a"))
 	write(t, b, handbook("b"))

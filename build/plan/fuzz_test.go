@@ -63,7 +63,7 @@ func FuzzPress(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, lesson, settings, records, name string) {
 		if name += ".md"; !fs.ValidPath(name) || path.Base(name) != name {
-			t.Skip("no name of a file")
+			return // no name of a file
 		}
 		folder := fstest.MapFS{name: {Data: []byte(lesson + planted)}, "unit.toml": {Data: []byte(settings)}, "log.csv": {Data: []byte(records)}}
 		unit, problems, err := source.Read(folder, "u", own, catalogue)
