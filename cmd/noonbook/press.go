@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -83,6 +84,9 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 			return err
 		}
 		problems = append(problems, found...)
+		if len(files) == 0 && problems.Faults() == 0 { // an empty handbook must never take the place of a whole one
+			return errors.New("laying out the handbook: the settings lack what it needs, and no problem was found")
+		}
 		pressings = append(pressings, files)
 		blocks = asks
 	}
@@ -159,8 +163,5 @@ func pressed(unit *source.Unit, edition plan.Edition, watch *progress) (files []
 	}
 	p.Progress = func(done, of int) { watch.step("computing the "+name, done, of) }
 	files, found = p.Press(unit.Settings)
-	if len(files) == 0 && found.Faults() == 0 { // source would have said why; an empty handbook must not take the place of a whole one
-		return nil, 0, nil, fmt.Errorf("laying out the %s: the settings lack what a handbook needs, and no problem was found", name)
-	}
 	return files, p.Asks(), found, nil
 }
