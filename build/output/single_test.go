@@ -14,7 +14,7 @@ import (
 func pages() []file.File {
 	shell := func(class, inside string) []byte {
 		return []byte(`<!doctype html><html lang="en"><head><meta http-equiv="Content-Security-Policy" content="script-src \'self\'"><meta name="description" content="d"><title>T</title>` +
-			`<link rel="expect" href="#nb-text" blocking="render"><link rel="stylesheet" href="noonbook.css"><script src="noonbook.js" defer></script><script type="application/ld+json">{"a":"<"}</script></head><body` + class + `>` + inside + `</body></html>`)
+			`<link rel="expect" href="#nb-end" blocking="render"><link rel="stylesheet" href="noonbook.css"><script src="noonbook.js" defer></script><script type="application/ld+json">{"a":"<"}</script></head><body` + class + `>` + inside + `</body></html>`)
 	}
 	way := `<nav class="navigation"><details class="finder" data-words="concordance.js"><summary>Find</summary><input id="nb-finder"></details><details class="all-pages"><summary>All pages</summary><ol><li><a href="a.html">A</a></li></ol></details></nav>`
 	return []file.File{

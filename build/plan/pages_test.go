@@ -217,3 +217,23 @@ func TestLinksOnPaper(t *testing.T) {
 		}
 	}
 }
+
+// A page is shown when all of it is read: its head expects its last element. Of the
+// expected element a browser waits for the beginning alone (seen in Chromium 156), so
+// nothing may follow it.
+func TestPagesAreShownWhole(t *testing.T) {
+	for _, edition := range []Edition{Class, Staff} {
+		_, texts := smallPages(t, edition, nil)
+		for name, text := range texts {
+			if !strings.HasSuffix(name, ".html") {
+				continue
+			}
+			if strings.Count(text, `<link rel="expect" href="#nb-end" blocking="render">`) != 1 {
+				t.Errorf("%s does not expect its end", name)
+			}
+			if !strings.HasSuffix(text, `<div id="nb-end" hidden></div></body></html>`) {
+				t.Errorf("%s ends %q", name, text[len(text)-60:])
+			}
+		}
+	}
+}
