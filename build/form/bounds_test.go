@@ -61,3 +61,20 @@ func TestMistakesOutsideOfEntries(t *testing.T) {
 		}
 	}
 }
+
+// However long the words are in which something is wrong, its message stays short.
+func TestMessagesStayShort(t *testing.T) {
+	long := strings.Repeat("k", 3000)
+	f := form.Form{{Key: form.Key[float64]("a"), Min: 0, Max: 9, Default: 0.0, Doc: "a"}}
+	for _, src := range []string{long + ": 5\n", long + " 5\n", long + "\n", "[" + long + "\n", strings.Repeat("[", 3000) + "a\n", "a = " + long + "\n", "a = \"" + long + "\n", long + " = 5\n", "[" + long + "]\nb = 1\n"} {
+		_, faults, _ := f.Read([]byte(src))
+		if len(faults) == 0 {
+			t.Errorf("%.20q is sound", src)
+		}
+		for _, one := range faults {
+			if len(one.Text) > 200 {
+				t.Errorf("%.20q: %d bytes: %.120s…", src, len(one.Text), one.Text)
+			}
+		}
+	}
+}

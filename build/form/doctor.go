@@ -119,7 +119,7 @@ func (d *doctor) noValue() {
 	switch {
 	case colon && bareKey.MatchString(key) && strings.TrimSpace(value) != "":
 		d.lost[d.below(key)] = true
-		d.say(e.start+len(key), "an = stands between a key and its value, not a colon; write %s = %s", key, shown(strings.TrimSpace(value)))
+		d.say(e.start+len(key), "an = stands between a key and its value, not a colon; write %s = %s", shown(key), shown(strings.TrimSpace(value)))
 		d.at = e.start + len(line) - len(strings.TrimLeft(line[len(key)+1:], " \t"))
 		d.value(d.below(key), 0)
 	case strings.HasSuffix(text, "]") && bareKey.MatchString(strings.TrimRight(text, "]")):
@@ -130,7 +130,7 @@ func (d *doctor) noValue() {
 		d.say(e.start, "%s has no value; %s", shown(text), d.want(d.below(text)))
 	case bareKey.MatchString(word) && known:
 		d.lost[d.below(word)] = true
-		d.say(e.start+len(word), "an = is missing; write %s = %s", word, shown(strings.TrimSpace(rest)))
+		d.say(e.start+len(word), "an = is missing; write %s = %s", shown(word), shown(strings.TrimSpace(rest)))
 	default:
 		d.say(e.start, "%q is neither a [table] nor a key = value", shown(text))
 	}

@@ -188,8 +188,12 @@ func (r *reader) fault(at Place, format string, args ...any) {
 	if len(r.faults) == mostFaults {
 		format, args = "more than %d mistakes; the rest is not looked at", []any{mostFaults}
 	}
-	r.faults = append(r.faults, Fault{at.Line, at.Column, fmt.Sprintf(format, args...)})
+	r.faults = append(r.faults, Fault{at.Line, at.Column, cut(fmt.Sprintf(format, args...), longestFault)})
 }
+
+// longestFault is what a message has room for, in letters: the longest of ours, which
+// lists the keys of a table, has some 400.
+const longestFault = 1000
 
 // hasTable reports whether some field's name goes on below name.
 func (f Form) hasTable(name string) bool { return len(f.below(name)) > 0 && name != "" }
