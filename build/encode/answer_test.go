@@ -48,7 +48,7 @@ func answer() encode.Answer {
 			{Name: "lines", Title: say.Line("dial-table.title", say.Text("there")), Columns: []result.Column{{Name: "line_angle_deg", Unit: "deg"}}, Rows: []result.Row{{Cells: []say.Value{say.Number(-2, "deg", 0)}}}},
 		},
 		Notes:    []say.Phrase{say.Line("sky.fist")},
-		Cautions: []say.Phrase{say.Line("dial-north.caution")},
+		Cautions: []say.Phrase{say.Line("caution.sun")},
 		Warnings: []say.Phrase{say.Line("dial-north.overhead")},
 		Working:  []say.Phrase{say.Line("dial-table.working_clock")},
 	}}

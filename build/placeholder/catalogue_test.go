@@ -27,6 +27,14 @@ func TestCatalogueIsSortedAndDocumented(t *testing.T) {
 		if e.Summary == "" || len(e.Facts) == 0 || len(e.Sources) == 0 {
 			t.Errorf("%s lacks a summary, facts or sources", e.Name)
 		}
+		if (len(e.Cautions) == 0) != (len(e.Harmless) > 20) {
+			t.Errorf("%s wants a caution, or else a reason why none comes with it: %q, %q", e.Name, e.Cautions, e.Harmless)
+		}
+		for _, name := range slices.Concat(e.Cautions, e.OnPaper) {
+			if !slices.Contains(entry.Cautions(), name) || entry.NeedsSchool(name) || slices.Contains(e.OnPaper, name) && !e.Printable {
+				t.Errorf("%s: %s is no caution that always comes with it", e.Name, name)
+			}
+		}
 		for _, f := range e.Form(school.Settings()) {
 			if !f.Sound() {
 				t.Errorf("%s: the default of %s is a %T, which its key does not hold", e.Name, f.Name(), f.Default)

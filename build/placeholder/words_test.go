@@ -96,6 +96,13 @@ func documentedKeys() (keys []string) {
 	return keys
 }
 
+// noLine are the cautions that say nothing on a sheet: they are for grown-ups, or of
+// places where no sheet goes.
+var noLine = []string{
+	entry.CareHourKeepers, entry.CarePlanets, entry.CareEclipse, entry.CareViewers, entry.CareMoonEclipse, entry.CareDarkRoom, entry.CareLauncher,
+	entry.CareFamilySun, entry.CareFamilyOutside, entry.CareFamilyEvening,
+}
+
 // builtKeys are those that the code puts together.
 func builtKeys() (keys []string) {
 	for i := range 12 {
@@ -104,8 +111,13 @@ func builtKeys() (keys []string) {
 	for _, share := range []string{"class", "group", "pupil"} {
 		keys = append(keys, "kit."+share, "kit."+share+"_spare")
 	}
-	for _, aside := range []string{"answer", "staff"} {
+	for _, aside := range []string{"caution", "answer", "staff"} {
 		keys = append(keys, "page."+aside)
+	}
+	for _, name := range entry.Cautions() {
+		if keys = append(keys, entry.Caution(name).Key); !slices.Contains(noLine, name) {
+			keys = append(keys, entry.PaperLine(name))
+		}
 	}
 	for _, unit := range []string{"h", "min", "s", "in", "inch", "ft", "mi", "million_mi", "mi_s", "mph", "fahrenheit", "lb", "celsius", "kg"} { // of durations and customary measure
 		keys = append(keys, "units."+unit)

@@ -8,6 +8,7 @@ import (
 
 	"noonbook/build/encode"
 	"noonbook/build/file"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/placeholder/sky"
 	"noonbook/build/say"
 	"noonbook/build/school"
@@ -71,7 +72,7 @@ func (p *Plan) skyEvents(s *pressing) []encode.Event {
 	for _, day := range sky.SkyDays(s.settings) {
 		about := s.words.Text(day.Look)
 		if day.Sun {
-			about += " " + s.words.Say("eclipse-list.caution")
+			about += " " + s.words.Line(entry.Caution(entry.CareEclipse))
 		}
 		events = append(events, encode.Event{
 			UID:  s.uid("sky", day.At.UTC().Format("20060102"), day.Key),

@@ -170,7 +170,7 @@ func (s *daySheet) care(part *typeset.SheetPart) error {
 		return err
 	}
 	out = append(out, s.draft.mark(func(dst []byte, s *pressing) []byte {
-		return s.appendWarnings(s.words.AppendCautions(dst, s.cautions(asks)), asks)
+		return s.appendWarnings(s.words.AppendCautions(dst, s.untoldOf(asks)), asks)
 	})...)
 	none := template.HTMLEscapeString(s.draft.plan.words.Say("day-sheet.care_elsewhere"))
 	if link := s.draft.plan.pageOf(source.PartSafety); link != nil {
@@ -178,21 +178,6 @@ func (s *daySheet) care(part *typeset.SheetPart) error {
 	}
 	part.Body = template.HTML(append(out, "<p>"+none+"</p>"...))
 	return nil
-}
-
-// cautions are those of computed blocks, each once.
-func (s *pressing) cautions(asks []int) []say.Phrase {
-	var list []say.Phrase
-	told := map[string]bool{}
-	for _, n := range asks {
-		for _, c := range s.results[n].Cautions {
-			if line := s.words.Line(c); !told[line] {
-				told[line] = true
-				list = append(list, c)
-			}
-		}
-	}
-	return list
 }
 
 // appendWarnings appends the warnings of what was asked, each once.

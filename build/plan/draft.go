@@ -104,8 +104,9 @@ func (d *draft) cut() (page, error) {
 	return p, nil
 }
 
-// fill writes the page for one school.
+// fill writes the page for one school, its slots in their order.
 func (p page) fill(dst []byte, s *pressing) []byte {
+	s = s.onPage()
 	for i, ready := range p.ready {
 		dst = append(dst, ready...)
 		if i < len(p.slots) {

@@ -22,8 +22,9 @@ func (p *Plan) gathered(d *draft, l *source.Lesson, page typeset.LessonPage) (an
 	case source.PartStart:
 		return typeset.StartPage{LessonPage: page, Sheets: p.sheets(d)}, nil
 	case source.PartSafety:
-		cautions, err := p.cautions(d)
-		return typeset.SafetyPage{LessonPage: page, Cautions: cautions}, err
+		every := p.everyCaution(d)
+		own, err := p.ownCautions(d)
+		return typeset.SafetyPage{LessonPage: page, Every: every, Own: own}, err
 	case source.PartGlossary:
 		return typeset.GlossaryPage{LessonPage: page, Entries: p.vocabulary()}, nil
 	case source.PartSources:
@@ -34,69 +35,41 @@ func (p *Plan) gathered(d *draft, l *source.Lesson, page typeset.LessonPage) (an
 	return page, nil
 }
 
-// cautions repeats the cautions of each lesson under its name, one with computed
-// cautions alone only where they come out.
-func (p *Plan) cautions(d *draft) ([]typeset.Gathered, error) {
+// ownCautions repeats the caution blocks that have words of their own, each lesson's
+// under its name.
+func (p *Plan) ownCautions(d *draft) ([]typeset.Gathered, error) {
 	var gathered []typeset.Gathered
 	for i, l := range p.unit.Lessons {
 		if l.Part() == source.PartSafety {
 			continue // its own cautions stand on the page
 		}
-		body, asks, err := d.cautionsOf(l, i)
+		body, err := d.ownCautionsOf(l, i)
 		if err != nil {
 			return nil, err
 		}
-		computed := func(dst []byte, s *pressing) []byte { return s.words.AppendCautions(dst, s.cautions(asks)) }
-		if len(body) == 0 {
-			gathered = append(gathered, typeset.Gathered{Body: template.HTML(d.mark(under(l, computed)))})
-			continue
+		if len(body) > 0 {
+			gathered = append(gathered, typeset.Gathered{Title: l.Title(), File: l.Page, Body: template.HTML(body)})
 		}
-		gathered = append(gathered, typeset.Gathered{Title: l.Title(), File: l.Page, Body: template.HTML(string(body) + d.mark(computed))})
 	}
 	return gathered, nil
 }
 
-// cautionsOf returns the caution blocks of a lesson, and its computed blocks, which
-// may bring more.
-func (d *draft) cautionsOf(l *source.Lesson, i int) (body []byte, asks []int, err error) {
+func (d *draft) ownCautionsOf(l *source.Lesson, i int) (body []byte, err error) {
 	err = ast.Walk(l.Tree, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
-		if !entering {
+		aside, ok := n.(*source.Aside)
+		switch {
+		case !entering || !ok:
 			return ast.WalkContinue, nil
-		}
-		switch n := n.(type) {
-		case *source.Block:
-			asks = append(asks, d.plan.askAgain(n.Ask, i))
-		case *source.Aside:
-			if n.Word == source.Caution {
-				one, err := d.render(l, i, n, manner{gathered: true})
-				body = append(body, one...)
-				return ast.WalkSkipChildren, err
-			}
-			if d.plan.edition == Class { // one within is as private as what holds it
-				return ast.WalkSkipChildren, nil
-			}
+		case aside.Word == source.Caution && aside.FirstChild() != nil:
+			one, err := d.render(l, i, n, manner{gathered: true})
+			body = append(body, one...)
+			return ast.WalkSkipChildren, err
+		case aside.Word != source.Caution && d.plan.edition == Class: // one within is as private as what holds it
+			return ast.WalkSkipChildren, nil
 		}
 		return ast.WalkContinue, nil
 	})
-	return body, asks, err
-}
-
-// under is a section of the safety template for a lesson without caution blocks; it
-// stands there only where the computed blocks turn out to have cautions.
-func under(l *source.Lesson, computed slot) slot {
-	return func(dst []byte, s *pressing) []byte {
-		cautions := computed(nil, s)
-		if len(cautions) == 0 {
-			return dst
-		}
-		dst = append(dst, `<section class="from-lesson"><h2><a href="`...)
-		dst = typeset.AppendAttribute(dst, l.Page)
-		dst = append(dst, `">`...)
-		dst = typeset.AppendText(dst, l.Title())
-		dst = append(dst, `</a></h2>`...)
-		dst = append(dst, cautions...)
-		return append(dst, `</section>`...)
-	}
+	return body, err
 }
 
 func (p *Plan) vocabulary() []typeset.Term {

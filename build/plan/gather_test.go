@@ -23,7 +23,11 @@ func TestGatheringPages(t *testing.T) {
 		if strings.Contains(safety, "A caution of the answer.") != (edition == Staff) {
 			t.Errorf("edition %d: the caution of an answer is there, or not: %s", edition, safety)
 		}
-		if i, j := strings.Index(safety, "Today"), strings.Index(safety, "Alpha"); i < 0 || j < i || strings.Contains(safety, "Beta") || strings.Contains(safety, "Gamma") {
+		own := safety[strings.Index(safety, "Today"):]
+		if !strings.Contains(safety, "The school's fire rules come first.Alpha, Beta") || strings.Count(safety, "Paper on the floor") != 1 {
+			t.Errorf("edition %d: the caution of the strip does not name its lessons: %s", edition, safety)
+		}
+		if !strings.Contains(own, "Alpha") || strings.Contains(own, "Beta") || strings.Contains(safety, "Gamma") {
 			t.Errorf("edition %d: cautions stand under %s", edition, safety)
 		}
 		led := false

@@ -66,6 +66,14 @@ type pressing struct {
 	groups   []int
 	results  []result.Result // by ask
 	files    []file.File     // tables as CSV
+	told     map[string]bool // cautions that the page being filled has told, by name or by their words
+}
+
+// onPage is the pressing for one page more.
+func (s *pressing) onPage() *pressing {
+	here := *s
+	here.told = map[string]bool{}
+	return &here
 }
 
 // Make plans the pages of one edition.

@@ -89,6 +89,7 @@ func eachUnit(t *testing.T, do func(t *testing.T, unit *source.Unit, words *type
 // the markup first, the whole minified then.
 func plainly(t *testing.T, d *draft, s *pressing) []byte {
 	t.Helper()
+	s = s.onPage()
 	marks := regexp.MustCompile(d.plan.token + `(\d+)z`)
 	filled := marks.ReplaceAllFunc(d.markup, func(mark []byte) []byte {
 		n, err := strconv.Atoi(string(marks.FindSubmatch(mark)[1]))

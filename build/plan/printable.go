@@ -2,8 +2,10 @@ package plan
 
 import (
 	"html/template"
+	"slices"
 	"strconv"
 
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/build/typeset"
@@ -12,26 +14,26 @@ import (
 // A printable is a page of sheets at true size, made by one compute block.
 type printable struct {
 	page   string // file name
-	entry  string // of the placeholder
+	entry  entry.Entry
 	ask    int
 	lesson int
 }
 
 // printLink notes a page of sheets for the block and returns the link to it,
 // with a small picture of the first sheet.
-func (d *draft) printLink(entry string, ask, lesson int) string {
+func (d *draft) printLink(of entry.Entry, ask, lesson int) string {
 	p := d.plan
-	name := "print-" + entry
+	name := "print-" + of.Name
 	same := 1
 	for _, other := range p.prints {
-		if other.entry == entry {
+		if other.entry.Name == of.Name {
 			same++
 		}
 	}
 	if same > 1 {
 		name += "-" + strconv.Itoa(same)
 	}
-	print := printable{name + ".html", entry, ask, lesson}
+	print := printable{name + ".html", of, ask, lesson}
 	p.prints = append(p.prints, print)
 	preview := d.mark(func(dst []byte, s *pressing) []byte {
 		if sheets := s.results[ask].Sheets; len(sheets) > 0 {
@@ -48,14 +50,14 @@ func (d *draft) printLink(entry string, ask, lesson int) string {
 		return typeset.AppendText(dst, s.words.Say(key, say.Count(len(sheets)), paper(s)))
 	})
 	return `<p class="print-link"><a href="` + print.page + `"><span class="preview">` + preview + `</span>` +
-		template.HTMLEscapeString(p.words.Say("sheet.print", say.Words(entry+".name"))) + `</a> <small>` + count + `</small></p>`
+		template.HTMLEscapeString(p.words.Say("sheet.print", say.Words(of.Name+".name"))) + `</a> <small>` + count + `</small></p>`
 }
 
 // printable drafts the page of sheets.
 func (p *Plan) printable(print printable) (*draft, error) {
 	l := p.unit.Lessons[print.lesson]
 	d := &draft{plan: p, name: print.page, lesson: print.lesson}
-	title := p.words.Say(print.entry + ".name")
+	title := p.words.Say(print.entry.Name + ".name")
 	page := typeset.PrintablePage{
 		Shell:  p.shell(d, title, p.words.Say("sheet.about", say.Text(title), say.Text(l.Title()))),
 		Lesson: typeset.Link{Title: l.Title(), File: l.Page},
@@ -63,10 +65,10 @@ func (p *Plan) printable(print printable) (*draft, error) {
 			r := s.results[print.ask]
 			if first := guards(r); len(first.Cautions)+len(first.Warnings) > 0 {
 				dst = append(dst, `<div class="before-print">`...) // the paper is for the sheets
-				dst = s.words.AppendBlock(dst, print.entry, first, nil)
+				dst = s.words.AppendBlock(dst, print.entry.Name, first, nil)
 				dst = append(dst, `</div>`...)
 			}
-			return s.words.AppendSheets(dst, r.Sheets)
+			return s.words.AppendSheets(dst, r.Sheets, s.lines(slices.Concat(r.Cautions, entry.CautionsOf(print.entry.OnPaper...)))...)
 		})),
 	}
 	page.Resource = p.resource(d, page.Shell, l)

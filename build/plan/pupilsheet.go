@@ -7,6 +7,7 @@ import (
 
 	"github.com/yuin/goldmark/ast"
 
+	"noonbook/build/say"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
 )
@@ -22,7 +23,7 @@ const leastLines = 2
 func (p *Plan) pupilSheet(i int, asks []question) (*draft, error) {
 	l := p.unit.Lessons[i]
 	d := &draft{plan: p, name: PupilFile(l), lesson: i}
-	var body []byte
+	body := []byte(d.careLine(l, i))
 	var under *ast.Heading
 	told := map[ast.Node]bool{}
 	for n, q := range asks {
@@ -52,6 +53,30 @@ func (p *Plan) pupilSheet(i int, asks []question) (*draft, error) {
 	})
 }
 
+// careLine is the mark of what the sheet says of the lesson's cautions to whoever carries
+// it away.
+func (d *draft) careLine(l *source.Lesson, i int) string {
+	from := d.carefulOf(l, i)
+	return d.mark(func(dst []byte, s *pressing) []byte {
+		var cautions []say.Phrase
+		for _, b := range from {
+			cautions = append(cautions, b.cautions(s)...)
+		}
+		lines := s.lines(cautions)
+		if len(lines) == 0 {
+			return dst
+		}
+		dst = append(dst, `<p class="care-line">`...)
+		for i, line := range lines {
+			if i > 0 {
+				dst = append(dst, ' ')
+			}
+			dst = typeset.AppendText(dst, s.words.Line(line))
+		}
+		return append(dst, "</p>"...)
+	})
+}
+
 // careFor writes the caution blocks before a question that are not told yet, and
 // the cautions of the computed blocks.
 func (d *draft) careFor(l *source.Lesson, i int, q question, told map[ast.Node]bool) ([]byte, error) {
@@ -75,7 +100,7 @@ func (d *draft) careFor(l *source.Lesson, i int, q question, told map[ast.Node]b
 	if len(asks) == 0 {
 		return out, nil
 	}
-	return append(out, d.mark(func(dst []byte, s *pressing) []byte { return s.words.AppendCautions(dst, s.cautions(asks)) })...), nil
+	return append(out, d.mark(func(dst []byte, s *pressing) []byte { return s.words.AppendCautions(dst, s.untoldOf(asks)) })...), nil
 }
 
 // question writes one question with its lines, or a table to fill in.

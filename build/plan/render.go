@@ -75,13 +75,15 @@ func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, enterin
 	r.draft.plan.asks[number].block = true
 	entry, name, sources := n.Entry, n.Entry.Name, n.Entry.Sources
 	mark := r.draft.mark(func(dst []byte, s *pressing) []byte {
+		result, cited := s.results[number], sources
 		if r.gathered {
-			return s.words.AppendBlock(dst, name, brief(entry, s.results[number]), nil)
+			result, cited = brief(entry, result), nil
 		}
-		return s.words.AppendBlock(dst, name, s.results[number], sources)
+		result.Cautions = s.untold(result.Cautions)
+		return s.words.AppendBlock(dst, name, result, cited)
 	})
 	if n.Entry.Printable && !r.gathered {
-		mark = r.draft.printLink(n.Entry.Name, number, r.lesson) + mark
+		mark = r.draft.printLink(n.Entry, number, r.lesson) + mark
 	}
 	return ast.WalkSkipChildren, write(w, true, `<figure class="computed">`+mark+"</figure>\n", "")
 }
@@ -108,18 +110,30 @@ func (d *draft) factOf(number int, fact string) string {
 
 func (r lessonRenderer) aside(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	n := node.(*source.Aside)
-	if n.Word == source.Caution {
-		return ast.WalkContinue, write(w, entering, `<section class="caution"><p class="side-label">`+r.draft.plan.words.Say("page.caution")+`</p>`, "</section>\n")
-	}
-	if r.edition == Staff {
-		word := r.draft.plan.words.Say("page." + n.Word)
-		return ast.WalkContinue, write(w, entering, `<section class="`+n.Word+`"><p class="side-label">`+word+`</p>`, "</section>\n")
+	switch {
+	case n.Word == source.Caution && n.FirstChild() != nil:
+		mark := ""
+		if entering && n.Names != nil {
+			mark = r.draft.replaced(n)
+		}
+		return ast.WalkContinue, write(w, entering, mark+r.labelled(n), "</section>\n")
+	case n.Word == source.Caution && entering:
+		return ast.WalkSkipChildren, write(w, true, r.draft.named(n), "")
+	case n.Word == source.Caution:
+		return ast.WalkContinue, nil
+	case r.edition == Staff:
+		return ast.WalkContinue, write(w, entering, r.labelled(n), "</section>\n")
 	}
 	lines := max(n.Ruled, r.lines)
 	if !entering || lines == 0 || n.Word != source.Answer {
 		return ast.WalkSkipChildren, nil
 	}
 	return ast.WalkSkipChildren, write(w, true, ruled(lines), "")
+}
+
+// labelled opens a section with what it is at its side.
+func (r lessonRenderer) labelled(n *source.Aside) string {
+	return `<section class="` + n.Word + `"><p class="side-label">` + r.draft.plan.words.Say("page."+n.Word) + `</p>`
 }
 
 func ruled(lines int) string {

@@ -57,7 +57,7 @@ func (p *Plan) printsOf(page int) []typeset.Link {
 	var links []typeset.Link
 	for _, print := range p.prints {
 		if print.lesson == page {
-			links = append(links, typeset.Link{Title: p.words.Say(print.entry + ".name"), File: print.page})
+			links = append(links, typeset.Link{Title: p.words.Say(print.entry.Name + ".name"), File: print.page})
 		}
 	}
 	return links

@@ -32,8 +32,9 @@ type Inline struct {
 // within.
 type Aside struct {
 	ast.BaseBlock
-	Word  string // "caution", "answer" or "staff"
-	Ruled int    // of an answer: ruled lines in the class edition
+	Word  string   // "caution", "answer" or "staff"
+	Ruled int      // of an answer: ruled lines in the class edition
+	Names []string // of a caution: the cautions of placeholders that it replaces, or prints where it is empty
 
 	fence  *fence
 	indent int

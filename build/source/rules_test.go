@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/problem"
 	"noonbook/build/source"
 	"noonbook/compute/classroom"
@@ -49,7 +50,13 @@ func TestRulesOfALesson(t *testing.T) {
 		{"forty lines", map[string]string{"a.md": head + "```answer lines=40\nx\n```\n"}, nil},
 		{"forty-one lines", map[string]string{"a.md": head + "```answer lines=41\nx\n```\n"}, []string{`u/a.md:4:11: answer: "lines=41" is not understood, want lines=N with N from 0 to 40`}},
 		{"fewer than no lines", map[string]string{"a.md": head + "~~~~answer lines=-1\nx\n~~~~\n"}, []string{`u/a.md:4:12: answer: "lines=-1" is not understood, want lines=N with N from 0 to 40`}},
-		{"lines of a caution", map[string]string{"a.md": head + "```caution lines=2\nx\n```\n"}, []string{`u/a.md:4:12: caution: "lines=2" is too much; nothing follows the word`}},
+		{"lines of a caution", map[string]string{"a.md": head + "```caution lines=2\nx\n```\n"}, []string{`u/a.md:4:12: caution: "lines=2" is not the name of a caution; want one of ` + strings.Join(entry.Cautions(), ", ")}},
+		{"a caution on its first line", map[string]string{"a.md": head + "```caution never look at it\n```\n"}, []string{`u/a.md:4:12: caution: "never" is not the name of a caution; want one of ` + strings.Join(entry.Cautions(), ", ")}},
+		{"a caution misspelt", map[string]string{"a.md": head + "```caution sun scisors\n```\n"}, []string{`u/a.md:4:16: caution: "scisors" is not the name of a caution; did you mean "scissors"?`}},
+		{"a caution twice", map[string]string{"a.md": head + "~~~caution sun  sun\nx\n~~~\n"}, []string{`u/a.md:4:17: caution: "sun" is named twice`}},
+		{"a caution of nothing", map[string]string{"a.md": head + "```caution\n\n```\n"}, []string{`u/a.md:4:1: caution: the block is empty; write what to take care of, or name a caution after the word, such as "caution sun"`}},
+		{"a caution with numbers of the school", map[string]string{"a.md": head + "```caution clear-zone\n```\n"}, []string{`u/a.md:4:12: caution: "clear-zone" has numbers of the school; put the compute block that prints it before the step, or write the caution here`}},
+		{"cautions by their names", map[string]string{"a.md": head + "```caution sun scissors\n```\n\n```caution clear-zone\nStay out.\n```\n"}, nil},
 		{"a hundred quotes", map[string]string{"a.md": head + quotes(100)}, nil},
 		{"a hundred and one", map[string]string{"a.md": head + "\n" + quotes(101)}, []string{"u/a.md:5:1: quotes and lists within one another, more than 100 deep"}},
 		{"512 kB", map[string]string{"a.md": sized(512 << 10)}, nil},

@@ -193,6 +193,10 @@ func (v *visitor) aside(n *Aside) {
 	_, rest := firstWord(strings.TrimLeft(line, string(n.fence.char)))
 	at := v.at(n.Pos())
 	v.unclosed(n, n.Word+" block")
+	if n.Word == Caution {
+		v.caution(n, rest, at, len(line)-len(rest))
+		return
+	}
 	if rest == "" {
 		return
 	}
@@ -207,4 +211,30 @@ func (v *visitor) aside(n *Aside) {
 		return
 	}
 	v.problems.Add(at, "%s: %q is too much; nothing follows the word", n.Word, rest)
+}
+
+// caution reads the names after the word and wants words within, or names that stand
+// for some.
+func (v *visitor) caution(n *Aside, rest string, at problem.Place, column int) {
+	here, named := at, rest != ""
+	here.Column += column
+	for rest != "" {
+		name, more := firstWord(rest)
+		switch {
+		case !slices.Contains(entry.Cautions(), name):
+			v.problems.Add(here, "caution: %q is not the name of a caution%s", name, form.Choice(name, entry.Cautions()))
+			return // words on the wrong line are one mistake
+		case slices.Contains(n.Names, name):
+			v.problems.Add(here, "caution: %q is named twice", name)
+		case n.FirstChild() == nil && entry.NeedsSchool(name):
+			v.problems.Add(here, "caution: %q has numbers of the school; put the compute block that prints it before the step, or write the caution here", name)
+		default:
+			n.Names = append(n.Names, name)
+		}
+		here.Column += len(rest) - len(more)
+		rest = more
+	}
+	if n.FirstChild() == nil && !named {
+		v.problems.Add(at, "caution: the block is empty; write what to take care of, or name a caution after the word, such as \"caution sun\"")
+	}
 }

@@ -60,12 +60,13 @@ type StartPage struct {
 // A SafetyPage repeats the cautions of all lessons.
 type SafetyPage struct {
 	LessonPage
-	Cautions []Gathered
+	Every template.HTML // mark: those of computed blocks, each once
+	Own   []Gathered    // those that lessons have words of their own for
 }
 
 // Gathered is what another page says.
 type Gathered struct {
-	Title, File string // of that page; "" where the body brings its own heading
+	Title, File string // of that page
 	Body        template.HTML
 }
 

@@ -1,12 +1,14 @@
 package typeset
 
 import (
+	"strings"
+
 	"noonbook/build/drawing"
 	"noonbook/build/say"
 )
 
 // AppendSheets appends printables at true size, a piece of paper each.
-func (w *Words) AppendSheets(dst []byte, sheets []drawing.Sheet) []byte {
+func (w *Words) AppendSheets(dst []byte, sheets []drawing.Sheet, care ...say.Phrase) []byte {
 	for _, s := range sheets {
 		turned := "portrait"
 		if s.Paper.Width > s.Paper.Height {
@@ -17,7 +19,7 @@ func (w *Words) AppendSheets(dst []byte, sheets []drawing.Sheet) []byte {
 		dst = append(dst, `" role="region" tabindex="0" aria-label="`...)
 		dst = appendAttribute(dst, w.Line(s.Drawing.Title))
 		dst = append(dst, `">`...)
-		dst = w.AppendSheet(dst, s)
+		dst = w.AppendSheet(dst, s, care...)
 		dst = append(dst, `</div>`...)
 	}
 	return dst
@@ -25,8 +27,9 @@ func (w *Words) AppendSheets(dst []byte, sheets []drawing.Sheet) []byte {
 
 // AppendSheet appends one piece of paper: the drawing, or its part, in a frame
 // that cuts off the rest, with the check bar below and, where several sheets
-// belong together, crosses to lay over one another.
-func (w *Words) AppendSheet(dst []byte, s drawing.Sheet) []byte {
+// belong together, crosses to lay over one another. care is what the paper says to
+// whoever carries it away.
+func (w *Words) AppendSheet(dst []byte, s drawing.Sheet, care ...say.Phrase) []byte {
 	width, height := s.Paper.Area()
 	dst = append(dst, `<svg class="true-size" width="`...)
 	dst = appendLength(dst, s.Paper.Width)
@@ -61,6 +64,7 @@ func (w *Words) AppendSheet(dst []byte, s drawing.Sheet) []byte {
 	dst = append(dst, `</svg>`...)
 	var frame drawing.Drawing
 	checkBar(&frame, s.Paper)
+	w.careLines(&frame, s.Paper, care)
 	if s.Rows*s.Columns > 1 {
 		matchingMarks(&frame, s)
 	}
@@ -81,6 +85,30 @@ func checkBar(d *drawing.Drawing, p drawing.Paper) {
 		d.Line("check", drawing.Point{X: x, Y: y}, drawing.Point{X: x, Y: y - rise})
 	}
 	d.Label("check-label", drawing.Point{X: left, Y: y - 5}, drawing.Start, say.Words("sheet.check"))
+}
+
+// The lines of care stand beside the check bar: their letters, the leading and where they
+// begin, in mm.
+const (
+	careSize    = 2.7
+	careLeading = 3.2
+	careGap     = 6.0
+)
+
+// careLines writes what is to be taken care of at the foot of the paper.
+func (w *Words) careLines(d *drawing.Drawing, p drawing.Paper, care []say.Phrase) {
+	if len(care) == 0 {
+		return
+	}
+	var said []string
+	for _, c := range care {
+		said = append(said, w.Line(c))
+	}
+	left := drawing.PaperMargin + 1 + drawing.CheckBar + careGap
+	top := p.Height - drawing.PaperMargin - drawing.CheckStrip + careLeading
+	for i, line := range Lines(strings.Join(said, " "), (p.Width-drawing.PaperMargin-left)/careSize) {
+		d.Label("care-line", drawing.Point{X: left, Y: top + careLeading*float64(i)}, drawing.Start, say.Text(line))
+	}
 }
 
 // matchingMarks names the sheet's place and draws crosses where it overlaps its

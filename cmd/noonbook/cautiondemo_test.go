@@ -21,40 +21,50 @@ type written struct {
 // demoCautions are all caution blocks of the demo, page by page.
 var demoCautions = []written{
 	{"0-start-here", says("Nobody looks at the Sun, for any reason, through anything or with bare eyes", "An adult is with the class whenever it is outside", "Craft knives are for adults", "Lenses stay in their closed box", "The school's own rules come before this handbook"), "Read it once before you go outside", false},
-	{"1-shadow-clock", says("Scissors are passed with the handles first and used sitting down", "an adult cuts it, on a mat, with a steel ruler", "at eye height", "fold a piece of tape over it"), "On the thin card draw a line", false},
-	{"1-shadow-clock", says("Never look at the Sun, not even for a moment and not through anything", "Dark glasses, smoked glass and camera screens do not make it safe", "a lens or binoculars can blind at once", "Work with your back to the Sun and look at shadows only", "Nobody lies down to look along the style", "Hats and sun cream follow the school's own rules, which come before anything on this page"), "Hold the compass flat at the height of your belt", false},
-	{"3-paper-strip", says("trip hazard", "put a sign and a warden at each end", "never run", "Keep doors, stairs and the ways out of the building free", "The school's fire rules come first"), "The Sun is the first edge of the first whole square", false},
-	{"3-paper-strip", says("nobody looks toward the real Sun to take a bearing", "not pegs with strings", "Stay within the part of the grounds that the school uses", "keep cars and ball games away", "The school's own rules for lessons outdoors come first"), "Put a cone where the Sun goes", false},
-	{"4-long-story", says("trip hazard", "put a sign and a warden at each end", "never run", "Keep doors, stairs and the ways out of the building free", "The school's fire rules come first"), "The first edge is the beginning", false},
-	{"5-our-sky", says("Never look at the Sun, not for a moment, and never through a lens", "left alone or watched with your back to it", "The school's own rules come first"), "It rises in the", false},
-	{"6-telescope", says("Nobody looks at the Sun through a lens", "nobody throws its picture on anything", "blinds at once and sets paper and skin on fire", "never lie on a window sill or in sunlight", "Count them out and count them back in", "A cracked one goes to the adult", "The school's own rules come before anything on this page"), "Put the lamp with the paper arrow on a table", true},
-	{"6-telescope", says("Only the adult cuts tubes", "Pupils cut paper and card with scissors, sitting down", "taped before anybody puts an eye to them", "Lenses are in their bags while anything is cut"), "Lay the cutting strip along each tube", false},
-	{"6-telescope", says("By day the telescope is used indoors only", "away from every window", "nobody ever points it at the Sun or near it", "No eclipse viewer, dark glass, film or filter goes into a telescope or before it", "caps on"), "Stand at the near end, the sign at the far end", true},
+	{"1-shadow-clock", scissors, "On the thin card draw a line", false},
+	{"1-shadow-clock", sharpTip, "On the thin card draw a line", false},
+	{"1-shadow-clock", sunCare, "Hold the compass flat at the height of your belt", false},
+	{"3-paper-strip", floorCare, "The Sun is the first edge of the first whole square", false},
+	{"3-paper-strip", pegCare, "Put a cone where the Sun goes", false},
+	{"4-long-story", floorCare, "The first edge is the beginning", false},
+	{"5-our-sky", sunCare, "It rises in the", false},
+	{"6-telescope", lensCare, "Put the lamp with the paper arrow on a table", true},
+	{"6-telescope", sawCare, "Lay the cutting strip along each tube", false},
+	{"6-telescope", scissors, "Lay the cutting strip along each tube", false},
+	{"6-telescope", telescopeCare, "Stand at the near end, the sign at the far end", true},
 	{"6-telescope", says("The telescope goes outside after sunset only", "with a parent, a guardian or a teacher beside it", "never stands at a window", "Nobody goes out alone", "away from traffic and water, tell somebody", "the school's rules for evenings"), "The Sun sets today at", false},
-	{"7-back-to-the-dial", says("Never look at the Sun, not even for a moment and not through anything", "Work with your back to the Sun", "Nobody lies down to look along the style", "the school's own rules, which come before anything on this page"), "Put the plate on its board", false},
+	{"7-back-to-the-dial", sunCare, "Put the plate on its board", false},
 	{"9-rocket-day", says("The launcher is an adult's work", "tried by adults on an empty field first, with glasses on", "It must not be able to hold pressure", "Ask the school, and whoever owns the field", "their rules and local codes come before this page"), "Lay the launcher out and stamp once without a rocket", false},
-	{"9-rocket-day", says("Scissors are used sitting down and handed over with the handles first", "no stick, no wire, no weight in the nose, nothing hard or sharp", "The nose is pressed blunt"), "Print the sheets at 100 %", false},
+	{"9-rocket-day", scissors, "Print the sheets at 100 %", false},
+	{"9-rocket-day", paperRocket, "Print the sheets at 100 %", false},
 	{"9-rocket-day", says("An adult is in charge of the launcher and gives the count", "The clear zone is empty:", "further if the school or the field says so", "Wardens watch its edge, face outward, and call stop", "Safety glasses", "Nobody leans over the nose", "Stamp only. Never pump", "Mouths stay off the pipe and the bottle", "never aimed at anyone", "A rocket that is stuck", "Eyes on the rocket", "Nobody fetches anything", "No launch in a wind above", "at thunder", "School rules, local rules and the rules of the field come first"), "The words are always the same", false},
-	{"10-moon-phases", says("Nobody looks at the Sun, not even for a moment", "The adult finds the Moon first", "a wall or a tree hides the Sun", "No lens and no binoculars", "The school's own rules for lessons outdoors come first"), "Stand in the shade, so that you face the Moon", false},
-	{"10-moon-phases", says("The lamp gets hot", "only the adult touches, moves or switches it", "Nobody stares at the bulb", "Cables are taped down", "nobody walks while it is dark", "the sticks stay below eye height", "The school's rules for electrical things and for dark rooms come first"), "Face the lamp. The ball is between you and the lamp", true},
-	{"11-sky-notebook", says("Nobody looks at the Sun, not even for a moment and not through anything", "a wall or a tree that hides the Sun", "No lenses and no binoculars", "Stay within the part of the grounds that the school uses", "the school's own rules, which come before anything on this page"), "Draw a level line over two facing pages", false},
-	{"11-sky-notebook", says("pupils whose families say yes", "Nobody goes out alone: a parent or a guardian is there", "away from traffic and water", "Nobody looks toward the Sun, not even when it is low", "No telescope or binoculars before sunset", "Never write an address", "The school's rules for homework and evenings come first"), "For evenings that the family or the school has agreed to", true},
+	{"10-moon-phases", moonByDay, "Stand in the shade, so that you face the Moon", false},
+	{"10-moon-phases", bareLamp, "Face the lamp. The ball is between you and the lamp", true},
+	{"10-moon-phases", darkRoom, "Face the lamp. The ball is between you and the lamp", true},
+	{"11-sky-notebook", sunCare, "Draw a level line over two facing pages", false},
+	{"11-sky-notebook", says("a wall or a tree that hides the Sun", "No lenses and no binoculars", "Stay within the part of the grounds that the school uses", "The school's own rules come first"), "Draw a level line over two facing pages", false},
+	{"11-sky-notebook", homeAtNight, "For evenings that the family or the school has agreed to", true},
 	{"12-explorers", says("The rover walks, with open eyes", "stops at once when anybody says stop", "Nobody is blindfolded"), "One pupil is the rover", true},
-	{"13-worlds", says("Scissors are used sitting down", "Craft knives, saws and hot glue are for adults", "hung by an adult", "No dry ice, no acid and no fire", "The school's own rules come first"), "the question, large, on top", false},
+	{"13-worlds", says("Craft knives, saws and hot glue are for adults", "hung by an adult", "No dry ice, no acid and no fire", "The school's own rules come first"), "the question, large, on top", false},
 	{"14-fair-of-worlds", says("Nobody stands on chairs or tables", "hung by an adult", "Ways and doors stay free", "without the school's leave"), "say your question first", false},
-	{"15-seasons", says("Only the adult touches the lamp", "Cables are taped down", "while it is dark only the group in the ring walks", "Sticks stay away from eyes", "The school's rules for dark rooms come first"), "Lean the stick by", false},
+	{"15-seasons", bareLamp, "Lean the stick by", false},
+	{"15-seasons", darkRoom, "Lean the stick by", false},
 	{"17-for-families", says("Nobody looks at the Sun, not even for a moment, and never through binoculars, a telescope, a lens or a camera", "No lens is left in sunlight or on a window sill", "Evenings are for children with an adult beside them", "please do not build a launcher at home", "see a doctor on the same day"), "soft two-litre bottles, empty and rinsed", false},
 }
 
 // computedInDemo are the cautions of the demo's computed blocks, by page.
 var computedInDemo = map[string][]said{
-	"shadow-clock":  {scissors, sunAndNorth},
-	"read-the-dial": {sunAtTheDial},
-	"paper-strip":   {pegSun},
-	"rocket-day":    {launcher, clearZone},
-	"sky-notebook":  {moonByDay, homeAtNight, classAtNight},
-	"seasons":       {bareLamp},
-	"our-sky":       {sunAndLens, moonByDay, planetsAtDusk, sunEclipsed, viewers, moonEclipsed},
+	"shadow-clock":  {scissors, sharpTip, sunCare},
+	"read-the-dial": {sunCare, keepers, scissors},
+	"paper-strip":   {scissors, floorCare, smallParts, pegCare},
+	"long-story":    {floorCare},
+	"telescope":     {lensCare, telescopeCare, sawCare},
+	"rocket-day":    {launcher, sightCare, clearZone, scissors, paperRocket},
+	"sky-notebook":  {moonByDay, homeAtNight, scissors, classAtNight},
+	"worlds":        {scissors},
+	"seasons":       {bareLamp, darkRoom},
+	"our-results":   {lensCare},
+	"our-sky":       {sunCare, moonByDay, planetsAtDusk, sunEclipsed, viewers, moonEclipsed},
 }
 
 // outdoorLines are what the day sheets of the demo say of the world outside, by
@@ -64,11 +74,11 @@ var outdoorLines = []struct {
 	lines       said
 }{
 	{"shadow-clock", "before", says("a few steps away from cars")},
-	{"shadow-clock", "care", sunAndNorth},
+	{"shadow-clock", "care", sunCare},
 	{"shadow-clock", "care", says("School rules come first", "All cautions of the unit together: Safety")},
-	{"read-the-dial", "before", sunAtTheDial},
+	{"read-the-dial", "before", sunCare},
 	{"back-to-the-dial", "steps", says("Never look at the Sun", "Work with your back to the Sun")},
-	{"paper-strip", "care", says("nobody looks toward the real Sun to take a bearing", "keep cars and ball games away")},
+	{"paper-strip", "care", pegCare},
 	{"rocket-day", "before", says("Ask in the office whether the field is free", "two adults who stay; without the second one, build today and fly another day", "it stays indoors", "round it nobody may stand", "Stamp once without a rocket, with glasses on")},
 	{"rocket-day", "care", launcher},
 	{"rocket-day", "care", clearZone},
@@ -77,14 +87,12 @@ var outdoorLines = []struct {
 	{"rocket-day", "rain", says("carries them out of the zone")},
 	{"rocket-day", "tidy", says("Take the launcher apart, so that nobody can use it alone")},
 	{"telescope", "care", says("outside after sunset only", "Nobody goes out alone")},
-	{"telescope", "steps", says("Nobody looks at the Sun through a lens", "nobody ever points it at the Sun or near it")},
-	{"moon-phases", "steps", says("Nobody looks at the Sun", "Stand in the shade, so that you face the Moon and the Sun is hidden")},
+	{"moon-phases", "steps", says("Never search for the Moon beside the Sun", "Stand in the shade, so that you face the Moon and the Sun is hidden")},
 	{"sky-notebook", "care", homeAtNight},
 	{"sky-notebook", "care", moonByDay},
 	{"sky-notebook", "care", classAtNight},
-	{"sky-notebook", "care", says("Nobody goes out alone: a parent or a guardian is there")},
 	{"sky-notebook", "steps", says("a wall or a tree that hides the Sun", "Nobody begins to search before the teacher has found it")},
-	{"long-story", "steps", says("put a sign and a warden at each end")},
+	{"long-story", "care", floorCare},
 }
 
 // safetyRules are what the demo's own page of safety must say, besides what it
@@ -171,6 +179,7 @@ func TestDemoCautionsStandBeforeTheirSteps(t *testing.T) {
 	})
 	t.Run("safety", func(t *testing.T) {
 		for edition, pages := range editions {
+			safetyIsWhole(t, edition, pages)
 			text := plain(pages["safety.html"])
 			for _, s := range safetyRules {
 				if lacks := missing(text, "en", []said{s}); lacks != nil {
@@ -220,7 +229,7 @@ func (c written) beforeStep(t *testing.T, where, page string) {
 	}
 }
 
-var cautionFence = regexp.MustCompile("(?ms)^[ >]*`{3,}caution *$(.*?)^[ >]*`{3,} *$")
+var cautionFence = regexp.MustCompile("(?m)^[ >]*`{3,}caution((?: +[a-z-]+)*) *\n(.?)")
 
 // demoBlocksAreListed holds the table against the lessons, read without noonbook:
 // a caution block that is taken out or added must be so in the table as well.
@@ -235,15 +244,20 @@ func demoBlocksAreListed(t *testing.T, demo string) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		found := cautionFence.FindAllStringSubmatch(string(text), -1)
+		found := 0
+		for _, block := range cautionFence.FindAllStringSubmatch(string(text), -1) {
+			if found++; block[2] == "`" { // without words: one a name
+				found += len(strings.Fields(block[1])) - 1
+			}
+		}
 		listed := 0
 		for _, c := range demoCautions {
 			if c.file == strings.TrimSuffix(filepath.Base(file), ".md") {
 				listed++
 			}
 		}
-		if len(found) != listed {
-			t.Errorf("%s has %d caution blocks, the table %d", file, len(found), listed)
+		if found != listed {
+			t.Errorf("%s has %d cautions, the table %d", file, found, listed)
 		}
 	}
 }

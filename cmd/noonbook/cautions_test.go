@@ -73,6 +73,18 @@ func usesOf(table []warned) [][]warned {
 	return groups
 }
 
+// fresh are the cautions of a use that no use before it on the page has told.
+func fresh(uses []warned, at int) (cautions []said) {
+	for _, s := range uses[at].cautions {
+		if !slices.ContainsFunc(uses[:at], func(c warned) bool {
+			return slices.ContainsFunc(c.cautions, func(told said) bool { return slices.Equal(told.en, s.en) })
+		}) {
+			cautions = append(cautions, s)
+		}
+	}
+	return cautions
+}
+
 func (c warned) speaks() bool { return len(c.cautions)+len(c.warnings)+len(c.also)+len(c.paper) > 0 }
 
 // careFolder writes a unit with a lesson for each placeholder: a block for each use
@@ -236,7 +248,7 @@ func TestEveryPlaceholderWarns(t *testing.T) {
 					h = french
 				}
 				t.Run(strings.TrimSpace(h.language+" "+c.name+" "+c.when), func(t *testing.T) {
-					c.onPages(t, h, e, at)
+					c.onPages(t, h, e, at, fresh(uses, i))
 					if h.language == "en" && c.speaks() {
 						c.inJSON(t, content)
 						c.inTerminal(t, content)
@@ -248,11 +260,43 @@ func TestEveryPlaceholderWarns(t *testing.T) {
 			}
 		}
 	}
+	for _, h := range []careHandbook{english, french} {
+		for edition, pages := range map[string]map[string]string{"class": h.class, "staff": h.staff, "class, single file": h.bound[0], "staff, single file": h.bound[1]} {
+			safetyIsWhole(t, h.language+" "+edition, pages)
+		}
+	}
 	t.Run("fr JSON", func(t *testing.T) {
 		for _, uses := range usesOf(speaking) {
 			uses[0].inFrenchJSON(t, content) // the others say their words in the same way
 		}
 	})
+}
+
+var toldInside = regexp.MustCompile(`(?s)<(?:p|li)>(.*?)</(?:p|li)>`)
+
+// safetyIsWhole wants every caution that any page of an edition shows on its page of
+// safety, and each of the placeholders' there once.
+func safetyIsWhole(t *testing.T, edition string, pages map[string]string) {
+	t.Helper()
+	safety, told := plain(pages["safety.html"]), 0
+	for name, page := range pages {
+		for _, section := range careSection.FindAllString(page, -1) {
+			for _, m := range toldInside.FindAllStringSubmatch(section, -1) {
+				if text := plain(m[1]); !strings.Contains(safety, text) {
+					t.Errorf("%s: %s says %q, and the page of safety does not", edition, name, text)
+				}
+				told++
+			}
+		}
+	}
+	if told < 10 {
+		t.Errorf("%s: only %d cautions were found", edition, told)
+	}
+	for _, section := range careSection.FindAllString(pages["safety.html"], -1) {
+		if text, _, ok := strings.Cut(section, "<small>"); ok && strings.Count(safety, plain(text)) != 1 {
+			t.Errorf("%s: the page of safety says %d times %q", edition, strings.Count(safety, plain(text)), plain(text))
+		}
+	}
 }
 
 func (c warned) json(t *testing.T, content string, more ...string) guarded {
@@ -283,8 +327,8 @@ func (c warned) inJSON(t *testing.T, content string) {
 	}
 	if c.name == "rocket-zone" { // the caution names the zone and the wind of the facts
 		for _, fact := range []string{"clear", "wind"} {
-			if value := g.Facts[fact].Text; value == "" || !strings.Contains(g.Cautions[0], value) {
-				t.Errorf("the caution does not name the %s, %q: %s", fact, value, g.Cautions[0])
+			if value := g.Facts[fact].Text; value == "" || !strings.Contains(g.Cautions[1], value) {
+				t.Errorf("the caution does not name the %s, %q: %s", fact, value, g.Cautions[1])
 			}
 		}
 	}
@@ -356,8 +400,9 @@ func blocks(page string) []string {
 }
 
 // onPages looks at every page and sheet that the blocks of a use stand on, as the
-// numbers of at say.
-func (c warned) onPages(t *testing.T, h careHandbook, e entry.Entry, at []int) {
+// numbers of at say. The first block tells the cautions that are new on the page, and
+// no second block does.
+func (c warned) onPages(t *testing.T, h careHandbook, e entry.Entry, at []int, new []said) {
 	t.Helper()
 	page := c.name + ".html"
 	for _, where := range []struct {
@@ -368,8 +413,8 @@ func (c warned) onPages(t *testing.T, h careHandbook, e entry.Entry, at []int) {
 		if len(figures) <= at[len(at)-1] {
 			t.Fatalf("%s: %d blocks on %s", where.name, len(figures), page)
 		}
-		for _, i := range at {
-			c.inBlock(t, where.name, figures[i], h.language)
+		for n, i := range at {
+			c.inBlock(t, where.name, figures[i], h.language, new[:len(new)*(1-n)])
 			if lacks := missing(plain(figures[i]), h.language, c.also); len(c.also) > 0 && lacks != nil {
 				t.Errorf("%s lacks %q", where.name, lacks)
 			}
@@ -385,16 +430,24 @@ func (c warned) onPages(t *testing.T, h careHandbook, e entry.Entry, at []int) {
 	c.onDaySheet(t, "day sheet, single file", h.bound[1]["day-"+page], e, at, h.language)
 }
 
-// gatheredFrom returns what the page of safety repeats from the page of that title.
+// gatheredFrom returns what the page of safety repeats from the page of that title: the
+// cautions that name it, then those under it.
 func gatheredFrom(pages map[string]string, title string) string {
-	_, text, _ := strings.Cut(pages["safety.html"], `">`+title+"</a></h2>")
-	text, _, _ = strings.Cut(text, `<section class="from-lesson">`)
-	return plain(text)
+	safety := pages["safety.html"]
+	var parts []string
+	for _, section := range careSection.FindAllString(safety, -1) {
+		if _, where, ok := strings.Cut(section, "<small>"); ok && strings.Contains(where, `">`+title+"</a>") {
+			parts = append(parts, section)
+		}
+	}
+	_, own, _ := strings.Cut(safety, `">`+title+"</a></h2>")
+	own, _, _ = strings.Cut(own, `<section class="from-lesson">`)
+	return plain(strings.Join(append(parts, own), " "))
 }
 
 // inBlock wants the cautions, then the warnings, before anything else of a block,
 // and no others.
-func (c warned) inBlock(t *testing.T, where, figure, language string) {
+func (c warned) inBlock(t *testing.T, where, figure, language string, cautions []said) {
 	t.Helper()
 	if link, rest, ok := strings.Cut(figure, "</small></p>"); ok && strings.HasPrefix(link, `<p class="print-link">`) {
 		figure = rest
@@ -404,11 +457,11 @@ func (c warned) inBlock(t *testing.T, where, figure, language string) {
 		head = figure[:at[0]]
 	}
 	told := careSection.FindString(head)
-	if lacks := missing(plain(told), language, c.cautions); lacks != nil {
+	if lacks := missing(plain(told), language, cautions); lacks != nil {
 		t.Errorf("%s: the cautions before the rest of the block lack %q", where, lacks)
 	}
-	if n := strings.Count(told, "<p>"); n != len(c.cautions) {
-		t.Errorf("%s: %d cautions, want %d: %s", where, n, len(c.cautions), plain(told))
+	if n := strings.Count(told, "<p>"); n != len(cautions) {
+		t.Errorf("%s: %d cautions, want %d: %s", where, n, len(cautions), plain(told))
 	}
 	heeds := warningParagraph.FindAllString(head, -1)
 	if len(heeds) != len(c.warnings) {
@@ -455,7 +508,7 @@ func (c warned) onDaySheet(t *testing.T, where, page string, e entry.Entry, at [
 	if len(figures) <= at[0] {
 		t.Fatalf("%s: %d blocks among the steps", where, len(figures))
 	}
-	c.inBlock(t, where, figures[at[0]], language)
+	c.inBlock(t, where, figures[at[0]], language, nil) // they stand among what is gathered, before the steps
 	if lacks := missing(plain(figures[at[0]]), language, c.also); !e.Printable && len(c.also) > 0 && lacks != nil {
 		t.Errorf("%s: the steps lack %q", where, lacks)
 	}

@@ -20,7 +20,8 @@ func classFacts() entry.Entry {
 			{Name: "groups", Doc: "number of groups; their sizes differ by at most one"},
 			{Name: "group_size", Doc: "pupils in the largest group"},
 		},
-		Sources: []string{"unit.toml of the school"},
+		Sources:  []string{"unit.toml of the school"},
+		Harmless: "Counts of the class and its groups, to read.",
 		Reckon: func(v form.Values) (result.Result, error) {
 			groups := classroom.Groups(school.ClassPupils.Of(v), school.ClassGroupSize.Of(v))
 			largest := 0

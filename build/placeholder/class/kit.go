@@ -37,8 +37,9 @@ func kitList() entry.Entry {
 			{Name: "home_by", Doc: "day by which the first thing from home should be there"},
 			{Name: "note_by", Doc: "day by which the note to families should go out"},
 		},
-		Sources: []string{"Counts: the lessons' kit, for the pupils and groups of the class; what is used up adds up, of what serves again the most that one lesson needs is enough"},
-		Reckon:  reckonKit,
+		Sources:  []string{"Counts: the lessons' kit, for the pupils and groups of the class; what is used up adds up, of what serves again the most that one lesson needs is enough"},
+		Harmless: "A list of things to get; each placeholder and lesson tells the care of its own things.",
+		Reckon:   reckonKit,
 	}
 }
 

@@ -25,7 +25,7 @@ func TestFamilyNote(t *testing.T) {
 	if len(r.Tables[0].Rows) != 1 || row[0].Plain != "box" || row[1].Number != 8 {
 		t.Errorf("families are asked for %v", r.Tables[0].Rows)
 	}
-	if len(r.Cautions) == 0 || r.Cautions[0].Key != "family-note.safe_sun" {
+	if len(r.Cautions) == 0 || r.Cautions[0].Key != "caution.family-sun" {
 		t.Errorf("the note does not begin with the Sun: %v", r.Cautions)
 	}
 	if r := reckon(t, "alder reach", "family-note", "2027-04-12", "lesson=3", "class.pupils=24"); entrytest.Fact(t, r, "things").Number != 0 {

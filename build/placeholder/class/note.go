@@ -29,8 +29,9 @@ func familyNote() entry.Entry {
 			{Name: "outside", Doc: "how many lessons go out into the Sun"},
 			{Name: "evenings", Doc: "how many need the dark"},
 		},
-		Sources: []string{"Counts and dates: the lessons' kit and calendar", entry.SourceIANA},
-		Reckon:  reckonFamilyNote,
+		Sources:  []string{"Counts and dates: the lessons' kit and calendar", entry.SourceIANA},
+		Cautions: []string{entry.CareFamilySun},
+		Reckon:   reckonFamilyNote,
 	}
 }
 
@@ -89,15 +90,15 @@ func count(needs []classroom.Need, kinds ...classroom.NeedKind) int {
 	return 0
 }
 
-// familySafety is what families must know first. The Sun's line is always there:
-// whoever hears of a space unit looks up at home.
+// familySafety is what families must know first, besides the Sun's line, which is always
+// there: whoever hears of a space unit looks up at home.
 func familySafety(outside, evenings int) []say.Phrase {
-	safety := []say.Phrase{say.Line("family-note.safe_sun")}
+	var safety []say.Phrase
 	if outside > 0 {
-		safety = append(safety, say.Line("family-note.safe_outside"))
+		safety = append(safety, entry.Caution(entry.CareFamilyOutside))
 	}
 	if evenings > 0 {
-		safety = append(safety, say.Line("family-note.safe_evening"))
+		safety = append(safety, entry.Caution(entry.CareFamilyEvening))
 	}
 	return safety
 }

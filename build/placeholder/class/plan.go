@@ -31,7 +31,8 @@ func unitPlan() entry.Entry {
 		},
 		Sources: []string{"Days: the earliest that meet every need, or a smallest set of needs left unmet, as compute/classroom documents", entry.SourceSun, entry.SourceMoon, entry.SourceIANA,
 			"Needs of the sky: Sun and Moon 10° high where the lesson says nothing else, the Moon at least 35° from the Sun; dark is civil twilight's end, the Sun 6° down: common practice, no source"},
-		Reckon: reckonPlan,
+		Harmless: "Days of the lessons, to read.",
+		Reckon:   reckonPlan,
 	}
 }
 

@@ -39,8 +39,9 @@ func rubric() entry.Entry {
 			{Name: "levels", Doc: "how many levels there are"},
 			{Name: "most", Doc: "the most points that can be had: a point a level above the lowest, over all criteria"},
 		},
-		Sources: []string{"Criteria and levels: the unit's own; those without any are common practice, no source"},
-		Reckon:  reckonRubric,
+		Sources:  []string{"Criteria and levels: the unit's own; those without any are common practice, no source"},
+		Harmless: "Words for marking, to read.",
+		Reckon:   reckonRubric,
 	}
 }
 

@@ -100,7 +100,7 @@ func withUnit(t *testing.T, name string, unit []classroom.Lesson, given map[stri
 	for key, v := range given {
 		values[key] = v
 	}
-	r, err := e.Reckon(e.WithLessons(values, unit, school.Calendar(values, unit), 0))
+	r, err := e.Careful().Reckon(e.WithLessons(values, unit, school.Calendar(values, unit), 0))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -165,7 +165,7 @@ func TestFamiliesAreToldWhatIsDone(t *testing.T) {
 			}
 		}
 		r := withUnit(t, "family-note", []classroom.Lesson{l}, nil)
-		for key, said := range map[string]bool{"family-note.safe_sun": true, "family-note.safe_outside": want.outside, "family-note.safe_evening": want.evening} {
+		for key, said := range map[string]bool{"caution.family-sun": true, "caution.family-outside": want.outside, "caution.family-evening": want.evening} {
 			if got := entrytest.Says(r.Cautions, key); got != said {
 				t.Errorf("needs %q: %s is said: %v", kinds, key, got)
 			}
@@ -200,7 +200,7 @@ func TestPlanSaysHowDarkItIs(t *testing.T) {
 			e, _ := entry.Find(entries(), "unit-plan")
 			unit := []classroom.Lesson{{Title: "L", Start: time.Duration(hour) * time.Hour, Length: 40 * time.Minute}}
 			values := e.Complete(entrytest.Settings(t, w.school), nil, entrytest.Day(t, "2027-04-12"))
-			r, err := e.Reckon(e.WithLessons(values, unit, school.Calendar(values, unit), 0))
+			r, err := e.Careful().Reckon(e.WithLessons(values, unit, school.Calendar(values, unit), 0))
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -238,7 +238,7 @@ func TestLessonShadowsBySide(t *testing.T) {
 			e, _ := entry.Find(entries(), "lesson-sky")
 			unit := []classroom.Lesson{{Title: "L", Start: time.Duration(hour) * time.Hour, Length: 30 * time.Minute}}
 			values := e.Complete(entrytest.Settings(t, w.school), nil, entrytest.Day(t, "2027-04-12"))
-			r, err := e.Reckon(e.WithLessons(values, unit, school.Calendar(values, unit), 1))
+			r, err := e.Careful().Reckon(e.WithLessons(values, unit, school.Calendar(values, unit), 1))
 			if err != nil {
 				t.Fatal(err)
 			}

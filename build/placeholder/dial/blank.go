@@ -28,8 +28,9 @@ func dialBlank() entry.Entry {
 			{Name: "noon_gap", Unit: "mm", Doc: "distance between the two noon lines, for the gnomon's thickness; zero for thin card"},
 			{Name: "after_side", Doc: "on which side of the noon line, looking along it from the toe, afternoon marks lie"},
 		},
-		Sources: []string{sourceDial, entry.SourceWMM},
-		Reckon:  reckonDialBlank,
+		Sources:  []string{sourceDial, entry.SourceWMM},
+		Cautions: []string{entry.CareSun},
+		Reckon:   reckonDialBlank,
 	}
 }
 

@@ -34,8 +34,10 @@ func dialClock() entry.Entry {
 			{Name: "smallest", Unit: "s", Doc: "the smallest correction of the year"},
 			{Name: "largest", Unit: "s", Doc: "the largest correction of the year"},
 		},
-		Sources: []string{entry.SourceSun, entry.SourceIANA},
-		Reckon:  reckonDialClock,
+		Sources:  []string{entry.SourceSun, entry.SourceIANA},
+		Cautions: []string{entry.CareScissors},
+		OnPaper:  []string{entry.CareSun},
+		Reckon:   reckonDialClock,
 	}
 }
 

@@ -28,8 +28,9 @@ func dialDay() entry.Entry {
 			{Name: "noon_shadow_bearing", Unit: "deg", Doc: "true bearing of that shadow"},
 			{Name: "noon_shadow_points", Doc: "which way that shadow points"},
 		},
-		Sources: []string{entry.SourceSun, "Shadow: length = height / tan altitude, opposite to the Sun, with the Sun as seen (refraction after Sæmundsson 1986)", entry.SourceWMM, entry.SourceIANA},
-		Reckon:  reckonDialDay,
+		Sources:  []string{entry.SourceSun, "Shadow: length = height / tan altitude, opposite to the Sun, with the Sun as seen (refraction after Sæmundsson 1986)", entry.SourceWMM, entry.SourceIANA},
+		Cautions: []string{entry.CareSun},
+		Reckon:   reckonDialDay,
 	}
 }
 

@@ -41,8 +41,10 @@ func dialFace() entry.Entry {
 			{Name: "last_line", Doc: "the latest hour on the face"},
 			{Name: "folded_in", Unit: "s", Doc: "what the lines of the clock have folded in; zero for lines of sun time"},
 		},
-		Sources: []string{sourceDial, entry.SourceWMM, entry.SourceIANA},
-		Reckon:  reckonDialFace,
+		Sources:  []string{sourceDial, entry.SourceWMM, entry.SourceIANA},
+		Cautions: []string{entry.CareScissors},
+		OnPaper:  []string{entry.CareSun},
+		Reckon:   reckonDialFace,
 	}
 }
 

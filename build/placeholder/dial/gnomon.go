@@ -31,8 +31,10 @@ func dialGnomon() entry.Entry {
 			{Name: "style", Unit: "mm", Doc: "sloping side, whose edge casts the shadow"},
 			{Name: "plate_slope", Unit: "deg", Doc: "slope of the plate: zero lying, 90° upright"},
 		},
-		Sources: []string{"Gnomon: right triangle with the angle between style and plate; on a level plate that is the latitude (common practice)"},
-		Reckon:  reckonDialGnomon,
+		Sources:  []string{"Gnomon: right triangle with the angle between style and plate; on a level plate that is the latitude (common practice)"},
+		Cautions: []string{entry.CareScissors, entry.CareTip},
+		OnPaper:  []string{entry.CareSun},
+		Reckon:   reckonDialGnomon,
 	}
 }
 
@@ -48,7 +50,7 @@ func reckonDialGnomon(v form.Values) (result.Result, error) {
 	}
 	paper := drawing.PaperOf(school.Paper.Of(v))
 	shape, base := say.Words("dial-gnomon.triangle"), gnomon.Base.Millimetres()
-	r := result.Result{Warnings: unreadable(face, latitude), Cautions: []say.Phrase{say.Line("dial-gnomon.caution")}}
+	r := result.Result{Warnings: unreadable(face, latitude)}
 	switch {
 	case isRod(gnomon):
 		shape, base = say.Words("dial-gnomon.rod"), 0

@@ -37,8 +37,9 @@ func dialHours() entry.Entry {
 			{Name: "last", Doc: "the last of them"},
 			{Name: "in_lessons", Doc: "how many of them fall within a lesson time"},
 		},
-		Sources: []string{entry.SourceSun, sourceDial, entry.SourceIANA},
-		Reckon:  reckonDialHours,
+		Sources:  []string{entry.SourceSun, sourceDial, entry.SourceIANA},
+		Cautions: []string{entry.CareSun, entry.CareHourKeepers},
+		Reckon:   reckonDialHours,
 	}
 }
 
@@ -77,7 +78,7 @@ func reckonDialHours(v form.Values) (result.Result, error) {
 		}})
 	}
 	first, last := say.None("dial-hours.no_sun"), say.None("dial-hours.no_sun")
-	r := result.Result{Cautions: []say.Phrase{say.Line("dial-hours.caution")}}
+	r := result.Result{}
 	if !argShowLines.Of(v) {
 		table.Columns = table.Columns[:3]
 		for i := range table.Rows {

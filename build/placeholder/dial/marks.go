@@ -48,8 +48,9 @@ func dialMarks() entry.Entry {
 			{Name: "scatter", Unit: "deg", Doc: "how far marks lie from their places when all that is put right"},
 			{Name: "finding", Doc: "the answer in words, or why there is none"},
 		},
-		Sources: []string{entry.SourceSun, entry.SourceWMM, entry.SourceIANA, "Least squares on shadows by vectors, margins that hold together in 95 of 100 classes, as compute/dial documents"},
-		Reckon:  reckonDialMarks,
+		Sources:  []string{entry.SourceSun, entry.SourceWMM, entry.SourceIANA, "Least squares on shadows by vectors, margins that hold together in 95 of 100 classes, as compute/dial documents"},
+		Harmless: "Reads marks that were made already; making them is the work of dial-hours.",
+		Reckon:   reckonDialMarks,
 	}
 }
 

@@ -39,8 +39,9 @@ func dialNorth() entry.Entry {
 			{Name: "ring", Unit: "mm", Doc: "how long it is at both times"},
 			{Name: "middle_off", Unit: "deg", Doc: "how far the middle between the two shadows is from the meridian, clockwise positive"},
 		},
-		Sources: []string{entry.SourceSun, entry.SourceWMM, entry.SourceIANA, "Equal shadows: equal altitudes of the Sun, with its change of declination in between"},
-		Reckon:  reckonDialNorth,
+		Sources:  []string{entry.SourceSun, entry.SourceWMM, entry.SourceIANA, "Equal shadows: equal altitudes of the Sun, with its change of declination in between"},
+		Cautions: []string{entry.CareSun},
+		Reckon:   reckonDialNorth,
 	}
 }
 
@@ -78,7 +79,6 @@ func reckonDialNorth(v form.Values) (result.Result, error) {
 		}, pairFacts(pairs)),
 		Drawings: []drawing.Drawing{northPicture(variation, turn, pairs)},
 		Warnings: entry.CompassWarnings(field),
-		Cautions: []say.Phrase{say.Line("dial-north.caution")},
 		Notes:    []say.Phrase{say.Line("dial-north.way_compass", entry.Sided(variation.Degrees(), 1, "compass.east_of", "compass.west_of"), turn, say.Bearing(-variation, 1))},
 	}
 	if shadow.points.Kind == say.Wording {

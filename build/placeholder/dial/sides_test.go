@@ -61,7 +61,7 @@ func TestNeedleSides(t *testing.T) {
 		ring := math.Mod(360-w.variation, 360)
 		entrytest.Near(t, w.school+": ring", entrytest.Fact(t, r, "compass_for_true_north").Number, ring, near)
 		entrytest.Tells(t, r.Notes, "dial-north.way_compass", "points "+printed+" of true north", "turn "+turn, "true north is at "+entrytest.Shown(t, r, "compass_for_true_north"))
-		entrytest.Tells(t, r.Cautions, "dial-north.caution", "Never look at the Sun")
+		entrytest.Tells(t, r.Cautions, "caution.sun", "Never look at the Sun")
 		entrytest.Tells(t, r.Working, "dial-north.working_compass", "0° - (", entrytest.Shown(t, r, "compass_for_true_north"))
 
 		// On the card, north up, the needle's north end is right of true north where it
@@ -630,7 +630,7 @@ func TestHoursOnBothSides(t *testing.T) {
 	values := entrytest.Settings(t, "alder reach").With(form.Values{"class.pupils": 10, "class.group_size": 4, "term.lesson_times": []form.TimeSpan{
 		{From: span("9:00"), To: span("10:00")}, {From: span("10:15"), To: span("11:00")}, {From: span("11:00"), To: span("12:01")},
 	}})
-	r, err := e.Reckon(e.Complete(values, nil, entrytest.Day(t, "2027-04-20")))
+	r, err := e.Careful().Reckon(e.Complete(values, nil, entrytest.Day(t, "2027-04-20")))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -644,12 +644,13 @@ func TestHoursOnBothSides(t *testing.T) {
 	if n := entrytest.Fact(t, r, "in_lessons").Number; n != 3 {
 		t.Error(n, "in lessons")
 	}
-	entrytest.Tells(t, r.Cautions, "dial-hours.caution", "Never look at the Sun")
+	entrytest.Tells(t, r.Cautions, "caution.sun", "Never look at the Sun")
+	entrytest.Tells(t, r.Cautions, "caution.hour-keepers", "in pairs")
 	r = reckon(t, "alder reach", "dial-hours", "2027-04-20", "class.pupils=0")
 	if got := entrytest.Texts(t, r, "hours", "group"); len(got) != 7 || got[0] != "two hour keepers" || entrytest.Shown(t, r, "first") != "9:00" || entrytest.Shown(t, r, "last") != "15:00" {
 		t.Errorf("%v from %s to %s", got, entrytest.Shown(t, r, "first"), entrytest.Shown(t, r, "last"))
 	}
-	if dark := reckon(t, "arctic", "dial-hours", "2027-12-21"); !entrytest.Says(dark.Cautions, "dial-hours.caution") || !entrytest.Says(dark.Warnings, "dial-hours.dark") {
+	if dark := reckon(t, "arctic", "dial-hours", "2027-12-21"); !entrytest.Says(dark.Cautions, "caution.sun") || !entrytest.Says(dark.Warnings, "dial-hours.dark") {
 		t.Error("nothing is said of the polar night")
 	}
 	// IANA: the clocks of Auckland go back on 4 April 2027, those of Oslo forward on 28 March.
@@ -721,7 +722,8 @@ func TestGnomonByHand(t *testing.T) {
 		for name, want := range map[string]float64{"angle": math.Abs(w.latitude), "base": 130 * math.Cos(phi), "height": 130 * math.Sin(phi), "style": 130, "plate_slope": 0} {
 			entrytest.Near(t, w.school+": "+name, entrytest.Fact(t, r, name).Number, want, 1e-9)
 		}
-		entrytest.Tells(t, r.Cautions, "dial-gnomon.caution", "Scissors", "sharp tip")
+		entrytest.Tells(t, r.Cautions, "caution.scissors", "scissors", "An adult cuts")
+		entrytest.Tells(t, r.Cautions, "caution.tip", "tape over it")
 		// A wall's dial has the colatitude for its style, and its plate stands.
 		r = reckon(t, w.school, "dial-gnomon", "2027-04-20", "stock.style_mm=130", "kind=wall")
 		entrytest.Near(t, w.school+": style of a wall", entrytest.Fact(t, r, "angle").Number, 90-math.Abs(w.latitude), 1e-9)

@@ -43,8 +43,9 @@ func dialTable() entry.Entry {
 			{Name: "needle_most", Unit: "s", Doc: "the same where it is largest in the year while the Sun is 10° high"},
 			{Name: "needle_face", Unit: "s", Doc: "the same at noon when only the face follows the needle, under a gnomon that points true"},
 		},
-		Sources: []string{sourceDial, entry.SourceWMM, entry.SourceSun, entry.SourceIANA},
-		Reckon:  reckonDialTable,
+		Sources:  []string{sourceDial, entry.SourceWMM, entry.SourceSun, entry.SourceIANA},
+		Harmless: "Sizes and angles to draw at a table; laying the dial outside is the work of dial-north.",
+		Reckon:   reckonDialTable,
 	}
 }
 

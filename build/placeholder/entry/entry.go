@@ -19,6 +19,9 @@ type Entry struct {
 	Settings  form.Keys // the settings of unit.toml that it reads, in the order they are documented
 	Facts     []Fact
 	Sources   []string // what the numbers rest on
+	Cautions  []string // names of those that always come with it
+	OnPaper   []string // names of those that only its sheets tell, for where they are taken
+	Harmless  string   // why no caution comes with it, for an entry without
 	Printable bool     // its results have sheets, which get a page of their own
 	Lessons   bool     // it reads the unit's lessons and their calendar, and lists CalendarSettings
 	// Reckon evaluates the placeholder. The values hold its arguments and the
@@ -43,6 +46,20 @@ func (e Entry) Form(settings form.Form) form.Form {
 		keys = append(keys, field)
 	}
 	return keys
+}
+
+// Careful returns the entry with its cautions in every result, before those that a result
+// has of its own.
+func (e Entry) Careful() Entry {
+	reckon, cautions := e.Reckon, CautionsOf(e.Cautions...)
+	e.Reckon = func(v form.Values) (result.Result, error) {
+		r, err := reckon(v)
+		if err == nil {
+			r.Cautions = append(slices.Clip(cautions), r.Cautions...)
+		}
+		return r, err
+	}
+	return e
 }
 
 // FactNames returns the names of the facts.

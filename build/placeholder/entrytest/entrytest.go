@@ -129,7 +129,7 @@ func Reckon(t *testing.T, entries []entry.Entry, where, name, date string, given
 		t.Fatal(complaint)
 	}
 	complete := e.Complete(Settings(t, where), values, Day(t, date))
-	r, err := e.Reckon(e.WithLessons(complete, Lessons, school.Calendar(complete, Lessons), 2))
+	r, err := e.Careful().Reckon(e.WithLessons(complete, Lessons, school.Calendar(complete, Lessons), 2))
 	if err != nil {
 		t.Fatalf("%s at %s: %v", name, where, err)
 	}

@@ -11,7 +11,6 @@ import (
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/compute/almanac"
-	"noonbook/compute/classroom"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
 )
@@ -50,8 +49,9 @@ func moonDiary() entry.Entry {
 			{Name: "near_sun", Doc: "days on which it is left alone because it stands too near the Sun"},
 			{Name: "first_look", Doc: "the first time to look"},
 		},
-		Sources: []string{entry.SourceMoon, entry.SourceSun, entry.SourceRefraction, entry.SourceIANA, sourceMoonClear, "The hours at which pupils are up: common practice, no source"},
-		Reckon:  reckonMoonDiary,
+		Sources:  []string{entry.SourceMoon, entry.SourceSun, entry.SourceRefraction, entry.SourceIANA, sourceMoonClear, "The hours at which pupils are up: common practice, no source"},
+		Cautions: []string{entry.CareMoonByDay, entry.CareAtHome},
+		Reckon:   reckonMoonDiary,
 	}
 }
 
@@ -95,11 +95,10 @@ func reckonMoonDiary(v form.Values) (result.Result, error) {
 	}
 	d := diarySheet(p, looks)
 	return result.Result{
-		Facts:    moonDiaryFacts(p, looks, first, last),
-		Tables:   []result.Table{diaryTable(p, looks, argShape.Of(v))},
-		Sheets:   drawing.PaperOf(school.Paper.Of(v)).Sheets(d),
-		Notes:    notes,
-		Cautions: []say.Phrase{say.Line("moon-school.caution", say.Degrees(classroom.MoonClear, 0)), say.Line("moon-diary.caution")},
+		Facts:  moonDiaryFacts(p, looks, first, last),
+		Tables: []result.Table{diaryTable(p, looks, argShape.Of(v))},
+		Sheets: drawing.PaperOf(school.Paper.Of(v)).Sheets(d),
+		Notes:  notes,
 	}, nil
 }
 

@@ -42,8 +42,9 @@ func moonLog() entry.Entry {
 			{Name: "last_day", Doc: "day of the last look"},
 			{Name: "finding", Doc: "what the diary shows, in words"},
 		},
-		Sources: []string{entry.SourceMoon, entry.SourceMoonrise, entry.SourceIANA, "How well an eye judges the Moon: lit part to 15 %, side and direction to 45°, height to 15°: common practice, no source"},
-		Reckon:  reckonMoonLog,
+		Sources:  []string{entry.SourceMoon, entry.SourceMoonrise, entry.SourceIANA, "How well an eye judges the Moon: lit part to 15 %, side and direction to 45°, height to 15°: common practice, no source"},
+		Harmless: "Reads looks that were made already; looking by day is the work of moon-school.",
+		Reckon:   reckonMoonLog,
 	}
 }
 

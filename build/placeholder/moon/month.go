@@ -43,8 +43,9 @@ func moonMonth() entry.Entry {
 			{Name: "rise", Doc: "moonrise on the date"},
 			{Name: "set", Doc: "moonset on the date"},
 		},
-		Sources: []string{entry.SourceMoon, entry.SourceMoonrise, sourcePhases, entry.SourceIANA},
-		Reckon:  reckonMoonMonth,
+		Sources:  []string{entry.SourceMoon, entry.SourceMoonrise, sourcePhases, entry.SourceIANA},
+		Harmless: "Times and dates, to read; looking by day is the work of moon-school, at home of moon-diary.",
+		Reckon:   reckonMoonMonth,
 	}
 }
 

@@ -10,7 +10,6 @@ import (
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/compute/almanac"
-	"noonbook/compute/classroom"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
 )
@@ -38,8 +37,9 @@ func moonSchool() entry.Entry {
 			{Name: "best_side", Doc: "which side of it is then lit"},
 			{Name: "near_sun", Doc: "school days on which it stands high enough only too near the Sun to be searched for"},
 		},
-		Sources: []string{entry.SourceMoon, entry.SourceRefraction, entry.SourceIANA, sourceMoonClear},
-		Reckon:  reckonMoonSchool,
+		Sources:  []string{entry.SourceMoon, entry.SourceRefraction, entry.SourceIANA, sourceMoonClear},
+		Cautions: []string{entry.CareMoonByDay},
+		Reckon:   reckonMoonSchool,
 	}
 }
 
@@ -50,7 +50,7 @@ func reckonMoonSchool(v form.Values) (result.Result, error) {
 		return result.Result{}, err
 	}
 	lessons, entered := school.LessonTimes(v)
-	r := result.Result{Cautions: []say.Phrase{say.Line("moon-school.caution", say.Degrees(classroom.MoonClear, 0))}}
+	r := result.Result{}
 	if !entered {
 		r.Warnings = []say.Phrase{say.Line("moon-school.no_lessons", clockFace(lessons[0].From), clockFace(lessons[len(lessons)-1].To))}
 	}

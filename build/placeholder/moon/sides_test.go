@@ -211,8 +211,8 @@ func TestDiaryHoursBySunHeight(t *testing.T) {
 		}
 		entrytest.Near(t, school+": chances", entrytest.Fact(t, r, "chances").Number, count["at school"]+count["at home, by day"]+count["with an adult"], 0)
 		entrytest.Near(t, school+": days", entrytest.Fact(t, r, "days").Number, 56, 0)
-		entrytest.Tells(t, r.Cautions, "moon-school.caution", "Never search for the Moon beside the Sun", "nearer to the Sun than 35°")
-		entrytest.Tells(t, r.Cautions, "moon-diary.caution", "nobody goes out alone")
+		entrytest.Tells(t, r.Cautions, "caution.moon-by-day", "Never search for the Moon beside the Sun", "nearer to the Sun than 35°")
+		entrytest.Tells(t, r.Cautions, "caution.at-home", "nobody goes out alone")
 		// No evening look is later than is allowed, and some day comes that late.
 		if school == "alder reach" {
 			last := 0.0
@@ -248,7 +248,7 @@ func TestMoonSchoolSaysWhatItTook(t *testing.T) {
 	}
 	for altitude := 0; altitude <= 60; altitude += 15 {
 		r := reckon(t, "alder reach", "moon-school", "2027-04-20", "term.lesson_times=9:00-15:00", fmt.Sprintf("altitude_deg=%d", altitude))
-		entrytest.Tells(t, r.Cautions, "moon-school.caution", "nearer to the Sun than 35°")
+		entrytest.Tells(t, r.Cautions, "caution.moon-by-day", "nearer to the Sun than 35°")
 		if len(r.Tables) == 0 {
 			entrytest.Tells(t, r.Notes, "moon-school.no_chance", fmt.Sprintf("never %d° high", altitude))
 			continue

@@ -29,8 +29,9 @@ func lensLog() entry.Entry {
 			{Name: "eye_mean", Unit: "mm", Doc: "mean focal length of the eye lens"},
 			{Name: "eye_spread", Unit: "mm", Doc: "standard deviation of one measurement of it"},
 		},
-		Sources: []string{sourceLens, "Misread: more than three times the scatter from the median, the scatter taken from the median deviation, and more than 3 %: common practice, no source"},
-		Reckon:  reckonLensLog,
+		Sources:  []string{sourceLens, "Misread: more than three times the scatter from the median, the scatter taken from the median deviation, and more than 3 %: common practice, no source"},
+		Cautions: []string{entry.CareLenses},
+		Reckon:   reckonLensLog,
 	}
 }
 

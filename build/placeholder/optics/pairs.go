@@ -29,8 +29,9 @@ func lensPairs() entry.Entry {
 			{Name: "best_shows", Doc: "what it shows"},
 			{Name: "best_swapped", Unit: "times", Doc: "how large things look through it the other way round"},
 		},
-		Sources: []string{sourceLens, sourceDetail},
-		Reckon:  reckonLensPairs,
+		Sources:  []string{sourceLens, sourceDetail},
+		Cautions: []string{entry.CareLenses},
+		Reckon:   reckonLensPairs,
 	}
 }
 

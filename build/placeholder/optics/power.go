@@ -42,8 +42,9 @@ func lensPower() entry.Entry {
 			{Name: "times_more", Unit: "times", Doc: "what it would say where one is added"},
 			{Name: "far_enough", Unit: "m", Doc: "how far a window must be for the picture to lie within one part in a hundred of the focal length"},
 		},
-		Sources: []string{sourceLens, sourceLabel},
-		Reckon:  reckonLensPower,
+		Sources:  []string{sourceLens, sourceLabel},
+		Cautions: []string{entry.CareLenses},
+		Reckon:   reckonLensPower,
 	}
 }
 

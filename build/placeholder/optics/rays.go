@@ -55,8 +55,9 @@ func lensRays() entry.Entry {
 			{Name: "shake", Unit: "deg", Doc: "how far the telescope turns when one end moves 1 mm aside"},
 			{Name: "shake_looks", Doc: "how far the picture then jumps, in Moons as they look without a telescope"},
 		},
-		Sources: []string{sourceLens, sourceDetail, sourceGlass},
-		Reckon:  reckonLensRays,
+		Sources:  []string{sourceLens, sourceDetail, sourceGlass},
+		Cautions: []string{entry.CareLenses},
+		Reckon:   reckonLensRays,
 	}
 }
 

@@ -46,8 +46,9 @@ func tubePlan() entry.Entry {
 			{Name: "tubes", Doc: "tubes of the stock that one telescope takes"},
 			{Name: "nearest", Unit: "m", Doc: "distance of the nearest thing that comes out sharp"},
 		},
-		Sources: []string{sourceLens, "Overlap of at least one diameter, 20 mm to hold, 15 mm for lashes, at most four tubes joined: common practice, no source"},
-		Reckon:  reckonTubePlan,
+		Sources:  []string{sourceLens, "Overlap of at least one diameter, 20 mm to hold, 15 mm for lashes, at most four tubes joined: common practice, no source"},
+		Cautions: []string{entry.CareLenses, entry.CareTelescope, entry.CareSaw},
+		Reckon:   reckonTubePlan,
 	}
 }
 

@@ -28,6 +28,7 @@ func rocketClinometer() entry.Entry {
 		},
 		Sources:   []string{"The string hangs plumb; turning the straw up by an angle turns the scale under the string by the same angle"},
 		Printable: true,
+		Cautions:  []string{entry.CareScissors, entry.CareSighting},
 		Reckon:    reckonRocketClinometer,
 	}
 }

@@ -57,7 +57,7 @@ func TestClearZoneAgainstScipy(t *testing.T) {
 		if got := entrytest.Shown(t, r, "clear"); got != c.clear {
 			t.Errorf("a clear zone of %v m is printed %s", c.want, got)
 		}
-		entrytest.Tells(t, r.Cautions, "rocket-zone.caution", "within "+c.clear+" of the launcher", "wind stronger than 4.0 m/s")
+		entrytest.Tells(t, r.Cautions, "caution.clear-zone", "within "+c.clear+" of the launcher", "wind stronger than 4.0 m/s")
 	}
 	r := scipy(t, "rocket-zone", "field.margin_percent=30")
 	entrytest.Near(t, "highest", entrytest.Fact(t, r, "highest").Number, 13.5454470303, 0.005)
@@ -662,7 +662,7 @@ func TestPartsByHand(t *testing.T) {
 	}
 	entrytest.Tells(t, r.Working, "rocket-parts.working_upright", "= 220 mm - 10 mm + 40 mm + 25 mm = 275 mm")
 	entrytest.Tells(t, r.Working, "rocket-parts.working_run", "= 900 mm + 25 mm + 50 mm = 975 mm")
-	entrytest.Tells(t, r.Cautions, "rocket-parts.caution", "never pumped up", "Never cap or block the pipe")
+	entrytest.Tells(t, r.Cautions, "caution.launcher", "never pumped up", "Never cap or block the pipe")
 	if !entrytest.Says(r.Notes, "rocket-parts.note") {
 		t.Error("nothing is said of cracked pipes")
 	}

@@ -64,8 +64,9 @@ func rocketHeight() entry.Entry {
 			{Name: "baseline_from", Unit: "m", Doc: "nearest baseline from which heights from 60 % to all of the expected one are seen at 30° to 60°"},
 			{Name: "baseline_to", Unit: "m", Doc: "farthest such baseline"},
 		},
-		Sources: []string{sourceHeights, sourceFlight, sourceDrag, "Angles best between 30° and 60°: common practice, no source"},
-		Reckon:  reckonRocketHeight,
+		Sources:  []string{sourceHeights, sourceFlight, sourceDrag, "Angles best between 30° and 60°: common practice, no source"},
+		Cautions: []string{entry.CareSighting},
+		Reckon:   reckonRocketHeight,
 	}
 }
 

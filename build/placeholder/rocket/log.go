@@ -51,8 +51,9 @@ func rocketLog() entry.Entry {
 			{Name: "fair", Doc: "whether one thing only was changed, and each rocket had the same stamps"},
 			{Name: "fair_why", Doc: "why, or why not"},
 		},
-		Sources: []string{sourceHeights, sourceFlight, sourceDrag, "Doubt of a difference: Student's t with the scatter that all rockets share, 95 %"},
-		Reckon:  reckonRocketLog,
+		Sources:  []string{sourceHeights, sourceFlight, sourceDrag, "Doubt of a difference: Student's t with the scatter that all rockets share, 95 %"},
+		Harmless: "Reads flights that were flown already; launching is the work of rocket-zone.",
+		Reckon:   reckonRocketLog,
 	}
 }
 

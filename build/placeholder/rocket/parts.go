@@ -34,8 +34,9 @@ func rocketParts() entry.Entry {
 			{Name: "away", Unit: "mm", Doc: "distance from the middle of the bottle to the upright pipe"},
 			{Name: "pipe_end", Unit: "mm", Doc: "height of the upright pipe's end above the ground"},
 		},
-		Sources: []string{"Two-litre bottle, sleeve, pipe and 90° elbow: common practice, no source", sourceASTM},
-		Reckon:  reckonRocketParts,
+		Sources:  []string{"Two-litre bottle, sleeve, pipe and 90° elbow: common practice, no source", sourceASTM},
+		Cautions: []string{entry.CareLauncher},
+		Reckon:   reckonRocketParts,
 	}
 }
 
@@ -89,7 +90,6 @@ func reckonRocketParts(v form.Values) (result.Result, error) {
 		},
 		Tables:   []result.Table{table},
 		Drawings: []drawing.Drawing{launcherDrawing(run, seen, d.Body.Millimetres(), d.Nose.Millimetres(), d.Pipe.Millimetres())},
-		Cautions: []say.Phrase{say.Line("rocket-parts.caution")},
 		Notes:    []say.Phrase{say.Line("rocket-parts.note")},
 		Working: []say.Phrase{
 			say.Line("rocket-parts.working_upright", append(entry.Enough(long(upright), func(x []float64) float64 { return x[0] - x[1] + x[2] + x[3] },

@@ -36,8 +36,9 @@ func rocketPath() entry.Entry {
 			{Name: "lost", Unit: "percent", Doc: "part of the height that the air takes"},
 			{Name: "air_density", Unit: "kg/m³", Doc: "density of the air at the school"},
 		},
-		Sources: []string{sourceFlight, sourceDrag},
-		Reckon:  reckonRocketPath,
+		Sources:  []string{sourceFlight, sourceDrag},
+		Harmless: "A flight that is computed; launching is the work of rocket-zone.",
+		Reckon:   reckonRocketPath,
 	}
 }
 

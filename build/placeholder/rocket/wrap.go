@@ -51,6 +51,7 @@ func rocketWrap() entry.Entry {
 		},
 		Sources:   []string{sourceTemplate, sourceASTM, sourceBarrow, "One to about five diameters between balance and push: common practice, no source"},
 		Printable: true,
+		Cautions:  []string{entry.CareScissors, entry.CarePaperRocket},
 		Reckon:    reckonRocketWrap,
 	}
 }

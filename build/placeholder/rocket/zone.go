@@ -41,8 +41,9 @@ func rocketZone() entry.Entry {
 			{Name: "highest", Unit: "m", Doc: "greatest height, straight up"},
 			{Name: "longest", Unit: "s", Doc: "longest flight, straight up"},
 		},
-		Sources: []string{sourceNoZone, sourceFlight, sourceDrag},
-		Reckon:  reckonRocketZone,
+		Sources:  []string{sourceNoZone, sourceFlight, sourceDrag},
+		Cautions: []string{entry.CareSighting},
+		Reckon:   reckonRocketZone,
 	}
 }
 
@@ -135,7 +136,7 @@ func reckonRocketZone(v form.Values) (result.Result, error) {
 	}
 	r.Facts = append(r.Facts, facts...)
 	r.Warnings = warnings
-	r.Cautions = []say.Phrase{say.Line("rocket-zone.caution", say.Metres(z.clear, 0), speedOf(z.air.Along))}
+	r.Cautions = []say.Phrase{entry.Caution(entry.CareClearZone, say.Metres(z.clear, 0), speedOf(z.air.Along))}
 	r.Drawings = []drawing.Drawing{z.drawing()}
 	r.Tables = []result.Table{peopleTable(school.ClassPupils.Of(v), z)}
 	r.Notes = []say.Phrase{say.Line("rocket-zone.note_people"), say.Line("rocket-zone.authority")}

@@ -29,7 +29,8 @@ func skyAlerts() entry.Entry {
 		},
 		Sources: []string{entry.SourceSun, entry.SourceMoon, entry.SourcePlanets, entry.SourceEclipses, sourceShowers, entry.SourceIANA,
 			"What is worth it: the Moon within 6° of a planet, a fist held at arm's length being 10°; a planet at least 5° high at civil dusk or dawn: common practice, no source"},
-		Reckon: reckonAlerts,
+		Harmless: "A list, to read; with an eclipse of the Sun in it, the cautions of eclipse-list come with it.",
+		Reckon:   reckonAlerts,
 	}
 }
 
@@ -70,7 +71,7 @@ func reckonAlerts(v form.Values) (result.Result, error) {
 			eclipses++
 		}
 		if a.sun && len(r.Cautions) == 0 {
-			r.Cautions = []say.Phrase{say.Line("eclipse-list.caution"), say.Line("eclipse-list.caution_viewers")}
+			r.Cautions = entry.CautionsOf(entry.CareEclipse, entry.CareViewers)
 		}
 	}
 	if len(list) > 0 {

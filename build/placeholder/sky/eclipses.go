@@ -39,7 +39,8 @@ func eclipseList() entry.Entry {
 		},
 		Sources: []string{entry.SourceSun, entry.SourceMoon, entry.SourceEclipses, entry.SourceIANA,
 			"Viewing: advice of NASA and of the Institute of Physics; viewers: ISO 12312-2"},
-		Reckon: reckonEclipses,
+		Cautions: []string{entry.CareEclipse, entry.CareViewers, entry.CareMoonEclipse},
+		Reckon:   reckonEclipses,
 	}
 }
 
@@ -78,8 +79,7 @@ func reckonEclipses(v form.Values) (result.Result, error) {
 		list = slices.DeleteFunc(list, func(e eclipse) bool { return !e.seen })
 	}
 	r := result.Result{
-		Facts:    facts,
-		Cautions: []say.Phrase{say.Line("eclipse-list.caution"), say.Line("eclipse-list.caution_viewers"), say.Line("eclipse-list.caution_moon")},
+		Facts: facts,
 	}
 	if len(list) == 0 {
 		r.Notes = []say.Phrase{span.line("eclipse-list.none_seen", "eclipse-list.none_seen_to_edge")}

@@ -42,6 +42,7 @@ func planetsWeek() entry.Entry {
 		Settings: school.Where(),
 		Facts:    facts,
 		Sources:  []string{entry.SourcePlanets, sourceMagnitudes, entry.SourceRefraction, entry.SourceIANA, "What counts as seen (planet 5° high, the Sun 3° below the horizon for Venus, 6° for others that outshine Sirius, 9° for the rest): common practice, no source"},
+		Cautions: []string{entry.CarePlanets},
 		Reckon:   reckonPlanets,
 	}
 }
@@ -91,10 +92,9 @@ func reckonPlanets(v form.Values) (result.Result, error) {
 			result.Fact{Name: name + "_magnitude", Value: magnitude})
 	}
 	r := result.Result{
-		Facts:    append(nightFacts(n, seen), facts...),
-		Tables:   []result.Table{table},
-		Notes:    []say.Phrase{say.Line("planets-week.note"), say.Line("sky.fist")},
-		Cautions: []say.Phrase{say.Line("planets-week.caution")},
+		Facts:  append(nightFacts(n, seen), facts...),
+		Tables: []result.Table{table},
+		Notes:  []say.Phrase{say.Line("planets-week.note"), say.Line("sky.fist")},
 	}
 	if best, ok := brightest(seen); ok {
 		steps := say.Number(sirius-best.aspect.Magnitude, "", 2)

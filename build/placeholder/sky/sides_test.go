@@ -146,7 +146,7 @@ func TestBrightnessInWords(t *testing.T) {
 	}
 	venus := entrytest.Fact(t, r, "venus_magnitude").Number
 	entrytest.Tells(t, r.Working, "planets-week.working", "Venus has magnitude "+fmt.Sprintf("%.2f", venus), fmt.Sprintf("-1.46 - (%.2f) = %.2f steps", venus, -1.46-venus), fmt.Sprintf("= %.1f times", math.Pow(10, 0.4*(-1.46-venus))))
-	entrytest.Tells(t, r.Cautions, "planets-week.caution", "No telescope, binoculars or camera is pointed")
+	entrytest.Tells(t, r.Cautions, "caution.planets", "Never point a telescope, binoculars or a camera")
 }
 
 // What of an eclipse of the Sun is seen, in words, by the Sun's height at the Swiss

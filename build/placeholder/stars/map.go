@@ -62,8 +62,9 @@ func skyMap() entry.Entry {
 			{Name: "pole_direction", Doc: "where that pole stands"},
 			{Name: "find_pole", Doc: "how to find it then, in words"},
 		},
-		Sources: []string{sourceStars, sourceFigures, entry.SourceMoon, entry.SourcePlanets, entry.SourceRefraction},
-		Reckon:  reckonSkyMap,
+		Sources:  []string{sourceStars, sourceFigures, entry.SourceMoon, entry.SourcePlanets, entry.SourceRefraction},
+		Cautions: []string{entry.CareEvening},
+		Reckon:   reckonSkyMap,
 	}
 }
 
@@ -82,7 +83,6 @@ func reckonSkyMap(v form.Values) (result.Result, error) {
 		Facts:    c.facts(p, at, up),
 		Warnings: warnings,
 		Notes:    []say.Phrase{say.Line("sky-map.note"), say.Line("sky.fist")},
-		Cautions: []say.Phrase{say.Line("sky-map.caution")},
 		Working: []say.Phrase{
 			say.Line("sky-map.working_sidereal", say.Number(c.dome.Sidereal.Hours(), "", 2)),
 			say.Line("sky-map.working_pole", entry.Sided(p.Latitude.Degrees(), 1, "compass.north_of", "compass.south_of")),

@@ -127,7 +127,7 @@ func TestDarknessOnBothSides(t *testing.T) {
 			if want == "day" {
 				entrytest.Tells(t, r.Warnings, "sky-map.sun_is_up", "Never look for it near the Sun")
 			}
-			entrytest.Tells(t, r.Cautions, "sky-map.caution", "with grown-ups", "Nobody ever looks at the Sun")
+			entrytest.Tells(t, r.Cautions, "caution.evening", "with grown-ups", "Nobody ever looks at the Sun")
 		}
 	}
 	if len(said) != 4 {
@@ -175,7 +175,7 @@ func TestWheelsClockBySide(t *testing.T) {
 		if want := map[bool]string{true: "one face, about the north pole", false: "one face, about the south pole"}[w.latitude > 0]; math.Abs(w.latitude) > 20 && !strings.HasPrefix(faces, want) || math.Abs(w.latitude) < 20 && !strings.HasPrefix(faces, "two faces") {
 			t.Errorf("%s: %s", w.school, faces)
 		}
-		entrytest.Tells(t, r.Cautions, "sky-map.caution", "nobody is left alone")
+		entrytest.Tells(t, r.Cautions, "caution.evening", "nobody is left alone")
 	}
 }
 

@@ -38,8 +38,9 @@ func skyWheel() entry.Entry {
 			{Name: "check_altitude", Unit: "deg", Doc: "its height there at nine o'clock standard time"},
 			{Name: "check_direction", Doc: "where it stands then"},
 		},
-		Sources: []string{sourceStars, sourceFigures, sourceWheel, entry.SourceIANA},
-		Reckon:  reckonSkyWheel,
+		Sources:  []string{sourceStars, sourceFigures, sourceWheel, entry.SourceIANA},
+		Cautions: []string{entry.CareScissors, entry.CareEvening},
+		Reckon:   reckonSkyWheel,
 	}
 }
 
@@ -51,9 +52,8 @@ func reckonSkyWheel(v form.Values) (result.Result, error) {
 	faces := sky.Faces(p.Latitude)
 	clocks := sky.ClocksOf(p, date.Year)
 	r := result.Result{
-		Facts:    wheelFacts(p, date, faces, clocks),
-		Notes:    []say.Phrase{say.Line("sky-wheel.note", entry.YearValue(date.Year)), say.Line("sky-wheel.arm")},
-		Cautions: []say.Phrase{say.Line("sky-map.caution")},
+		Facts: wheelFacts(p, date, faces, clocks),
+		Notes: []say.Phrase{say.Line("sky-wheel.note", entry.YearValue(date.Year)), say.Line("sky-wheel.arm")},
 	}
 	if len(faces) == 2 {
 		r.Notes = append(r.Notes, say.Line("sky-wheel.two"))

@@ -41,6 +41,7 @@ func stripBalls() entry.Entry {
 		Settings:  slices.Concat(roll, form.Keys{school.StockBalls}),
 		Facts:     facts,
 		Sources:   []string{sourceSizes, sourceOrbits, sourceBalls},
+		Cautions:  []string{entry.CareSmallParts},
 		Reckon:    reckonBalls,
 	}
 }

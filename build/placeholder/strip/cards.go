@@ -33,8 +33,9 @@ func stripCards() entry.Entry {
 			{Name: "card_width", Unit: "mm", Doc: "width of a card"},
 			{Name: "card_height", Unit: "mm", Doc: "height of a card"},
 		},
-		Sources: []string{sourceOrbits, "Asteroid belt: 2.1 to 3.3 au, common practice; Halley's comet: 0.59 to 35.1 au (JPL Small-Body Database)", "Index card 3 × 5 in; A6 105 × 148 mm (ISO 216)"},
-		Reckon:  reckonCards,
+		Sources:  []string{sourceOrbits, "Asteroid belt: 2.1 to 3.3 au, common practice; Halley's comet: 0.59 to 35.1 au (JPL Small-Body Database)", "Index card 3 × 5 in; A6 105 × 148 mm (ISO 216)"},
+		Cautions: []string{entry.CareScissors},
+		Reckon:   reckonCards,
 	}
 }
 

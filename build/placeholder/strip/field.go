@@ -59,6 +59,7 @@ func stripField() entry.Entry {
 		Settings: slices.Concat(school.Where(), school.FieldSettings(), form.Keys{school.ClassPaceM}),
 		Facts:    facts,
 		Sources:  []string{entry.SourcePlanets, entry.SourceSun, entry.SourceWMM, "Lost in the Sun's light: within 15°; up all night: beyond 150° from the Sun: common practice, no source"},
+		Cautions: []string{entry.CarePegs},
 		Reckon:   reckonField,
 	}
 }
@@ -120,7 +121,6 @@ func reckonField(v form.Values) (result.Result, error) {
 		Facts:    slices.Concat(planFacts(plan, layout, pace), skyFacts(standings), pegFacts(plan, pace)),
 		Tables:   []result.Table{pegTable(plan, date, pace, magnetic.Declination)},
 		Warnings: append(fieldWarnings(plan), entry.CompassWarnings(magnetic)...),
-		Cautions: []say.Phrase{say.Line("strip-field.caution")},
 		Notes:    []say.Phrase{say.Line("strip-field.note"), say.Line(skyNote(p))},
 		Working:  fieldWorking(plan, layout, pace),
 	}

@@ -46,7 +46,8 @@ func stripMoon() entry.Entry {
 			"Nearest star: Proxima Centauri, parallax 768.0665 mas (Gaia DR3, 2022)", sourceOrbits, sourceSizes, entry.SourceLight, entry.SourceCraft,
 			"Way over the ground: great circle on a sphere of 6371.0 km",
 		},
-		Reckon: reckonMoonStrip,
+		Cautions: []string{entry.CareSmallParts},
+		Reckon:   reckonMoonStrip,
 	}
 }
 

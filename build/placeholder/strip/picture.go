@@ -23,8 +23,9 @@ func stripPicture() entry.Entry {
 			{Name: "shrunk", Doc: "how many times smaller than the real strip the picture is, printed at true size"},
 			{Name: "rows", Doc: "rows that the picture is folded in"},
 		},
-		Sources: []string{sourceOrbits},
-		Reckon:  reckonStripPicture,
+		Sources:  []string{sourceOrbits},
+		Harmless: "A picture; laying paper out is the work of strip-table.",
+		Reckon:   reckonStripPicture,
 	}
 }
 

@@ -88,7 +88,7 @@ func TestFieldSides(t *testing.T) {
 				key, side = "strip-field.east_right", "Planets to the right of it are east of it"
 			}
 			entrytest.Tells(t, r.Notes, key, side)
-			entrytest.Tells(t, r.Cautions, "strip-field.caution", "Nobody looks toward the real Sun")
+			entrytest.Tells(t, r.Cautions, "caution.pegs", "nobody looks toward the real Sun")
 			entrytest.Tells(t, r.Working, "strip-field.working_bearing", map[bool]string{true: " + longitude = ", false: " - longitude = "}[south])
 
 			// The picture has north up: each peg lies at its bearing and distance.

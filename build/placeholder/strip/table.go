@@ -92,6 +92,7 @@ func stripTable() entry.Entry {
 		Settings: slices.Concat(roll, form.Keys{school.ClassWalkKmH}),
 		Facts:    facts,
 		Sources:  []string{sourceOrbits, sourceBode, sourceSizes, entry.SourceLight, entry.SourceCraft, sourceFar},
+		Cautions: []string{entry.CarePaperOnFloor},
 		Reckon:   reckonStrip,
 	}
 }

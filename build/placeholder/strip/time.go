@@ -47,6 +47,7 @@ func stripTime() entry.Entry {
 		Settings: append(form.Keys{school.TermFirstDay}, roll...),
 		Facts:    facts,
 		Sources:  []string{"Ages: the publications that the table names", "Missions: dates published by the space agencies, Universal Time"},
+		Cautions: []string{entry.CarePaperOnFloor},
 		Reckon:   reckonTime,
 	}
 }

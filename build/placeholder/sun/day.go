@@ -27,8 +27,9 @@ func sunDay() entry.Entry {
 			{Name: "noon_altitude", Unit: "deg", Doc: "how high the Sun stands at its noon, as seen"},
 			{Name: "in_words", Doc: "the day in one sentence"},
 		},
-		Sources: []string{entry.SourceSun, "Rise and set: the Sun's centre 50′ below the horizon, 34′ for refraction and 16′ for the Sun's radius, the usual almanac convention", entry.SourceRefraction, entry.SourceIANA},
-		Reckon:  reckonSunDay,
+		Sources:  []string{entry.SourceSun, "Rise and set: the Sun's centre 50′ below the horizon, 34′ for refraction and 16′ for the Sun's radius, the usual almanac convention", entry.SourceRefraction, entry.SourceIANA},
+		Harmless: "Times, to read; watching the Sun by its shadow is the work of sun-path.",
+		Reckon:   reckonSunDay,
 	}
 }
 

@@ -33,8 +33,9 @@ func sunPath() entry.Entry {
 			{Name: "set_direction", Doc: "where the Sun sets, in words"},
 			{Name: "set_bearing", Unit: "deg", Doc: "the same as a true bearing"},
 		},
-		Sources: []string{entry.SourceSun, entry.SourceRise, entry.SourceRefraction, entry.SourceIANA},
-		Reckon:  reckonSunPath,
+		Sources:  []string{entry.SourceSun, entry.SourceRise, entry.SourceRefraction, entry.SourceIANA},
+		Cautions: []string{entry.CareSun},
+		Reckon:   reckonSunPath,
 	}
 }
 
@@ -44,7 +45,7 @@ func reckonSunPath(v form.Values) (result.Result, error) {
 		return result.Result{}, err
 	}
 	day := almanac.SunDay(p, date)
-	r := result.Result{Facts: sunPathFacts(p, day), Cautions: []say.Phrase{say.Line("sun-path.caution")}}
+	r := result.Result{Facts: sunPathFacts(p, day)}
 	table := result.Table{
 		Name:  "hours",
 		Title: say.Line("sun-path.title", say.Date(date)),

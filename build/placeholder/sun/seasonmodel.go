@@ -42,6 +42,7 @@ func seasonModel() entry.Entry {
 		Settings:  school.Where(),
 		Facts:     facts,
 		Sources:   []string{entry.SourceSun, entry.SourceRise, entry.SourceRefraction, "Tilt of the axis: obliquity of the ecliptic, 23.44° (IAU 2006; Meeus, Astronomical Algorithms, ch. 22)", entry.SourceIANA},
+		Cautions:  []string{entry.CareLamp, entry.CareDarkRoom},
 		Reckon:    reckonSeasonModel,
 	}
 }
@@ -71,7 +72,6 @@ func reckonSeasonModel(v form.Values) (result.Result, error) {
 		stations[i] = station{almanac.Season(i), at, sunOn(p, p.DateAt(at)), sun.Declination, sun.Distance}
 	}
 	r := result.Result{
-		Cautions: []say.Phrase{say.Line("season-model.caution")},
 		Facts:    seasonModelFacts(p, year, stations),
 		Drawings: []drawing.Drawing{lampPlan(), lampSide(p, stations)},
 		Tables:   []result.Table{stationTable(p, year, stations)},

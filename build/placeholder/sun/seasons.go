@@ -35,8 +35,9 @@ func seasonDates() entry.Entry {
 			{Name: "next", Doc: "the moment at which the next season begins after the date"},
 			{Name: "next_season", Doc: "which season that is"},
 		},
-		Sources: []string{entry.SourceSun, "Seasons: the moments at which the Sun's apparent geocentric longitude is 0°, 90°, 180° and 270°", entry.SourceIANA},
-		Reckon:  reckonSeasons,
+		Sources:  []string{entry.SourceSun, "Seasons: the moments at which the Sun's apparent geocentric longitude is 0°, 90°, 180° and 270°", entry.SourceIANA},
+		Harmless: "Dates and how long seasons last, to read.",
+		Reckon:   reckonSeasons,
 	}
 }
 

@@ -31,7 +31,7 @@ func TestSunRisesInTheEast(t *testing.T) {
 	for _, w := range witnesses {
 		for date, declination := range declinations {
 			r := reckon(t, w.school, "sun-path", date)
-			entrytest.Tells(t, r.Cautions, "sun-path.caution", "Never look at the Sun")
+			entrytest.Tells(t, r.Cautions, "caution.sun", "Never look at the Sun")
 			h := -50.0 / 60 * degree
 			cos := (math.Sin(declination*degree) - math.Sin(w.latitude*degree)*math.Sin(h)) / (math.Cos(w.latitude*degree) * math.Cos(h))
 			if math.Abs(cos) > 0.97 {
@@ -225,7 +225,7 @@ func TestSeasonsOnBothSides(t *testing.T) {
 // wall on the right; so it leans from the lamp in December and to it in June.
 func TestLampFromAbove(t *testing.T) {
 	r := reckon(t, "alder reach", "season-model", "2027-04-20")
-	entrytest.Tells(t, r.Cautions, "season-model.caution", "nobody touches it")
+	entrytest.Tells(t, r.Cautions, "caution.lamp", "Only the adult touches")
 	d := r.Drawings[0]
 	labels := entrytest.Labels(t, d)
 	lamp := entrytest.Roled(d, "sun")[0].Points[0]

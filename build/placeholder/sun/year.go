@@ -39,8 +39,9 @@ func sunYear() entry.Entry {
 			{Name: "days_up", Doc: "days of the year on which the Sun does not set"},
 			{Name: "days_down", Doc: "days of the year on which it does not rise"},
 		},
-		Sources: []string{entry.SourceSun, entry.SourceRise, entry.SourceRefraction, entry.SourceIANA},
-		Reckon:  reckonSunYear,
+		Sources:  []string{entry.SourceSun, entry.SourceRise, entry.SourceRefraction, entry.SourceIANA},
+		Harmless: "Times and dates, to read; watching the Sun by its shadow is the work of sun-path.",
+		Reckon:   reckonSunYear,
 	}
 }
 

@@ -52,8 +52,9 @@ func worldCards() entry.Entry {
 			{Name: "third_feature", Doc: "the third"},
 			{Name: "question", Doc: "an open question about it"},
 		},
-		Sources: []string{sourceWorlds, sourceDerived, sourceMoons, sourceFeatures, sourceFarWorlds, entry.SourceLight},
-		Reckon:  reckonWorldCards,
+		Sources:  []string{sourceWorlds, sourceDerived, sourceMoons, sourceFeatures, sourceFarWorlds, entry.SourceLight},
+		Cautions: []string{entry.CareScissors},
+		Reckon:   reckonWorldCards,
 	}
 }
 

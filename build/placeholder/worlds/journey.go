@@ -49,7 +49,8 @@ func journeyTable() entry.Entry {
 		},
 		Sources: []string{sourceWorlds, entry.SourcePlanets, sourceFarWorlds, entry.SourceLight, entry.SourceCraft,
 			"Least-energy way: half an ellipse that touches both orbits (W. Hohmann, 1925); vis-viva and synodic periods, Bate, Mueller and White, Fundamentals of Astrodynamics, 1971; windows as compute/journey documents"},
-		Reckon: reckonJourney,
+		Harmless: "Times of travel, to read.",
+		Reckon:   reckonJourney,
 	}
 }
 

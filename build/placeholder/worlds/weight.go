@@ -50,8 +50,9 @@ func weightTable() entry.Entry {
 			{Name: "lightest_on", Doc: "the world where the scale shows least"},
 			{Name: "heaviest_on", Doc: "the one where it shows most"},
 		},
-		Sources: []string{sourceWorlds, sourceDerived, "Jump: same take-off speed, v²/2 = GM/r − GM/(r + h). Throw: same speed and angle, no air, level ground: distance ∝ 1/pull. Newton's laws, any textbook"},
-		Reckon:  reckonWeight,
+		Sources:  []string{sourceWorlds, sourceDerived, "Jump: same take-off speed, v²/2 = GM/r − GM/(r + h). Throw: same speed and angle, no air, level ground: distance ∝ 1/pull. Newton's laws, any textbook"},
+		Harmless: "Numbers of other worlds, to read.",
+		Reckon:   reckonWeight,
 	}
 }
 
