@@ -99,7 +99,7 @@ func documentedKeys() (keys []string) {
 // noLine are the cautions that say nothing on a sheet: they are for grown-ups, or of
 // places where no sheet goes.
 var noLine = []string{
-	entry.CareHourKeepers, entry.CarePlanets, entry.CareEclipse, entry.CareViewers, entry.CareMoonEclipse, entry.CareDarkRoom, entry.CareLauncher,
+	entry.CareHourKeepers, entry.CarePlanets, entry.CareEclipse, entry.CareViewers, entry.CareMoonEclipse, entry.CareDarkRoom, entry.CareLauncher, entry.CareSaw,
 	entry.CareFamilySun, entry.CareFamilyOutside, entry.CareFamilyEvening,
 }
 

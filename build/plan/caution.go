@@ -158,8 +158,9 @@ func (p *Plan) allBrought(s *pressing, from [][]careful) []brought {
 // lines are what a sheet says of cautions that leave the room with it.
 func (s *pressing) lines(cautions []say.Phrase) []say.Phrase {
 	var list []say.Phrase
-	for _, c := range cautions {
-		if key := entry.PaperLine(entry.CautionName(c)); s.words.Has(key) && !slices.ContainsFunc(list, func(p say.Phrase) bool { return p.Key == key }) {
+	for _, name := range entry.Cautions() {
+		key := entry.PaperLine(name)
+		if s.words.Has(key) && slices.ContainsFunc(cautions, func(c say.Phrase) bool { return entry.CautionName(c) == name }) {
 			list = append(list, say.Line(key))
 		}
 	}

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
+
+	"noonbook/build/placeholder"
 )
 
 // carePages presses a unit of one lesson with the text given.
@@ -105,6 +107,45 @@ func TestSheetsCarryALine(t *testing.T) {
 		for _, want := range lines {
 			if n := strings.Count(words(name), want); n != sheets {
 				t.Errorf("%s: %q is there %d times, on %d sheets", name, want, n, sheets)
+			}
+		}
+	}
+}
+
+// The lines fit beside the check bar of every printable, above the note of a sheet's place
+// among others: three of them, in either language and on either paper.
+func TestLinesFitOnPaper(t *testing.T) {
+	text := "```lesson\ntitle = \"Care\"\n```\n\n"
+	for _, e := range placeholder.Catalogue() {
+		if e.Printable {
+			text += "```compute " + e.Name + "\n```\n\n"
+		}
+	}
+	begins := regexp.MustCompile(`<svg class="true-size"|class="care-line"`)
+	for _, language := range []string{"en", "fr"} {
+		for _, paper := range []string{"A4", "Letter"} {
+			settings := strings.Replace(string(smallUnit()["unit.toml"].Data), "[class]", "language = \""+language+"\"\npaper = \""+paper+"\"\n[class]", 1)
+			unit, words := read(t, fstest.MapFS{"unit.toml": {Data: []byte(settings)}, "1-care.md": {Data: []byte(text)}}, "unit")
+			class, _ := pressings(t, unit, words, unit.Settings)
+			sheets := 0
+			for name, page := range class {
+				if !strings.HasPrefix(name, "print-") {
+					continue
+				}
+				lines := 0
+				for _, m := range begins.FindAllString(page, -1) {
+					if lines++; strings.HasPrefix(m, "<svg") {
+						lines = 0
+						sheets++
+					}
+					if lines > 3 {
+						t.Errorf("%s on %s, %s: more than three lines of care", name, paper, language)
+						break
+					}
+				}
+			}
+			if sheets < 20 {
+				t.Errorf("%d sheets on %s, %s", sheets, paper, language)
 			}
 		}
 	}

@@ -1,24 +1,36 @@
 package plan
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 
 	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
 )
 
+// gaps are where a caution has numbers of the school.
+var gaps = regexp.MustCompile(`\{\d\}`)
+
 func (p *Plan) reference() typeset.Reference {
 	doc := typeset.Reference{Settings: p.keys(school.Settings()), Lesson: p.keys(source.LessonBlock())}
-	for _, e := range p.catalogue {
-		entry := typeset.Placeholder{Name: e.Name, Summary: p.words.Explain(e.Summary), Arguments: p.keys(e.Arguments), Settings: e.Settings.Names()}
-		for _, f := range e.Facts {
-			entry.Facts = append(entry.Facts, typeset.Fact{Name: f.Name, Unit: f.Unit, Doc: p.words.Explain(f.Doc)})
+	for _, name := range entry.Cautions() {
+		words := p.words.Line(entry.Caution(name))
+		if entry.NeedsSchool(name) {
+			words = gaps.ReplaceAllString(p.words.Raw(entry.Caution(name).Key), "…")
 		}
-		doc.Placeholders = append(doc.Placeholders, entry)
+		doc.Cautions = append(doc.Cautions, typeset.Fact{Name: name, Doc: words})
+	}
+	for _, e := range p.catalogue {
+		one := typeset.Placeholder{Name: e.Name, Summary: p.words.Explain(e.Summary), Arguments: p.keys(e.Arguments), Settings: e.Settings.Names(), Cautions: e.Cautions}
+		for _, f := range e.Facts {
+			one.Facts = append(one.Facts, typeset.Fact{Name: f.Name, Unit: f.Unit, Doc: p.words.Explain(f.Doc)})
+		}
+		doc.Placeholders = append(doc.Placeholders, one)
 	}
 	return doc
 }

@@ -104,6 +104,7 @@ type ReferencePage struct {
 // A Reference is what may be written in the files of a unit.
 type Reference struct {
 	Settings, Lesson []Key
+	Cautions         []Fact // by name, with their words
 	Placeholders     []Placeholder
 }
 
@@ -115,10 +116,11 @@ type Placeholder struct {
 	Name, Summary string
 	Arguments     []Key
 	Settings      []string
+	Cautions      []string // names of those that it brings
 	Facts         []Fact
 }
 
-// A Fact is what a placeholder puts in a sentence.
+// A Fact is what a placeholder puts in a sentence, or a caution.
 type Fact struct{ Name, Unit, Doc string }
 
 // A PrintablePage holds sheets at true size.
