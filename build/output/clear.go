@@ -84,6 +84,12 @@ func (b *bench) emptyFolder(folder, home string) error {
 			continue // last, since it tells what the others are
 		}
 		path := filepath.Join(folder, e.Name())
+		if isNote(e) {
+			if err := b.carry(path, filepath.Join(home, e.Name())); err != nil {
+				return err
+			}
+			continue
+		}
 		if err := b.dispose(path, sums[e.Name()], filepath.Join(home, e.Name())); err != nil {
 			return err
 		}
@@ -133,6 +139,16 @@ func (b *bench) dispose(path, sum, home string) error {
 		}
 		path = gone // and look again
 	}
+}
+
+// carry takes a note of a file manager along into the new handbook, unless there is a
+// newer one.
+func (b *bench) carry(path, home string) error {
+	err := b.move(path, home)
+	if errors.Is(err, fs.ErrExist) || errors.Is(err, fs.ErrNotExist) {
+		return b.removed(path)
+	}
+	return err
 }
 
 // keep brings somebody's file from the bench to where its owner looks for it, or

@@ -18,7 +18,8 @@
 // part is missing where the press was cut off between the two, until the next.
 //
 // Only what noonbook wrote is replaced or removed. A folder must hold nothing but
-// files that its list of checksums names, unchanged; a single file or a zip ends
+// files that its list of checksums names, unchanged, and notes of a file manager, which
+// go along into the new one; a single file or a zip ends
 // with a seal; the bench must hold what its plan names. Everything is looked at
 // before the work, again before the exchange, and each file once more before it
 // is removed. What somebody saved in between is brought into the new handbook,

@@ -43,8 +43,15 @@ func sumOf(b []byte) string {
 	return hex.EncodeToString(sum[:])
 }
 
+// isNote reports whether a file is a note that a system's file manager leaves in a folder
+// that somebody has looked into. Nobody calls it theirs: it goes along with the folder.
+func isNote(e fs.DirEntry) bool {
+	name := e.Name()
+	return e.Type().IsRegular() && (name == ".DS_Store" || name == "Thumbs.db" || name == "desktop.ini" || strings.HasPrefix(name, "._"))
+}
+
 // ours returns nil when the folder may be replaced: it is not there, empty, or
-// holds nothing but what noonbook wrote.
+// holds nothing but what noonbook wrote and notes of a file manager.
 func ours(folder string) error {
 	info, err := os.Lstat(folder)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -54,11 +61,12 @@ func ours(folder string) error {
 		return fmt.Errorf("%s is a link that leads nowhere: %w", folder, ErrNotOurs)
 	}
 	entries, err := os.ReadDir(folder)
-	if err == nil && len(entries) == 0 {
-		return nil
-	}
 	if err != nil {
 		return fmt.Errorf("looking into %s: %w", folder, err)
+	}
+	entries = slices.DeleteFunc(entries, isNote)
+	if len(entries) == 0 {
+		return nil
 	}
 	sums, err := readList(folder)
 	if errors.Is(err, fs.ErrNotExist) || errors.Is(err, errNotPlain) {

@@ -187,3 +187,26 @@ func TestWriteThroughALink(t *testing.T) {
 		t.Errorf("the handbook says %q", got)
 	}
 }
+
+// A file manager leaves notes in a folder that somebody has looked into. They go along
+// into the next handbook without a word, and the one after it is written as well.
+func TestNotesOfAFileManagerGoAlong(t *testing.T) {
+	folder := filepath.Join(t.TempDir(), "handbook")
+	write(t, folder, handbook("old"))
+	for _, name := range []string{".DS_Store", "Thumbs.db", "._index.html"} {
+		if err := os.WriteFile(filepath.Join(folder, name), []byte("note"), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for range 2 {
+		kept, err := Write(t.Context(), Edition{Folder: folder, Files: handbook("new")})
+		if err != nil || len(kept) > 0 {
+			t.Fatal(kept, err)
+		}
+		for _, name := range []string{".DS_Store", "Thumbs.db", "._index.html"} {
+			if got := content(t, filepath.Join(folder, name)); got != "note" {
+				t.Errorf("%s is %q", name, got)
+			}
+		}
+	}
+}
