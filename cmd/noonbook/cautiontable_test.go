@@ -149,13 +149,13 @@ var everyPlaceholder = []warned{
 // What the paper itself says to whoever carries it away.
 var (
 	lineSun       = says("Never look at the Sun. Look at shadows, with your back to it").french("Ne regarde jamais le Soleil")
-	lineScissors  = says("Sit down to cut. An adult uses the knife").french("Assieds-toi pour couper")
-	lineTip       = says("Tape over the sharp tip").french("Couvre la pointe de ruban")
+	lineScissors  = says("Sit down to cut. An adult uses the knife").french("Assois-toi pour couper")
+	lineTip       = says("Fold tape over the sharp tip").french("Replie du ruban sur la pointe")
 	lineLenses    = says("Never look at the Sun through a lens").french("Ne regarde jamais le Soleil à travers une lentille")
 	lineTelescope = says("Never point the telescope at the Sun or near it", "after sunset only, with an adult").french("Ne pointe jamais la lunette vers le Soleil")
-	lineRocket    = says("Never aim a rocket at anyone").french("Ne vise jamais quelqu'un")
+	lineRocket    = says("Never aim a rocket at anyone").french("Ne vise jamais personne")
 	lineSight     = says("Never sight toward the Sun: keep it behind you").french("Ne vise jamais vers le Soleil")
-	lineMoon      = says("Never look for the Moon near the Sun. In the dark only with an adult").french("Ne cherche jamais la Lune près du Soleil", "Dans le noir, seulement avec un adulte")
+	lineMoon      = says("Never look for the Moon near the Sun. Go out in the dark only with an adult").french("Ne cherche jamais la Lune près du Soleil", "Sors dans le noir seulement avec un adulte")
 )
 
 // wardens are the people who keep a launch safe, in the table and the drawing.

@@ -13,15 +13,15 @@ func (s said) french(fr ...string) said { s.fr = fr; return s }
 
 // What can blind.
 var (
-	sunCare = says("Never look at the Sun, not even for a moment and not through anything", "Dark glasses, smoked glass and camera screens do not make it safe", "a lens or binoculars can blind at once", "Work with your back to the Sun and look at shadows only", "Nobody looks along a stick or an edge at the sky", "Hats and sun cream follow the school's own rules, which come first").
+	sunCare = says("Never look at the Sun, not even for a moment and not through anything", "Dark glasses, smoked glass and camera screens do not make it safe", "a lens or binoculars can blind at once", "Work with your back to the Sun and look at shadows only", "Never look along a stick or an edge toward the sky", "Hats and sun cream follow the school's own rules, which come first").
 		french("Ne regardez jamais le Soleil", "le dos au Soleil", "les règles de l'école")
-	lensCare = says("Nobody looks at the Sun through a lens", "nobody throws its picture on anything", "blinds at once and sets paper and skin on fire", "Measure on a lamp indoors", "never lie on a window sill or in sunlight", "Count them out and count them back in", "A cracked one goes to the adult", "The school's own rules come first").
+	lensCare = says("Nobody looks at the Sun through a lens", "nobody projects it onto anything", "blinds at once and sets paper and skin on fire", "Measure with a lamp, indoors", "never lie on a window sill or in sunlight", "Count them out and count them back in", "A cracked one goes to the adult", "The school's own rules come first").
 			french("Personne ne regarde le Soleil à travers une lentille", "met le feu au papier et à la peau", "Les règles de l'école")
 	telescopeCare = says("By day the telescope is used indoors only", "away from every window", "Never point it at the Sun or near it", "No eclipse viewer, dark glass, film or filter goes into a telescope or before it", "after sunset only, with an adult beside it", "caps on", "The school's own rules come first").
 			french("à l'intérieur seulement", "vers le Soleil ni près de lui", "après le coucher du Soleil seulement", "Les règles de l'école")
 	moonByDay = says("Never search for the Moon beside the Sun", "never with a lens or binoculars by day", "The adult finds the Moon first", "a wall or a tree hides the Sun", "nearer to the Sun than 35°, three and a half fists at the end of the arm, leave it alone", "The school's own rules for lessons outdoors come first").
 			french("Ne cherchez jamais la Lune à côté du Soleil", "jamais avec une lentille", "un mur ou un arbre cache le Soleil", "moins de 35° du Soleil")
-	planetsAtDusk = says("when the Sun is below the horizon, with a grown-up", "Never point a telescope, binoculars or a camera at a planet before the Sun has set or after it has come up", "blinds", "The school's own rules come first").
+	planetsAtDusk = says("when the Sun is below the horizon, with an adult", "Never point a telescope, binoculars or a camera at a planet before the Sun has set or after it has come up", "blinds", "The school's own rules come first").
 			french("quand le Soleil est sous l'horizon, avec un adulte", "avant le coucher du Soleil ou après son lever", "aveugle")
 	pegCare = says("nobody looks toward the real Sun to take a bearing", "pegs and strings trip people", "Walk", "Stay within the part of the grounds that the school uses", "keep cars and ball games away", "The school's own rules for lessons outdoors come first").
 		french("personne ne regarde vers le vrai Soleil", "on trébuche", "Les règles de l'école")
@@ -39,18 +39,18 @@ var (
 
 // What is done outside, at night, on a field, with tools.
 var (
-	keepers = says("in pairs, tell an adult when they leave and when they are back", "where a grown-up can see them", "school's rules about leaving the room come first").
+	keepers = says("in pairs, tell an adult when they leave and when they are back", "where an adult can see them", "school's rules about leaving the room come first").
 		french("vont à deux, préviennent un adulte", "Les règles de l'école")
 	scissors = says("Pass scissors with the handles first and sit down to cut", "An adult cuts what needs a craft knife, on a mat, along a steel ruler", "The school's own rules come first").
 			french("Les ciseaux", "un adulte qui le coupe", "Les règles de l'école")
 	sharpTip = says("sharp and at eye height when you bend over the plate", "fold a piece of tape over it").
 			french("à la hauteur des yeux", "ruban adhésif")
 	floorCare = says("trip hazard", "put a sign and a warden at each end", "tape the paper down", "never run", "Keep doors, stairs and the ways out of the building free", "The school's fire rules come first").
-			french("trébucher", "ne courez jamais", "les sorties", "Les règles d'incendie de l'école")
+			french("trébucher", "ne courez jamais", "les sorties", "Les règles de l'école en cas d'incendie")
 	smallParts = says("can choke", "out of mouths and away from small children", "count them back in", "the school's rules for allergies").
-			french("peuvent étouffer", "jamais dans la bouche", "les règles de l'école sur les allergies")
+			french("On peut s'étouffer", "jamais dans la bouche", "les règles de l'école sur les allergies")
 	sawCare = says("Only an adult cuts tubes", "away from the class", "taped before anybody puts an eye to them", "Lenses are in their bags while anything is cut", "The school's own rules come first").
-		french("Seul un adulte coupe les tubes", "avant que quiconque y mette l'œil", "Les règles de l'école")
+		french("Seul un adulte coupe les tubes", "avant que quelqu'un y mette l'œil", "Les règles de l'école")
 	homeAtNight = says("pupils whose families say yes", "nobody goes out alone", "an adult of the family comes along", "away from traffic and water", "Nobody stays up or gets up for it", "Nobody looks toward the Sun, not even when it is low", "No telescope or binoculars before sunset", "leave the day empty", "the school's for homework and evenings").
 			french("dont la famille est d'accord", "personne ne sort seul", "loin de la circulation et de l'eau", "Personne ne regarde vers le Soleil")
 	clearZone = says("Nobody but the launch crew with its adult is within", "of the launcher from the countdown until the adult says that the rocket is down", "No launch in a wind stronger than", "The school's own rules and those of the place come first; where they ask for more, they hold").
@@ -58,15 +58,15 @@ var (
 	launcher = says("stamped on and nothing else", "never pumped up", "must not be able to store pressure", "Never cap or block the pipe", "An adult saws the pipe", "gives way before anything bursts", "The school's rules come first").
 			french("On ne le gonfle jamais", "ne doit pas pouvoir garder de pression", "Ne bouchez et ne bloquez jamais le tuyau", "un adulte qui scie le tuyau", "Les règles de l'école passent en premier")
 	paperRocket = says("paper and tape and nothing else", "no stick, no wire, no weight in the nose, nothing hard or sharp", "Press the nose blunt", "never aimed at anyone", "from the launcher only, with the adult in charge", "The school's own rules come first").
-			french("en papier et en ruban", "ni bâton, ni fil de fer", "On ne la vise jamais vers quelqu'un", "Les règles de l'école")
-	bareLamp = says("A lamp without a shade is hot and glares", "nobody can knock it over", "Only the adult touches, moves or switches it", "two steps away", "Nobody stares at the bulb", "It cools before it is put away", "Tape cables down", "as the school's rules for electrical things have them").
-			french("Une lampe sans abat-jour est chaude et éblouit", "Seul l'adulte la touche", "selon les règles de l'école")
+			french("en papier et en ruban", "ni bâton, ni fil de fer", "On ne la pointe jamais vers quelqu'un", "Les règles de l'école")
+	bareLamp = says("A lamp without a shade is hot and glares", "nobody can knock it over", "Only the adult touches, moves or switches it", "two steps away", "Nobody stares at the bulb", "It cools before it is put away", "Tape cables down", "The school's rules for electrical things come first").
+			french("Une lampe sans abat-jour est chaude et éblouit", "Seul l'adulte la touche", "Les règles de l'école pour les appareils électriques passent en premier")
 	darkRoom = says("out of the way before the light goes out", "only those whose turn it is walk", "Sticks stay away from eyes", "bright or flickering light", "The school's rules for dark rooms come first").
-			french("hors du chemin", "seuls marchent ceux dont c'est le tour", "loin des yeux", "Les règles de l'école")
+			french("Dégagez les sacs et les chaises", "seuls marchent ceux dont c'est le tour", "loin des yeux", "Les règles de l'école")
 	familyEvening = says("after dark is done with an adult", "away from traffic", "only if you agree").
 			french("avec un adulte", "loin des voitures", "seulement si vous êtes d'accord")
 	familyOutside = says("We go out into the Sun", "Hats, sun cream and water follow the rules of the school").
-			french("Nous sortons au soleil", "Chapeau, crème solaire et eau suivent les règles de l'école")
+			french("Nous sortons au soleil", "Pour le chapeau, la crème solaire et l'eau, nous suivons les règles de l'école")
 	classAtNight = says("at night with grown-ups", "within the school's own rules", "bright clothes, away from traffic", "nobody is left alone", "ever looks at the Sun through a lens, binoculars or a telescope", "nothing is pointed at the sky before the Sun has set", "blinds").
 			french("la nuit avec des adultes", "selon les règles de l'école", "loin de la circulation", "personne ne reste seul", "ne regarde jamais le Soleil à travers une lentille", "avant le coucher du Soleil")
 )
