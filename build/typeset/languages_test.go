@@ -73,8 +73,8 @@ func TestOwnPagesInEveryLanguage(t *testing.T) {
 	}
 }
 
-// English and French plurals: Unicode CLDR 46, plural rules (cardinal), from
-// memory: French counts what begins with 0 or 1 as one, English only the bare 1.
+// The number that is printed counts, and that of millions has a word of its own.
+// TestPluralsOfExamples holds the rules themselves against CLDR.
 func TestPlurals(t *testing.T) {
 	for _, c := range []struct {
 		code  string

@@ -110,11 +110,11 @@ func (w *Words) append(dst []byte, p piece, with []say.Value) []byte {
 // plural returns which of the forms of a word goes with a value: that of one
 // thing, or the last. It looks at the number as it is printed.
 //
-// Unicode CLDR 46, plural rules (cardinal), from memory: English, "one" for 1
-// without visible decimals; French, "one" for what begins with 0 or 1 (0,5 and
-// 1,9), "many" for whole millions, which take "de" (3 000 000 de carrés). The
-// forms of French are one, many, other; where a line gives two they are one and
-// other.
+// Unicode CLDR 48, cardinal plural rules (testdata/reference/plural-rules.csv):
+// English, "one" for 1 without visible decimals; French, "one" for what begins
+// with 0 or 1 (0,5 and 1,9), "many" for whole millions, which take "de"
+// (3 000 000 de carrés). The forms of French are one, many, other; where a line
+// gives two they are one and other.
 func (w *Words) plural(v say.Value) int {
 	const other = 99
 	digits := v.Plain
