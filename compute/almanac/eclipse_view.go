@@ -5,7 +5,6 @@ import (
 	"time"
 
 	"noonbook/compute/place"
-	"noonbook/compute/quantity"
 	"noonbook/compute/search"
 	"noonbook/compute/space"
 )
@@ -237,7 +236,7 @@ func (e LunarEclipse) From(p place.Place) LunarView {
 // moonUp reports whether the Moon is up at some moment of an interval, looking
 // at every five minutes and both ends.
 func moonUp(p place.Place, from, to time.Time) bool {
-	limb := horizon - Moon.Semidiameter(quantity.Kilometres(384400))
+	limb := horizon - Moon.Semidiameter(MoonMeanDistance)
 	for t := from; t.Before(to); t = t.Add(5 * time.Minute) {
 		if Moon.From(p, t).Altitude > limb {
 			return true

@@ -5,6 +5,7 @@ import (
 	"time"
 
 	"noonbook/compute/place"
+	"noonbook/compute/quantity"
 )
 
 // MoonAt returns the Moon's apparent geocentric place of date, good to 3″ and
@@ -24,6 +25,11 @@ func MoonDay(p place.Place, d place.Date) Day { return Moon.Day(p, d) }
 // Coordinates 2015 (Archinal et al. 2018), table 5.
 const moonRadius = 1737.4
 
+// MoonMeanDistance is the Moon's mean distance, the semi-major axis of its way round
+// the Earth in the lunar theory of M. Chapront-Touzé and J. Chapront; NASA's Moon Fact
+// Sheet rounds it to 384 400 km.
+const MoonMeanDistance quantity.Length = 384399e3
+
 // A wave is one row A·sin(p0 + p1·t + p2·t²), t in Julian centuries of TT.
 type wave struct{ a, p0, p1, p2 float64 }
 
@@ -31,8 +37,8 @@ type wave struct{ a, p0, p1, p2 float64 }
 // longitude (less the mean longitude) and latitude in ″, distance in km.
 type lunar struct{ longitude, latitude, distance [][]wave }
 
-// moonLag is the Moon's mean light time, 384 399 km / c, in Julian centuries.
-// What the distance adds to it moves the Moon by 0.05″.
+// moonLag is the light time of MoonMeanDistance, 1.2822 s, in Julian centuries. What
+// the distance adds to it moves the Moon by 0.05″.
 const moonLag = 1.2822 / 86400 / 36525
 
 // moonPlace returns the Moon's geocentric longitude and latitude with light

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"noonbook/compute/quantity"
+	"noonbook/compute/world"
 )
 
 // A View is what an eye behind a telescope gets of a far thing, with the eye at
@@ -41,11 +42,8 @@ const (
 	// green light, for the disc that an edge makes of a point: 1.22 λ/D (OpenStax,
 	// University Physics 3, ch. 4.5).
 	green = quantity.Length(555e-9)
-	// MoonWidth is the Moon's diameter in the sky, 31.1′ at its mean distance:
-	// 3474.8 km at 384 400 km (NASA, Moon Fact Sheet).
-	MoonWidth = quantity.Angle(3474.8 / 384400)
-	// MoonDistance is its mean.
-	MoonDistance = quantity.Length(384400e3)
+	// MoonWidth is the Moon's diameter in the sky, 31.1′ at its mean distance.
+	MoonWidth = quantity.Angle(world.MoonDiameter / world.ToTheMoon)
 )
 
 // aperture is the part of the front lens that light may pass.

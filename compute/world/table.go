@@ -3,6 +3,7 @@ package world
 import (
 	"time"
 
+	"noonbook/compute/almanac"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
 )
@@ -10,11 +11,9 @@ import (
 // SunDiameter is twice the nominal solar radius: IAU 2015 Resolution B3.
 const SunDiameter quantity.Length = 2 * 695700e3
 
-// ToTheMoon is the Moon's mean distance, the semi-major axis of its way round the
-// Earth in the lunar theory of M. Chapront-Touzé and J. Chapront (NASA's fact sheet
-// rounds it to 384 400 km); MoonDiameter is twice its mean radius.
+// ToTheMoon is the Moon's mean distance; MoonDiameter is twice its mean radius.
 const (
-	ToTheMoon    quantity.Length = 384399e3
+	ToTheMoon                    = almanac.MoonMeanDistance
 	MoonDiameter quantity.Length = 2 * 1737.4e3
 )
 

@@ -245,7 +245,7 @@ func TestViewByHand(t *testing.T) {
 	r := equipped(t, "lens-rays", "", stock)
 	const degree, minute = math.Pi / 180, math.Pi / 180 / 60
 	hole := math.Sqrt(0.655 * 400) // 16.19 mm
-	moon := 3474.8 / 384400        // radians
+	moon := 3474.8 / 384399        // radians
 	blur := hole / 400 / 250
 	detail := math.Sqrt(math.Pow(minute/5, 2) + blur*blur + math.Pow(1.22*555e-6/hole, 2))
 	passes := math.Pow(0.96, 4)
@@ -256,7 +256,7 @@ func TestViewByHand(t *testing.T) {
 		"fringe_open": 5 * (30.0 / 400 / 250) / minute, // a pupil of 6 mm uses 30 mm of the lens
 		"brightness":  100 * passes, "brightness_open": 100 * passes, "star_gain": passes * 25,
 		"field": 2 * math.Atan(16.0/480) / degree, "field_moons": 2 * math.Atan(16.0/480) / moon, "field_at_50_m": 100 * 16.0 / 480,
-		"detail": detail / minute, "moon_detail": 384400 * math.Tan(detail),
+		"detail": detail / minute, "moon_detail": 384399 * math.Tan(detail),
 		"moon_looks": 2 * math.Atan(5*math.Tan(moon/2)) / degree,
 		"shake":      math.Atan(1.0/480) / degree, "shake_looks": 5 * math.Atan(1.0/480) / moon,
 	} {

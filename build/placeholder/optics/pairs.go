@@ -7,6 +7,7 @@ import (
 	"noonbook/build/say"
 	"noonbook/compute/lens"
 	"noonbook/compute/quantity"
+	"noonbook/compute/world"
 )
 
 // What the entry takes.
@@ -121,7 +122,7 @@ func shows(p lens.Pair) say.Value {
 	case lens.Shrinks:
 		return say.Words("lens-pairs.shrinks")
 	}
-	if 2*p.View.Detail() < quantity.Atan2(float64(crater), float64(lens.MoonDistance)) {
+	if 2*p.View.Detail() < quantity.Atan2(float64(crater), float64(world.ToTheMoon)) {
 		return say.Words("lens-pairs.craters", tall)
 	}
 	return say.Words("lens-pairs.seas", tall)

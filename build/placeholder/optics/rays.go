@@ -10,6 +10,7 @@ import (
 	"noonbook/build/say"
 	"noonbook/compute/lens"
 	"noonbook/compute/quantity"
+	"noonbook/compute/world"
 )
 
 // What the entry takes.
@@ -122,7 +123,7 @@ func viewFacts(t lens.Telescope) []result.Fact {
 	if !masked {
 		mask = say.None("lens-rays.no_mask")
 	}
-	moon := quantity.Length(evening.Detail().Tan()) * lens.MoonDistance
+	moon := quantity.Length(evening.Detail().Tan()) * world.ToTheMoon
 	shake := t.Shake(quantity.Millimetres(1))
 	field := day.Field()
 	return []result.Fact{
