@@ -5,6 +5,8 @@ import (
 	"time"
 	"unicode"
 	"unicode/utf8"
+
+	"noonbook/build/say"
 )
 
 // An Event is one entry of a calendar file.
@@ -57,7 +59,9 @@ func ICS(name string, stamp time.Time, events []Event) []byte {
 	return c.out
 }
 
-func utc(t time.Time) string { return t.UTC().Round(time.Minute).Format("20060102T150405Z") }
+func utc(t time.Time) string {
+	return say.OnItsDay(t, time.Minute).UTC().Format("20060102T150405Z")
+}
 
 type icsWriter struct{ out []byte }
 

@@ -99,7 +99,7 @@ func bare(v say.Value, w *typeset.Words) any {
 		}
 		return v.Number
 	case say.TimeOfDay:
-		return v.Time.Round(time.Second).Format(time.RFC3339)
+		return say.OnItsDay(v.Time, time.Second).Format(time.RFC3339)
 	case say.CalendarDay:
 		return v.Time.Format(time.DateOnly)
 	case say.Truth:

@@ -86,8 +86,20 @@ func Seconds(d time.Duration) Value {
 	return Value{Kind: Lasting, Number: d.Seconds(), Unit: "s", Decimals: 1}
 }
 
-// Clock is a moment, shown to the minute by the clock of its zone.
+// Clock is a moment, shown to the minute by the clock of its zone (see OnItsDay).
 func Clock(t time.Time) Value { return Value{Kind: TimeOfDay, Time: t} }
+
+// OnItsDay rounds a moment to the nearest minute, or another step, as clocks and
+// files show it. Where the nearest lies on the next day by the clock of t's zone it is
+// the one before: a sunset at 23:59:40 is at 23:59, not at 0:00 of a day on which the
+// Sun did not set.
+func OnItsDay(t time.Time, step time.Duration) time.Time {
+	rounded := t.Round(step)
+	if rounded.Day() != t.Day() {
+		return rounded.Add(-step)
+	}
+	return rounded
+}
 
 // Date is a day of the calendar.
 func Date(d place.Date) Value { return Value{Kind: CalendarDay, Time: d.UTC()} }

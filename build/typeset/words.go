@@ -126,7 +126,7 @@ func (w *Words) Text(v say.Value) string {
 	case say.Lasting:
 		return w.lasting(v)
 	case say.TimeOfDay:
-		t := v.Time.Round(time.Minute)
+		t := say.OnItsDay(v.Time, time.Minute)
 		if t.Minute() == 0 {
 			return w.Say("format.clock_hour", say.Text(strconv.Itoa(t.Hour())))
 		}

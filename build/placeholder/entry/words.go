@@ -78,7 +78,7 @@ func SeasonName(p place.Place, s almanac.Season) say.Value {
 // Moment is an instant with its date, by the clock of the place.
 func Moment(p place.Place, t time.Time) say.Value {
 	clock := say.Clock(t.In(p.Zone))
-	return clock.As("sky.moment", say.Date(p.DateAt(t.Round(time.Minute))), clock)
+	return clock.As("sky.moment", say.Date(p.DateAt(t)), clock)
 }
 
 // Toward is a bearing in words, to the nearest of sixteen directions.

@@ -101,7 +101,7 @@ func (a alert) by(p place.Place) place.Place {
 
 func (a alert) clock(p place.Place) say.Value { return say.Clock(a.at.In(a.by(p).Zone)) }
 
-func (a alert) Date(p place.Place) place.Date { return a.by(p).DateAt(a.at.Round(time.Minute)) }
+func (a alert) Date(p place.Place) place.Date { return a.by(p).DateAt(a.at) }
 
 // AlertsBetween gathers everything from one date to another, both included, in
 // order of time.

@@ -285,7 +285,7 @@ func moonRow(p place.Place, e eclipse) result.Row {
 }
 
 // date is the local date of the greatest moment.
-func (e eclipse) date(p place.Place) place.Date { return p.DateAt(e.greatest.At.Round(time.Minute)) }
+func (e eclipse) date(p place.Place) place.Date { return p.DateAt(e.greatest.At) }
 
 func contact(p place.Place, c almanac.Contact, d place.Date) say.Value {
 	if !c.Happens() {
@@ -321,7 +321,7 @@ func eclipseFacts(p place.Place, list []eclipse) []result.Fact {
 // where its own date is another one, it says so.
 func clockOn(p place.Place, t time.Time, d place.Date) say.Value {
 	clock := say.Clock(t.In(p.Zone))
-	switch own := p.DateAt(t.Round(time.Minute)); {
+	switch own := p.DateAt(t); {
 	case own.Before(d):
 		return clock.As("sky.day_before", clock)
 	case own.After(d):
