@@ -255,3 +255,44 @@ func TestICSEntries(t *testing.T) {
 		t.Errorf("what is not UTF-8 is %q", bad)
 	}
 }
+
+// Of a day with two sunsets other programs get both, as a list in JSON and one behind
+// the other in CSV; the text is as on the page. A moment keeps its day, to the second.
+func TestTwoOfADay(t *testing.T) {
+	zone := time.FixedZone("", 2*3600)
+	both := say.Clock(time.Date(2027, 7, 1, 0, 2, 26, 0, zone)).As("sky.list_end", say.Text("0:02"), say.Text("23:59"))
+	both.Also = []say.Value{say.Clock(time.Date(2027, 7, 1, 23, 59, 59, 7e8, zone))}
+	a := encode.Answer{Placeholder: "sun-year", Result: result.Result{
+		Facts:  []result.Fact{{Name: "set", Value: both}},
+		Tables: []result.Table{{Name: "year", Columns: []result.Column{{Name: "set"}}, Rows: []result.Row{{Cells: []say.Value{both}}}}},
+	}}
+	const first, second = "2027-07-01T00:02:26+02:00", "2027-07-01T23:59:59+02:00"
+	var b bytes.Buffer
+	if err := encode.JSON(&b, a, english(t)); err != nil {
+		t.Fatal(err)
+	}
+	var o struct {
+		Facts map[string]struct {
+			Value []string
+			Text  string
+		}
+		Tables []struct{ Rows [][][]string }
+	}
+	if err := json.Unmarshal(b.Bytes(), &o); err != nil {
+		t.Fatal(err)
+	}
+	set := o.Facts["set"]
+	if strings.Join(set.Value, " ") != first+" "+second || set.Text != "0:02 and 23:59" {
+		t.Errorf("JSON, fact: %v, %q", set.Value, set.Text)
+	}
+	if got := strings.Join(o.Tables[0].Rows[0][0], " "); got != first+" "+second {
+		t.Errorf("JSON, cell: %s", got)
+	}
+	b.Reset()
+	if err := encode.TableFile(&b, a.Tables[0], english(t)); err != nil {
+		t.Fatal(err)
+	}
+	if want := "\ufeffset\r\n" + first + " " + second + "\r\n"; b.String() != want {
+		t.Errorf("CSV: %q, want %q", b.String(), want)
+	}
+}

@@ -75,7 +75,17 @@ func writeTable(c *csv.Writer, t result.Table, w *typeset.Words) {
 // value writes what a cell holds: numbers, dates and truths as they are, texts so
 // that a spreadsheet does not run them.
 func value(v say.Value, w *typeset.Words) string {
-	switch x := bare(v, w).(type) {
+	return written(bare(v, w))
+}
+
+func written(bare any) string {
+	switch x := bare.(type) {
+	case []any: // two sunsets of a day
+		var all []string
+		for _, one := range x {
+			all = append(all, written(one))
+		}
+		return strings.Join(all, " ")
 	case nil:
 		return ""
 	case float64:

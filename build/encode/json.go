@@ -45,7 +45,7 @@ type column struct {
 
 // JSON writes one result as one JSON object, with the day and the place that it is
 // for: numbers at full precision in the stated unit, moments in ISO 8601 with
-// offset, dates as dates, null where there is no value.
+// offset, dates as dates, null where there is no value, a list where a day has two.
 func JSON(out io.Writer, a Answer, w *typeset.Words) error {
 	w = w.For(a.Result)
 	o := object{
@@ -90,8 +90,16 @@ func JSON(out io.Writer, a Answer, w *typeset.Words) error {
 	return err
 }
 
-// bare returns a value as JSON and CSV carry it.
+// bare returns a value as JSON and CSV carry it: a list where there is more than one.
 func bare(v say.Value, w *typeset.Words) any {
+	if more := v.Also; len(more) > 0 && v.Kind != say.Wording {
+		v.Also = nil
+		list := []any{bare(v, w)}
+		for _, other := range more {
+			list = append(list, bare(other, w))
+		}
+		return list
+	}
 	switch v.Kind {
 	case say.Quantity, say.Lasting:
 		if math.IsNaN(v.Number) || math.IsInf(v.Number, 0) {

@@ -40,7 +40,8 @@ type Value struct {
 	Metric   bool   // stays metric in every school, as lenses are sold
 	Time     time.Time
 	Plain    string
-	Phrase   Phrase // where its key is set, what the page prints instead of the digits
+	Phrase   Phrase  // where its key is set, what the page prints instead of the digits
+	Also     []Value // more of its kind, which the phrase prints too: a day's second sunset
 }
 
 // A Phrase is a line of the words file with values for its gaps {1}, {2}, ….

@@ -51,6 +51,9 @@ func appendAttribute(dst []byte, s string) []byte {
 // AppendFact appends one value of a sentence: what is printed, and for machines
 // the value itself.
 func (w *Words) AppendFact(dst []byte, v say.Value) []byte {
+	if len(v.Also) > 0 { // a machine would take the first for all
+		v.Kind = say.Wording
+	}
 	switch v.Kind {
 	case say.Quantity, say.Lasting:
 		dst = append(dst, `<data value="`...)

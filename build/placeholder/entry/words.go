@@ -118,13 +118,16 @@ func Listed(names []say.Value) say.Value {
 	return list
 }
 
-// Both is the first of some values, printed with those that follow it.
+// Both is the first of some values, printed with those that follow it, which other
+// programs get too.
 func Both(values []say.Value) say.Value {
 	if len(values) == 1 {
 		return values[0]
 	}
 	all := Listed(values).Phrase
-	return values[0].As(all.Key, all.With...)
+	both := values[0].As(all.Key, all.With...)
+	both.Also = values[1:]
+	return both
 }
 
 // DayOfYear is a date of a table that bears the year in its title.

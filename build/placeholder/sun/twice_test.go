@@ -1,10 +1,12 @@
 package sun_test
 
 import (
+	"fmt"
 	"testing"
 	"time"
 
 	"noonbook/build/placeholder/entrytest"
+	"noonbook/build/say"
 )
 
 var (
@@ -54,6 +56,89 @@ func TestDaysThatBeginWithASunset(t *testing.T) {
 	}
 	if day := reckon(t, "alder reach", "sun-day", "2027-04-20"); !entrytest.Says(day.Working, "sun-day.working") {
 		t.Error("at Alder Reach the working has no way from rise to set")
+	}
+}
+
+// Rises and sets in the last half minute before midnight are printed on the day on which
+// they happen, by every placeholder of the Sun's day: 23:59, where the nearest minute is
+// the next day's 0:00. Held against the moments, which carry fractions of a second;
+// TestDaysThatBeginWithASunset holds one of them, 23:59:35, against another library.
+func TestClocksKeepTheirDay(t *testing.T) {
+	edges := 0
+	for _, c := range []struct {
+		latitude, longitude float64
+		zone, date          string
+	}{
+		{69.6, 18.95, "Europe/Oslo", "2027-07-27"},
+		{67.8, 18.95, "Europe/Oslo", "2027-05-25"},
+		{66.7, -156.79, "America/Anchorage", "2027-08-01"},
+		{76.5, 27, "Europe/Helsinki", "2027-08-21"},
+		{65.2, 31.1, "Etc/GMT-1", "2027-06-29"},
+		{70.1, 31.1, "Etc/GMT-1", "2027-05-12"},
+	} {
+		school := []string{fmt.Sprint("school.latitude=", c.latitude), fmt.Sprint("school.longitude=", c.longitude), "school.time_zone=" + c.zone}
+		zone, err := time.LoadLocation(c.zone)
+		if err != nil {
+			t.Fatal(err)
+		}
+		day, path := reckon(t, "alder reach", "sun-day", c.date, school...), reckon(t, "alder reach", "sun-path", c.date, school...)
+		for _, name := range []string{"rise", "set"} {
+			value := entrytest.Fact(t, day, name)
+			want := ""
+			for i, one := range append([]say.Value{value}, value.Also...) {
+				at := one.Time.In(zone)
+				if at.Format(time.DateOnly) != c.date {
+					t.Errorf("%v: %s at %v, not on that day", c, name, at)
+				}
+				near := at.Add(30 * time.Second) // cut to the minute, that is the nearest
+				if near.Day() != at.Day() {
+					near = at
+					edges++
+				}
+				if i > 0 {
+					want += " and "
+				}
+				want += fmt.Sprintf("%d:%02d", near.Hour(), near.Minute())
+			}
+			if got := entrytest.Shown(t, day, name); got != want {
+				t.Errorf("%v, sun-day: %s at %s, want %s", c, name, got, want)
+			}
+			if got := entrytest.Shown(t, path, name); got != want {
+				t.Errorf("%v, sun-path: %s at %s, want %s", c, name, got, want)
+			}
+		}
+	}
+	if edges != 6 {
+		t.Errorf("%d moments in the last half minute of a day, want 6", edges)
+	}
+}
+
+// A row of the Sun's year says what the Sun's day says of that date, both sunsets of a
+// day included, printed and for other programs.
+func TestYearTellsWhatTheDayTells(t *testing.T) {
+	twice := 0
+	for _, latitude := range []float64{65.6, 68.3, 70.8, 73.5, 76.8} {
+		school := []string{fmt.Sprint("school.latitude=", latitude), "school.longitude=18.95", "school.time_zone=Europe/Oslo"}
+		year := reckon(t, "alder reach", "sun-year", "2027-07-01", school...)
+		for i, date := range entrytest.Cells(t, year, "year", "date") {
+			day := reckon(t, "alder reach", "sun-day", date.Time.Format(time.DateOnly), school...)
+			for _, name := range []string{"rise", "set"} {
+				cell, fact := entrytest.Cells(t, year, "year", name)[i], entrytest.Fact(t, day, name)
+				twice += len(cell.Also)
+				got, want := entrytest.Written(t, cell), entrytest.Written(t, fact)
+				if got != want || len(cell.Also) != len(fact.Also) {
+					t.Errorf("%g° on %s: %s at %s in the year, %s on the day", latitude, date.Time.Format(time.DateOnly), name, got, want)
+				}
+				for k := range cell.Also {
+					if !cell.Also[k].Time.Equal(fact.Also[k].Time) {
+						t.Errorf("%g°: %v in the year, %v on the day", latitude, cell.Also[k].Time, fact.Also[k].Time)
+					}
+				}
+			}
+		}
+	}
+	if twice != 5 {
+		t.Errorf("%d days with two sunsets, want 5", twice)
 	}
 }
 
