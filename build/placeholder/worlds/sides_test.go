@@ -208,13 +208,21 @@ func TestWaysByHand(t *testing.T) {
 	}
 }
 
-// Temperatures: 288 K are 15 °C on the Earth, 737 K 464 °C on Venus (NASA's fact sheets, from
-// memory), everywhere the same there; giants are told at our sea-level pressure.
+// Temperatures: 288 K are 15 °C on the Earth, 737 K 464 °C on Venus and everywhere the
+// same there, 210 K -63 °C on Mars; giants are told at our sea-level pressure, 165 K -108 °C
+// on Jupiter, 72 K -201 °C on Neptune (NSSDCA fact sheets; extremes of the Earth from the
+// WMO, of Mars from NASA's Mars facts).
 func TestWarmthInWords(t *testing.T) {
-	for name, want := range map[string]string{"earth": "15 °C on the mean", "venus": "464 °C everywhere, day and night", "jupiter": " at our sea-level pressure", "neptune": " at our sea-level pressure"} {
+	for name, want := range map[string]string{
+		"earth":   "15 °C on the mean; -89 °C to 57 °C",
+		"venus":   "464 °C everywhere, day and night",
+		"mars":    "-63 °C on the mean; -153 °C to 20 °C",
+		"jupiter": "-108 °C at our sea-level pressure",
+		"neptune": "-201 °C at our sea-level pressure",
+	} {
 		got := entrytest.Shown(t, reckon(t, "alder reach", "world-cards", "2027-04-20", "world="+name), "temperature")
-		if !strings.Contains(got, want) {
-			t.Errorf("%s: %s", name, got)
+		if got != want {
+			t.Errorf("%s: %q, want %q", name, got, want)
 		}
 	}
 	// The column that the order is by stands in the table.
