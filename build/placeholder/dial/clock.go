@@ -47,17 +47,29 @@ type correctionDate struct {
 	dial.Correction
 }
 
+// correctionOn returns the correction of a day with its parts to the whole second, as
+// they are printed, so that their sum is what every row and the working come to, even at
+// half a minute, where a sum of finer parts could round to another minute. In half a day
+// the equation of time changes by up to 15 s.
+func correctionOn(p place.Place, d place.Date) dial.Correction {
+	c := dial.CorrectionOn(p, d)
+	for _, part := range []*time.Duration{&c.Equation, &c.Longitude, &c.Saving} {
+		*part = part.Round(time.Second)
+	}
+	return c
+}
+
 func reckonDialClock(v form.Values) (result.Result, error) {
 	p, date := school.Place(v), entry.Date.Of(v)
 	var year []correctionDate
 	for d := (place.Date{Year: date.Year, Month: time.January, Day: 1}); d.Year == date.Year; d = d.Add(1) {
-		year = append(year, correctionDate{d, dial.CorrectionOn(p, d)})
+		year = append(year, correctionDate{d, correctionOn(p, d)})
 	}
 	least, most := year[0].Total(), year[0].Total()
 	for _, c := range year {
 		least, most = min(least, c.Total()), max(most, c.Total())
 	}
-	c := dial.CorrectionOn(p, date)
+	c := correctionOn(p, date)
 	strip := pocketStrip(year)
 	return result.Result{
 		Facts: []result.Fact{
@@ -74,13 +86,10 @@ func reckonDialClock(v form.Values) (result.Result, error) {
 		Notes:    []say.Phrase{say.Line("dial-clock.note")},
 		Working: []say.Phrase{
 			say.Line("dial-clock.working", say.Date(date), entry.Signed(say.Seconds(c.Longitude)), entry.Signed(say.Minutes(c.Saving)),
-				say.Seconds(c.Equation), entry.Signed(say.Seconds(wholeSeconds(c.Longitude)+wholeSeconds(c.Saving)-wholeSeconds(c.Equation)))),
+				say.Seconds(c.Equation), entry.Signed(say.Seconds(c.Total()))),
 		},
 	}, nil
 }
-
-// wholeSeconds is a part of the working as it is shown, which the sum starts from.
-func wholeSeconds(d time.Duration) time.Duration { return d.Round(time.Second) }
 
 func correctionTable(v form.Values, year []correctionDate) result.Table {
 	table := result.Table{

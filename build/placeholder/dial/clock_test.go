@@ -1,7 +1,11 @@
 package dial_test
 
 import (
+	"fmt"
+	"math"
+	"math/rand/v2"
 	"testing"
+	"time"
 
 	"noonbook/build/placeholder/entrytest"
 	"noonbook/build/say"
@@ -16,7 +20,7 @@ func TestDialClockCausesAddUp(t *testing.T) {
 	summer := 0
 	for i := range total {
 		entrytest.Near(t, "sum", total[i], longitude[i]+saving[i]-equation[i], 1e-6)
-		entrytest.Near(t, "longitude", longitude[i], 4.77*240, 1e-6)
+		entrytest.Near(t, "longitude", longitude[i], 4.77*240, 0.5) // to the second
 		if saving[i] == 3600 {
 			summer++
 		} else if saving[i] != 0 {
@@ -25,6 +29,54 @@ func TestDialClockCausesAddUp(t *testing.T) {
 	}
 	if summer != 238 { // 14 March to 6 November, both included
 		t.Errorf("%d days of daylight saving", summer)
+	}
+}
+
+// At invented longitudes and dates, most of them with a correction within a second of
+// half a minute, the sum of the working as it is printed is the sum of its printed parts,
+// and its nearest minute is the fact; so are the rows of the table.
+func TestDialClockSumIsTheFact(t *testing.T) {
+	invented := rand.New(rand.NewPCG(16, 8))
+	seconds := func(v say.Value) float64 { return math.Round(v.Number) }
+	near := 0
+	for range 50 {
+		date := time.Date(2027, 1, 1+invented.IntN(365), 0, 0, 0, 0, time.UTC).Format(time.DateOnly)
+		zone := []string{"America/Moncton", "Etc/GMT+4", "Australia/Lord_Howe"}[invented.IntN(3)]
+		at := func(longitude float64) []string {
+			return []string{fmt.Sprintf("school.longitude=%.5f", longitude), "school.time_zone=" + zone}
+		}
+		longitude := -64 + 8*invented.Float64()
+		if zone == "Australia/Lord_Howe" {
+			longitude += 220
+		}
+		// A degree is 240 s: move so far that the correction comes near half a minute.
+		r := reckon(t, "alder reach", "dial-clock", date, at(longitude)...)
+		off := math.Mod(entrytest.Fact(t, r, "dial_to_clock").Number+7200, 60) - 30
+		longitude += (off + 2*invented.Float64() - 1) / 240
+		r = reckon(t, "alder reach", "dial-clock", date, at(longitude)...)
+		with := r.Working[0].With
+		parts := seconds(with[1]) + math.Round(with[2].Number/60)*60 - seconds(with[3])
+		sum, fact := seconds(with[4]), entrytest.Fact(t, r, "dial_to_clock")
+		if sum != parts {
+			t.Errorf("%s at %g°: the parts give %v s, printed are %v s", date, longitude, parts, sum)
+		}
+		if printed := math.Round(fact.Number/60) * 60; printed != math.Round(sum/60)*60 {
+			t.Errorf("%s at %g°: the sum is %v s, the fact %s", date, longitude, sum, entrytest.Written(t, fact))
+		}
+		if math.Abs(math.Mod(sum+7200, 60)-30) <= 2 {
+			near++
+		}
+		equation, saving := entrytest.Cells(t, r, "year", "equation_of_time"), entrytest.Cells(t, r, "year", "saving_part")
+		part, total := entrytest.Cells(t, r, "year", "longitude_part"), entrytest.Cells(t, r, "year", "dial_to_clock")
+		for i := range total {
+			want := seconds(part[i]) + math.Round(saving[i].Number/60)*60 - seconds(equation[i])
+			if math.Round(total[i].Number/60) != math.Round(want/60) {
+				t.Errorf("%s at %g°, row %d: the parts give %v s, printed is %s", date, longitude, i, want, entrytest.Written(t, total[i]))
+			}
+		}
+	}
+	if near < 45 {
+		t.Errorf("only %d of 50 lie near half a minute", near)
 	}
 }
 
