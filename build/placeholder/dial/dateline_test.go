@@ -41,7 +41,7 @@ func TestDialClockBesideTheDateLine(t *testing.T) {
 			longitude += 1440
 		}
 		r := reckon(t, "alder reach", "dial-clock", "2027-04-21", settings...)
-		entrytest.Near(t, c.name+", for the longitude", entrytest.Fact(t, r, "longitude_part").Number, longitude*60, 0.5) // printed to the second
+		entrytest.Near(t, c.name+", for the longitude", entrytest.Fact(t, r, "longitude_part").Number, longitude*60, 0.5)        // printed to the second
 		entrytest.Near(t, c.name+", to add", entrytest.Fact(t, r, "dial_to_clock").Number, (longitude+c.saving)*60-equation, 45) // the equation of time changes by 14 s a day in April, minutes are rounded
 		for _, fact := range []string{"smallest", "largest"} {
 			entrytest.Near(t, c.name+", "+fact, entrytest.Fact(t, r, fact).Number, longitude*60, 17*60+3600)
