@@ -29,7 +29,7 @@ func TestCalculatorReadsASentence(t *testing.T) {
 		{"On 20 April 2027 latitude = 46.1°", nil},
 	} {
 		var got []float64
-		for _, chain := range equations(strings.ReplaceAll(c.text, "({1}) = ", "(a) = ")) {
+		for _, chain := range englishGrammar.equations(strings.ReplaceAll(c.text, "({1}) = ", "(a) = ")) {
 			for _, s := range chain {
 				if len(chain) > 1 {
 					got = append(got, s.value)
@@ -43,6 +43,37 @@ func TestCalculatorReadsASentence(t *testing.T) {
 		for i, want := range c.want {
 			if math.Abs(got[i]-want) > 1e-6*math.Abs(want) {
 				t.Errorf("%q gives %v, want %v", c.text, got[i], want)
+			}
+		}
+	}
+}
+
+// French, with its comma, its narrow spaces between groups of digits and its clock.
+func TestCalculatorReadsFrench(t *testing.T) {
+	for text, want := range map[string][]float64{
+		"Vergence en dioptries = 1000 ÷ distance focale en mm = 1000 ÷ 83\u00a0mm = 12,05\u00a0D.":                                    {12.048193, 12.05},
+		"149\u202f597\u202f871\u00a0km ÷ 299\u202f792\u00a0km = 499\u00a0s = 8\u00a0min\u00a019\u00a0s.":                              {499.00555, 499, 499},
+		"Donc 12\u00a0h − (−4\u00a0h\u00a019\u00a0min\u00a05\u00a0s) + (−3\u00a0h) − (1\u00a0min\u00a05\u00a0s) = 13\u00a0h\u00a018.": {47880, 47880},
+		"2 × 99,5° × 4\u00a0min par degré = 13\u00a0h\u00a016\u00a0min. Le jour":                                                      {47760, 47760},
+		"2,512 à la puissance 3 = 15,9\u00a0fois la lumière":                                                                          {15.851, 15.9},
+		"Densité = masse ÷ volume, et 5,97 × 10²¹ ÷ (4 ÷ 3 × π × (6371)³ × 10⁹) = 5,51":                                               {5.5114369, 5.51},
+		"Longueur de l’ombre = hauteur ÷ tan (hauteur du Soleil) = 86\u00a0mm ÷ tan (hauteur du Soleil)":                              nil,
+	} {
+		var got []float64
+		for _, chain := range frenchGrammar.equations(text) {
+			for _, s := range chain {
+				if len(chain) > 1 {
+					got = append(got, s.value)
+				}
+			}
+		}
+		if len(got) != len(want) {
+			t.Errorf("%q holds %v, want %v", text, got, want)
+			continue
+		}
+		for i := range want {
+			if math.Abs(got[i]-want[i]) > 1e-4*math.Abs(want[i]) {
+				t.Errorf("%q gives %v, want %v", text, got[i], want[i])
 			}
 		}
 	}

@@ -27,36 +27,58 @@ type symbol struct {
 	at, to int // bytes of the text
 }
 
+// A grammar is how a language writes numbers, clocks, units and powers.
+type grammar struct {
+	number, clock, units, raised *regexp.Regexp
+}
+
+var englishGrammar = grammar{
+	number: regexp.MustCompile(`^(\d{1,3}(?:[ \x{a0}\x{202f}]\d{3})+|\d+)(\.\d+)?`),
+	clock:  regexp.MustCompile(`^(\d{1,2}):(\d\d)`),
+	units:  unitsOf(`million[ \x{a0}](?:km|years)|au|times|days?|years?|squares?|paces?|diameters|steps|hours`, `an?[ \x{a0}](?:square|millimetre|hour|degree|day)`),
+	raised: regexp.MustCompile(`^to the power of`),
+}
+
+// French writes 9 h 10 for a time of day; 9 h 10 min lasts so long.
+var frenchGrammar = grammar{
+	number: regexp.MustCompile(`^(\d{1,3}(?:[ \x{a0}\x{202f}]\d{3})+|\d+)(,\d+)?`),
+	clock:  regexp.MustCompile(`^(\d{1,2})[ \x{a0}]h[ \x{a0}](\d\d)(?:[^ \x{a0}\d]|[ \x{a0}][^m]|$)`),
+	units:  unitsOf(`millions?[ \x{a0}](?:de[ \x{a0}]km|d’années)|ua|fois|jours?|ans?|carrés?|pas|diamètres?|heures?`, `par[ \x{a0}](?:carré|millimètre|heure|degré|jour)`),
+	raised: regexp.MustCompile(`^à la puissance`),
+}
+
+// unitsOf matches the units that stand behind a number: those that all languages share,
+// a language's own, and what may follow either.
+func unitsOf(own, each string) *regexp.Regexp {
+	return regexp.MustCompile(`^[ \x{a0}\x{202f}]?((?:°|′|%|km³/s²|m/s²|km/s|m/s|kg/m³|mm|km|m|kg|g|D|N|h|min|s|` + own + `)(?:[ \x{a0}](?:` + each + `))?)(?:[^\pL]|$)`)
+}
+
 var (
-	numberStart = regexp.MustCompile(`^(\d{1,3}(?:[ \x{a0}\x{202f}]\d{3})+|\d+)(\.\d+)?`)
-	clockStart  = regexp.MustCompile(`^(\d{1,2}):(\d\d)`)
-	powerStart  = regexp.MustCompile(`^⁻?[⁰¹²³⁴⁵⁶⁷⁸⁹]+`)
-	functions   = regexp.MustCompile(`^(sin|cos|tan)(⁻¹)?[ \x{a0}]`)
-	raised      = regexp.MustCompile(`^to the power of`)
-	operations  = regexp.MustCompile(`^[=×÷+−/()√π]`)
-	units       = regexp.MustCompile(`^[ \x{a0}\x{202f}]?((?:°|′|%|km³/s²|m/s²|km/s|m/s|kg/m³|million[ \x{a0}](?:km|years)|mm|km|au|m|kg|g|D|N|times|days?|years?|squares?|paces?|diameters|steps|hours|h|min|s)(?:[ \x{a0}]an?[ \x{a0}](?:square|millimetre|hour|degree|day))?)(?:[^\pL]|$)`)
-	timeUnits   = map[string]float64{"h": 3600, "min": 60, "s": 1}
+	powerStart = regexp.MustCompile(`^⁻?[⁰¹²³⁴⁵⁶⁷⁸⁹]+`)
+	functions  = regexp.MustCompile(`^(sin|cos|tan)(⁻¹)?[ \x{a0}]`)
+	operations = regexp.MustCompile(`^[=×÷+−/()√π]`)
+	timeUnits  = map[string]float64{"h": 3600, "min": 60, "s": 1}
 )
 
 // tokens cuts a step of a working. A number with h, min or s is a time in seconds, and
 // so is a time of day; all other units stand for themselves.
-func tokens(text string) (list []symbol) {
+func (g grammar) tokens(text string) (list []symbol) {
 	for at := 0; at < len(text); {
 		rest := text[at:]
 		add := func(kind string, length int, value, half float64) {
 			list = append(list, symbol{kind, value, half, at, at + length})
 			at += length
 		}
-		if m := clockStart.FindStringSubmatch(rest); m != nil {
-			h, _ := strconv.Atoi(m[1])
-			min, _ := strconv.Atoi(m[2])
-			add("number", len(m[0]), float64(h*3600+min*60), 30)
-		} else if m := numberStart.FindStringSubmatch(rest); m != nil {
+		if m := g.clock.FindStringSubmatchIndex(rest); m != nil {
+			h, _ := strconv.Atoi(rest[m[2]:m[3]])
+			min, _ := strconv.Atoi(rest[m[4]:m[5]])
+			add("number", m[5], float64(h*3600+min*60), 30)
+		} else if m := g.number.FindStringSubmatch(rest); m != nil {
 			whole := strings.NewReplacer(" ", "", "\u00a0", "", "\u202f", "").Replace(m[1])
-			value, _ := strconv.ParseFloat(whole+m[2], 64)
+			value, _ := strconv.ParseFloat(whole+strings.Replace(m[2], ",", ".", 1), 64)
 			half := 0.5 * math.Pow10(-max(0, len(m[2])-1))
 			length := len(m[0])
-			if unit := units.FindStringSubmatchIndex(rest[length:]); unit != nil {
+			if unit := g.units.FindStringSubmatchIndex(rest[length:]); unit != nil {
 				name := rest[length:][unit[2]:unit[3]]
 				length += unit[3]
 				first, _, _ := strings.Cut(strings.ReplaceAll(name, "\u00a0", " "), " ")
@@ -75,7 +97,7 @@ func tokens(text string) (list []symbol) {
 			add("power", len(m), digitsOf(m), 0)
 		} else if m := functions.FindStringSubmatch(rest); m != nil {
 			add(m[1]+m[2], len(m[1]+m[2]), 0, 0)
-		} else if m := raised.FindString(rest); m != "" {
+		} else if m := g.raised.FindString(rest); m != "" {
 			add("raised", len(m), 0, 0)
 		} else if m := operations.FindString(rest); m != "" {
 			add(m, len(m), 0, 0)
@@ -269,10 +291,10 @@ func trailing(text string, list []symbol) (shown, bool) {
 }
 
 // equations are the runs of sums with = between them that a text holds.
-func equations(text string) (chains [][]shown) {
+func (g grammar) equations(text string) (chains [][]shown) {
 	var stretches [][]symbol
 	stretch := []symbol{}
-	for _, t := range tokens(text) {
+	for _, t := range g.tokens(text) {
 		if t.kind == "=" {
 			stretches, stretch = append(stretches, stretch), []symbol{}
 			continue

@@ -137,13 +137,24 @@ var workingDates = []string{"2027-01-14", "2027-04-20", "2027-10-09"}
 // variedAt are the schools at which the variants are evaluated too.
 var variedAt = []string{"alder reach", "south", "far east"}
 
-// Every working comes out on a calculator: what its own numbers give is the result that
-// it shows, to half a unit of the last digit, and a result that the placeholder also
-// prints as a fact is that fact.
+// Every working comes out on a calculator, in English as in French: what its own numbers
+// give is the result that it shows, to half a unit of the last digit, and a result that
+// the placeholder also prints as a fact is that fact.
 func TestWorkingsComeOut(t *testing.T) {
 	c := check{T: t, summed: map[string]int{}, seen: map[string]bool{}, told: map[string]int{}}
+	read := func(customary bool) (list []reading) {
+		for _, code := range typeset.Languages() {
+			w, err := typeset.Language(code, customary)
+			g, known := map[string]grammar{"en": englishGrammar, "fr": frenchGrammar}[code]
+			if err != nil || !known {
+				t.Fatalf("%s: no grammar for its workings, or no words: %v", code, err)
+			}
+			list = append(list, reading{w, g})
+		}
+		return list
+	}
+	c.readings = read(false)
 	for where := range entrytest.Schools {
-		c.words = entrytest.English(t)
 		for _, e := range entries() {
 			if _, log := entrytest.SampleLogs[e.Name]; log {
 				continue
@@ -159,11 +170,8 @@ func TestWorkingsComeOut(t *testing.T) {
 			}
 		}
 	}
-	customary, err := typeset.Language("en", true)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, c.words = range []*typeset.Words{entrytest.English(t), customary} {
+	for _, customary := range []bool{false, true} {
+		c.readings = read(customary)
 		for name, text := range entrytest.SampleLogs {
 			c.result(name, "a sample log", reckonLog(t, "alder reach", name, text))
 		}
@@ -176,7 +184,7 @@ func TestWorkingsComeOut(t *testing.T) {
 			c.result(e.Name, "in feet, "+strings.Join(given, " "), reckon(t, "south", e.Name, workingDates[1], given...))
 		}
 	}
-	for _, key := range c.words.Keys() {
+	for _, key := range c.readings[0].words.Keys() {
 		if _, word, _ := strings.Cut(key, "."); strings.HasPrefix(word, "working") && word != "working" && !c.seen[key] {
 			t.Errorf("%s is never shown", key)
 		}
@@ -200,22 +208,50 @@ func TestWorkingsComeOut(t *testing.T) {
 // failures and counts the rest.
 type check struct {
 	*testing.T
-	words               *typeset.Words
+	readings            []reading
 	steps, sums, failed int
 	summed              map[string]int
 	seen                map[string]bool
 	told                map[string]int
 }
 
+// A reading is a language with its way of writing numbers.
+type reading struct {
+	words *typeset.Words
+	grammar
+}
+
 func (c *check) result(name, where string, r result.Result) {
-	lines := c.words.Working(r.Working)
+	for _, in := range c.readings {
+		c.read(in, name, where+", "+in.words.Code, r)
+	}
+	// A sum that one language's words hide from the calculator is found in another.
+	for _, p := range r.Working {
+		for _, in := range c.readings[1:] {
+			if first, other := c.readings[0].sums(p), in.sums(p); first != other {
+				c.Errorf("%s, %s: %d sums in %s, %d in %s", p.Key, where, first, c.readings[0].words.Code, other, in.words.Code)
+			}
+		}
+	}
+}
+
+// sums counts the runs with two sides in a step.
+func (in reading) sums(p say.Phrase) (n int) {
+	for _, chain := range in.equations(in.words.Metric().Line(p)) {
+		n += max(0, len(chain)-1)
+	}
+	return n
+}
+
+func (c *check) read(in reading, name, where string, r result.Result) {
+	lines := in.words.Working(r.Working)
 	for i, p := range r.Working {
-		if metric := c.words.Metric().Line(p); lines[i] != metric {
+		if metric := in.words.Metric().Line(p); lines[i] != metric {
 			c.Errorf("%s, %s: the working %q is not the metric one, %q", name, where, lines[i], metric)
 		}
-		if faults := c.step(p, lines[i], r); len(faults) > 0 {
+		if faults := c.step(in, p, lines[i], r); len(faults) > 0 {
 			c.failed++
-			if c.told[p.Key]++; c.told[p.Key] <= 3 {
+			if c.told[in.words.Code+p.Key]++; c.told[in.words.Code+p.Key] <= 3 {
 				c.Errorf("%s, %s: %s\n\t%s", p.Key, where, lines[i], strings.Join(faults, "\n\t"))
 			}
 		}
@@ -223,11 +259,11 @@ func (c *check) result(name, where string, r result.Result) {
 }
 
 // step returns what is wrong with one step.
-func (c *check) step(p say.Phrase, line string, r result.Result) (faults []string) {
+func (c *check) step(reads reading, p say.Phrase, line string, r result.Result) (faults []string) {
 	c.seen[p.Key] = true
 	var in []string
 	var ends []shown
-	for _, chain := range equations(line) {
+	for _, chain := range reads.equations(line) {
 		if len(chain) < 2 {
 			continue
 		}
@@ -239,7 +275,7 @@ func (c *check) step(p say.Phrase, line string, r result.Result) (faults []strin
 		if strings.Contains(end.text, "h") || strings.Contains(end.text, "min") || strings.Contains(end.text, ":") {
 			end.half = 30 // 12 h of a time to the minute
 			if slices.ContainsFunc(p.With, func(v say.Value) bool {
-				return v.Kind == say.Lasting && v.Decimals > 0 && c.words.Metric().Text(v) == end.text
+				return v.Kind == say.Lasting && v.Decimals > 0 && reads.words.Metric().Text(v) == end.text
 			}) {
 				end.half = 0.5
 			}
@@ -262,7 +298,7 @@ func (c *check) step(p say.Phrase, line string, r result.Result) (faults []strin
 	}
 	if noSum[p.Key] == "" {
 		for i, v := range p.With {
-			text := c.words.Metric().Text(v)
+			text := reads.words.Metric().Text(v)
 			numeric := v.Kind == say.Quantity || v.Kind == say.Lasting
 			if numeric && !slices.Contains(loose[p.Key], i+1) && !slices.ContainsFunc(in, func(s string) bool { return strings.Contains(s, text) }) {
 				faults = append(faults, text+" takes no part in a sum")
@@ -277,8 +313,8 @@ func (c *check) step(p say.Phrase, line string, r result.Result) (faults []strin
 			}
 			continue
 		}
-		text := c.words.Metric().Text(v)
-		fact, _ := leading(text, tokens(text))
+		text := reads.words.Metric().Text(v)
+		fact, _ := leading(text, reads.tokens(text))
 		if !slices.ContainsFunc(ends, func(s shown) bool { return alike(s, fact) }) {
 			faults = append(faults, "nothing is "+text+", the fact "+name)
 		}
