@@ -9,7 +9,7 @@ import (
 // A Need is one thing that a lesson asks of the sky or the weather.
 type Need struct {
 	Kind   NeedKind
-	Height quantity.Angle // SunUp, MoonUp, HourMarks: how high above the horizon at least
+	Height quantity.Angle // SunUp, MoonUp, HourMarks: how high above the horizon at least, as seen through the air
 	Window time.Duration  // SunUp, MoonUp: how long on end within the lesson; 0 for all of it
 	By     time.Duration  // DarkBy: the time of the day, since midnight
 	Marks  Span           // HourMarks: the full hours within it

@@ -52,8 +52,8 @@ func MoonTooNear(p place.Place, t time.Time) bool {
 	return false
 }
 
-// SunLeast is how high the Sun must stand for a useful shadow: houses and trees
-// reach higher. Common practice, no source.
+// SunLeast is how high the Sun must stand, as seen, for a useful shadow: houses and
+// trees reach higher. Common practice, no source.
 const SunLeast = 10 * quantity.Turn / 360
 
 // Over returns the sky of a place.
@@ -71,7 +71,7 @@ func Over(p place.Place) Sky {
 // looks are what was seen at moments, in seconds of the Unix epoch, so that
 // lessons at the same time look up once. Nil maps remember nothing.
 type looks struct {
-	sun, moon map[int64]quantity.Angle // how high they stand
+	sun, moon map[int64]quantity.Angle // how high they stand, the Sun without the air, the Moon as seen
 	clear     map[int64]bool           // whether the Moon is far enough from the Sun
 }
 
@@ -145,10 +145,10 @@ func meets(p place.Place, n Need, s Slot, seen looks) bool {
 	}
 	switch n.Kind {
 	case SunUp:
-		return lasts(from, to, n.Window, func(t time.Time) bool { return sun(t) >= n.Height })
+		return lasts(from, to, n.Window, func(t time.Time) bool { return asSeen(sun(t)) >= n.Height })
 	case MoonUp:
 		return lasts(from, to, n.Window, func(t time.Time) bool {
-			return once(seen.moon, t, func() quantity.Angle { return moonHeight(p, t) }) >= n.Height &&
+			return once(seen.moon, t, func() quantity.Angle { return MoonHeight(p, t) }) >= n.Height &&
 				once(seen.clear, t, func() bool { return !MoonTooNear(p, t) })
 		})
 	case Dark:
@@ -157,7 +157,7 @@ func meets(p place.Place, n Need, s Slot, seen looks) bool {
 		return sun(Moment(p, s.Date, n.By)) <= almanac.CivilTwilight
 	case HourMarks:
 		for _, hour := range n.Marks.FullHours() {
-			if sun(Moment(p, s.Date, hour)) < n.Height {
+			if asSeen(sun(Moment(p, s.Date, hour))) < n.Height {
 				return false
 			}
 		}
@@ -165,9 +165,18 @@ func meets(p place.Place, n Need, s Slot, seen looks) bool {
 	return true
 }
 
-// moonHeight is how high the Moon is seen.
-func moonHeight(p place.Place, t time.Time) quantity.Angle {
-	altitude := almanac.MoonFrom(p, t).Altitude
+// SunHeight is how high the Sun is seen, which a need of height is held against.
+// Darkness goes by the height without the air, as twilight is defined.
+func SunHeight(p place.Place, t time.Time) quantity.Angle {
+	return asSeen(almanac.SunFrom(p, t).Altitude)
+}
+
+// MoonHeight is how high the Moon is seen.
+func MoonHeight(p place.Place, t time.Time) quantity.Angle {
+	return asSeen(almanac.MoonFrom(p, t).Altitude)
+}
+
+func asSeen(altitude quantity.Angle) quantity.Angle {
 	return altitude + almanac.Refraction(altitude)
 }
 

@@ -57,6 +57,32 @@ func TestSky(t *testing.T) {
 	}
 }
 
+// A height is as seen: on 13 April 2027 at Moncton the Sun stands 9.840° without air and
+// is seen at 9.932° at 7:39; at 8:00 these are 13.484° and 13.552° (astronomy-engine
+// 2.1.19, its refraction "normal").
+func TestSunIsAsHighAsItIsSeen(t *testing.T) {
+	sky := Over(moncton(t))
+	at := func(clock time.Duration) Slot {
+		return Slot{place.Date{Year: 2027, Month: time.April, Day: 13}, Span{clock, clock + time.Hour}}
+	}
+	hours := Span{8 * time.Hour, 9 * time.Hour}
+	for _, c := range []struct {
+		name string
+		need Need
+		slot Slot
+		want bool
+	}{
+		{"seen high enough", Need{Kind: SunUp, Height: quantity.Degrees(9.90)}, at(7*time.Hour + 39*time.Minute), true},
+		{"seen too low", Need{Kind: SunUp, Height: quantity.Degrees(9.96)}, at(7*time.Hour + 39*time.Minute), false},
+		{"a mark seen high enough", Need{Kind: HourMarks, Height: quantity.Degrees(13.52), Marks: hours}, at(9 * time.Hour), true},
+		{"a mark seen too low", Need{Kind: HourMarks, Height: quantity.Degrees(13.58), Marks: hours}, at(9 * time.Hour), false},
+	} {
+		if got := sky.Meets(c.need, c.slot); got != c.want {
+			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+}
+
 // Clocks in New Brunswick go forward on 14 March 2027 and back on 7 November
 // (IANA time zone database).
 func TestClockChangesBetween(t *testing.T) {

@@ -1,6 +1,7 @@
 package class
 
 import (
+	"math"
 	"time"
 
 	"noonbook/build/form"
@@ -49,10 +50,14 @@ func Conflict(v form.Values, lessons []classroom.Lesson, calendar classroom.Cale
 // lesson needs.
 func skyConflict(p place.Place, n classroom.Need, held classroom.Held) say.Phrase {
 	day := say.Date(held.Date)
-	sun := func(t time.Time) quantity.Angle { return almanac.SunFrom(p, t).Altitude }
-	moon := func(t time.Time) quantity.Angle { return almanac.MoonFrom(p, t).Altitude }
-	line := func(key string, t time.Time, height quantity.Angle) say.Phrase {
-		return say.Line(key, say.Number(height.Degrees(), "deg", 0), say.Clock(t.In(p.Zone)), day, say.Number(n.Height.Degrees(), "deg", 0))
+	sun := func(t time.Time) quantity.Angle { return classroom.SunHeight(p, t) }
+	moon := func(t time.Time) quantity.Angle { return classroom.MoonHeight(p, t) }
+	line := func(key string, t time.Time, height say.Value) say.Phrase {
+		return say.Line(key, height, say.Clock(t.In(p.Zone)), day, heightNeeded(n))
+	}
+	low := func(key string, t time.Time, h almanac.Horizontal) say.Phrase { return line(key, t, tooLow(h, n)) }
+	light := func(key string, t time.Time) say.Phrase {
+		return line(key, t, say.Degrees(almanac.SunFrom(p, t).Altitude, 0))
 	}
 	first := func(bad func(time.Time) bool) (time.Time, bool) {
 		for _, s := range append([]classroom.Slot{held.Slot}, held.More...) {
@@ -68,22 +73,38 @@ func skyConflict(p place.Place, n classroom.Need, held classroom.Held) say.Phras
 	switch n.Kind {
 	case classroom.SunUp:
 		t, _ := first(func(t time.Time) bool { return sun(t) < n.Height })
-		return line("calendar.sun", t, sun(t))
+		return low("calendar.sun", t, almanac.SunFrom(p, t))
 	case classroom.MoonUp:
 		if t, ok := first(func(t time.Time) bool { return moon(t) < n.Height }); ok {
-			return line("calendar.moon", t, moon(t))
+			return low("calendar.moon", t, almanac.MoonFrom(p, t))
 		}
 		return say.Line("calendar.moon_near", day)
 	case classroom.DarkBy:
 		t := classroom.Moment(p, held.Date, n.By)
-		return line("calendar.dark_by", t, sun(t))
+		return light("calendar.dark_by", t)
 	case classroom.HourMarks:
 		for _, hour := range n.Marks.FullHours() {
 			if t := classroom.Moment(p, held.Date, hour); sun(t) < n.Height {
-				return line("calendar.marks", t, sun(t))
+				return low("calendar.marks", t, almanac.SunFrom(p, t))
 			}
 		}
 	}
-	t, _ := first(func(t time.Time) bool { return sun(t) > almanac.CivilTwilight })
-	return line("calendar.dark", t, sun(t))
+	t, _ := first(func(t time.Time) bool { return almanac.SunFrom(p, t).Altitude > almanac.CivilTwilight })
+	return light("calendar.dark", t)
+}
+
+// heightNeeded is how high a lesson needs Sun or Moon.
+func heightNeeded(n classroom.Need) say.Value {
+	return say.Degrees(n.Height, entry.WholeOrTenth(n.Height.Degrees()))
+}
+
+// tooLow is how high a body stands that a lesson needs higher, as pages print it: whole,
+// or cut to a tenth where it would round to what is needed.
+func tooLow(h almanac.Horizontal, n classroom.Need) say.Value {
+	height := entry.AltitudeOf(h)
+	height.Decimals = 0
+	if entry.AsShown(height) >= entry.AsShown(heightNeeded(n)) {
+		return say.Number(math.Floor(height.Number*10)/10, "deg", 1)
+	}
+	return height
 }

@@ -30,7 +30,7 @@ func unitPlan() entry.Entry {
 			{Name: "unprotected", Doc: "lessons that the weather can spoil and that have none"},
 		},
 		Sources: []string{"Days: the earliest that meet every need, or a smallest set of needs left unmet, as compute/classroom documents", entry.SourceSun, entry.SourceMoon, entry.SourceIANA,
-			"Needs of the sky: Sun and Moon 10° high where the lesson says nothing else, the Moon at least 35° from the Sun; dark is civil twilight's end, the Sun 6° down: common practice, no source"},
+			"Needs of the sky: Sun and Moon 10° high, as seen, where the lesson says nothing else, the Moon at least 35° from the Sun; dark is civil twilight's end, the Sun 6° down: common practice, no source"},
 		Harmless: "Days of the lessons, to read.",
 		Reckon:   reckonPlan,
 	}

@@ -60,6 +60,26 @@ func TestUnitPlanDaysAstray(t *testing.T) {
 	}
 }
 
+// What is told of a Sun that stands too low does not contradict itself: at 7:39 on 13
+// April 2027 it is seen at 9.93°, at 7:35 at 9.24° (astronomy-engine 2.1.19).
+func TestUnitPlanOfALowSun(t *testing.T) {
+	e, _ := entry.Find(entries(), "unit-plan")
+	values := e.Complete(entrytest.Settings(t, "alder reach"), nil, entrytest.Day(t, "2027-04-12"))
+	for clock, want := range map[time.Duration]string{
+		7*time.Hour + 39*time.Minute: "it needs the Sun at 10° or higher, and at 7:39 on 13 April 2027 the Sun stands at 9.9°",
+		7*time.Hour + 35*time.Minute: "it needs the Sun at 10° or higher, and at 7:35 on 13 April 2027 the Sun stands at 9°",
+	} {
+		unit := []classroom.Lesson{{Title: "Early", Start: clock, Date: entrytest.Day(t, "2027-04-13"), Needs: []classroom.Need{{Kind: classroom.SunUp, Height: classroom.SunLeast}}}}
+		r, err := e.Reckon(e.WithLessons(values, unit, school.Calendar(values, unit), 0))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := entrytest.TextsOf(t, r, "conflicts", "what"); !slices.Equal(got, []string{want}) {
+			t.Errorf("conflicts are %q, want %q", got, want)
+		}
+	}
+}
+
 // A lesson in a polar night has no Sun anywhere in the term.
 func TestUnitPlanInThePolarNight(t *testing.T) {
 	r := reckon(t, "arctic", "unit-plan", "2027-01-04", "term.first_day=2027-01-04", "term.last_day=2027-01-15")
