@@ -1,7 +1,6 @@
 package class
 
 import (
-	"math"
 	"time"
 
 	"noonbook/build/form"
@@ -99,12 +98,9 @@ func heightNeeded(n classroom.Need) say.Value {
 }
 
 // tooLow is how high a body stands that a lesson needs higher, as pages print it: whole,
-// or cut to a tenth where it would round to what is needed.
+// or to a tenth and finer where it would round to what is needed.
 func tooLow(h almanac.Horizontal, n classroom.Need) say.Value {
 	height := entry.AltitudeOf(h)
 	height.Decimals = 0
-	if entry.AsShown(height) >= entry.AsShown(heightNeeded(n)) {
-		return say.Number(math.Floor(height.Number*10)/10, "deg", 1)
-	}
-	return height
+	return entry.OnItsSide(height, entry.AsShown(heightNeeded(n)))
 }

@@ -1,6 +1,7 @@
 package entry
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 
@@ -53,6 +54,19 @@ func AsShown(v say.Value) float64 {
 		return v.Number
 	}
 	return x
+}
+
+// OnItsSide returns a quantity with as many decimals as it takes to stand on its side of
+// a limit: 0.39 mm under a limit of 0.4 mm does not become 0.4 mm. The limit is in the
+// quantity's unit and shown whole or to few decimals.
+func OnItsSide(v say.Value, limit float64) say.Value {
+	if math.Abs(v.Number-limit) <= 1e-9*math.Abs(limit) {
+		return v
+	}
+	for v.Decimals < mostDecimals && cmp.Compare(AsShown(v), limit) != cmp.Compare(v.Number, limit) {
+		v.Decimals++
+	}
+	return v
 }
 
 func lastingStep(v say.Value) float64 {

@@ -31,6 +31,19 @@ func TestEnoughDigitsForTheResult(t *testing.T) {
 	}
 }
 
+// A quantity beside a limit is printed on its side of it, whichever that is; one that
+// stands on the limit, but for the last bits, keeps its digits.
+func TestOnItsSide(t *testing.T) {
+	for _, c := range []struct {
+		x, limit float64
+		want     int
+	}{{0.39, 0.4, 2}, {0.3, 0.4, 1}, {0.4, 0.4, 1}, {0.4 * (1 + 1e-15), 0.4, 1}, {0.41, 0.4, 2}, {0.39996, 0.4, 5}, {0.96, 1, 2}, {0.94, 1, 1}, {5.04, 5, 2}, {5.06, 5, 1}} {
+		if got := OnItsSide(say.Number(c.x, "mm", 1), c.limit).Decimals; got != c.want {
+			t.Errorf("%v beside %v has %d decimals, want %d", c.x, c.limit, got, c.want)
+		}
+	}
+}
+
 func TestAsShown(t *testing.T) {
 	for _, c := range []struct {
 		value say.Value

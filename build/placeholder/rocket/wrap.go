@@ -111,6 +111,20 @@ func designOf(v form.Values) (rocket.Design, error) {
 	return d, d.Check()
 }
 
+// Limits of a rocket: how many diameters the push should take hold behind the balance
+// point, and the play under which rolled paper jams. Common practice, no source.
+const (
+	leastMargin = 1.0
+	mostMargin  = 5.0
+	leastPlay   = quantity.Length(0.0004)
+)
+
+// marginOf is by how many diameters the push takes hold behind the balance point, printed
+// on its side of the limits.
+func marginOf(d rocket.Design) say.Value {
+	return entry.OnItsSide(entry.OnItsSide(say.Number(d.Margin(glueStrip), "", 1), leastMargin), mostMargin)
+}
+
 func reckonRocketWrap(v form.Values) (result.Result, error) {
 	d, err := designOf(v)
 	if err != nil {
@@ -118,17 +132,18 @@ func reckonRocketWrap(v form.Values) (result.Result, error) {
 	}
 	cone := d.Cone()
 	calibres := d.Margin(glueStrip)
+	margin := marginOf(d)
 	stable := say.Words("rocket-wrap.straight")
 	var warnings []say.Phrase
 	switch {
-	case calibres < 1:
+	case calibres < leastMargin:
 		stable = say.Words("rocket-wrap.tumbles")
-		warnings = append(warnings, say.Line("rocket-wrap.unstable", say.Number(calibres, "", 1)))
-	case calibres > 5:
+		warnings = append(warnings, say.Line("rocket-wrap.unstable", margin))
+	case calibres > mostMargin:
 		stable = say.Words("rocket-wrap.turns")
 	}
-	if d.Play < quantity.Millimetres(0.4) {
-		warnings = append(warnings, say.Line("rocket-wrap.tight", say.Millimetres(d.Play, 1)))
+	if least := say.Millimetres(leastPlay, 1); d.Play < leastPlay {
+		warnings = append(warnings, say.Line("rocket-wrap.tight", entry.OnItsSide(say.Millimetres(d.Play, 1), least.Number).InMetric(), least.InMetric()))
 	}
 	r := result.Result{
 		Facts: []result.Fact{
@@ -144,7 +159,7 @@ func reckonRocketWrap(v form.Values) (result.Result, error) {
 			{Name: "mass", Value: say.Number(d.Mass(glueStrip).Grams(), "g", 1)},
 			{Name: "balance", Value: say.Millimetres(d.CentreOfMass(glueStrip), 0)},
 			{Name: "pressure", Value: say.Millimetres(d.CentreOfPressure(), 0)},
-			{Name: "calibres", Value: say.Number(calibres, "", 1)},
+			{Name: "calibres", Value: margin},
 			{Name: "stable", Value: stable},
 		},
 		Warnings: warnings,
@@ -328,7 +343,7 @@ func finPiece(d rocket.Design, number int) piece {
 
 func wrapWorking(d rocket.Design) []say.Phrase {
 	cone := d.Cone()
-	wrap, angle, calibres := say.Millimetres(d.Wrap(), 1), say.Degrees(cone.Sector(), 1), say.Number(d.Margin(glueStrip), "", 1)
+	wrap, angle, calibres := say.Millimetres(d.Wrap(), 1), say.Degrees(cone.Sector(), 1), marginOf(d)
 	round := entry.Enough(wrap, func(x []float64) float64 { return math.Pi * (x[0] + x[1] + x[2]) },
 		say.Millimetres(d.Pipe, 1), say.Millimetres(d.Play, 1), say.Millimetres(d.Paper, 2))
 	sector := entry.Enough(angle, func(x []float64) float64 { return 360 * x[0] / x[1] }, say.Millimetres(cone.Diameter/2, 2), say.Millimetres(cone.Slant(), 1))
