@@ -10,6 +10,7 @@ import (
 
 	"noonbook/build/result"
 	"noonbook/build/say"
+	"noonbook/build/terminal"
 	"noonbook/build/typeset"
 )
 
@@ -116,5 +117,5 @@ func inert(s string) string {
 	if s != "" && (s[0] == '\t' || s[0] == '\r') {
 		s = "'" + s
 	}
-	return shown(runs.ReplaceAllString(s, "$1$2'$3"))
+	return terminal.Text(runs.ReplaceAllString(s, "$1$2'$3"))
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"noonbook/build/terminal"
 	"noonbook/build/typeset"
 )
 
@@ -53,7 +54,7 @@ func Text(out io.Writer, a Answer, w *typeset.Words) error {
 		fmt.Fprintf(&b, "\n%s %s", w.Say("page.source"), s)
 	}
 	b.WriteByte('\n')
-	_, err := io.WriteString(out, shown(b.String()))
+	_, err := io.WriteString(out, terminal.Text(b.String()))
 	return err
 }
 

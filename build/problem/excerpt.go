@@ -5,6 +5,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"noonbook/build/terminal"
 )
 
 // wide is how many columns of a line an excerpt shows at most, and lead how many
@@ -77,7 +79,7 @@ func plain(text []byte) []rune {
 		switch {
 		case r == '\t':
 			runes = append(runes, []rune("    ")...)
-		case moves(r) || unicode.Is(unicode.Cf, r):
+		case terminal.Obeys(r) || terminal.EndsLine(r) || unicode.Is(unicode.Cf, r):
 			runes = append(runes, utf8.RuneError)
 		default:
 			runes = append(runes, r)

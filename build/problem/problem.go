@@ -17,6 +17,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"noonbook/build/terminal"
 )
 
 // A Place is a position in a file of the content folder. Line and Column count
@@ -28,7 +30,7 @@ type Place struct {
 
 // String writes the place as file:line:column, or the file alone.
 func (p Place) String() string {
-	file := Plain(p.File)
+	file := terminal.Line(p.File)
 	if p.Line == 0 {
 		return file
 	}
@@ -59,12 +61,12 @@ type List []Problem
 
 // Add appends a fault. What the text quotes of a file is made plain.
 func (l *List) Add(at Place, format string, args ...any) {
-	*l = append(*l, Problem{Place: at, Text: Plain(fmt.Sprintf(format, args...))})
+	*l = append(*l, Problem{Place: at, Text: terminal.Line(fmt.Sprintf(format, args...))})
 }
 
 // Warn appends a warning, its text made plain.
 func (l *List) Warn(at Place, format string, args ...any) {
-	*l = append(*l, Problem{Place: at, Text: Plain(fmt.Sprintf(format, args...)), Warning: true})
+	*l = append(*l, Problem{Place: at, Text: terminal.Line(fmt.Sprintf(format, args...)), Warning: true})
 }
 
 // Faults returns the number of problems that are not warnings.
