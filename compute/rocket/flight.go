@@ -139,27 +139,3 @@ func place(y state, t float64) Point {
 }
 
 func duration(s float64) time.Duration { return time.Duration(math.Round(s * float64(time.Second))) }
-
-// NoAir returns the flight in empty space, in closed form: the bound of every
-// flight in still air. Its path holds launch, apogee and landing only.
-func NoAir(l Launch) Flight {
-	v, h := float64(l.Speed), l.Height.Metres()
-	u, w := v*l.Elevation.Cos(), v*l.Elevation.Sin()
-	up := math.Max(0, w) / Gravity
-	top := h + w*up - Gravity*up*up/2
-	down := up + math.Sqrt(2*top/Gravity)
-	f := Flight{
-		Apogee:  Point{quantity.Length(u * up), 0, quantity.Length(top), duration(up)},
-		Landing: Point{Along: quantity.Length(u * down), Time: duration(down)},
-		Impact:  Speed(math.Sqrt(v*v + 2*Gravity*h)),
-	}
-	f.Path = []Point{{Up: l.Height}, f.Apogee, f.Landing}
-	return f
-}
-
-// NoAirReach returns the farthest landing in empty space at any angle:
-// v/g · √(v² + 2 g h), which is v²/g from the ground.
-func NoAirReach(l Launch) quantity.Length {
-	v := float64(l.Speed)
-	return quantity.Length(v / Gravity * math.Sqrt(v*v+2*Gravity*l.Height.Metres()))
-}

@@ -66,17 +66,17 @@ func SteepEnough(r Rocket, l Launch, air Air, room quantity.Length) (least quant
 }
 
 // SlowEnough returns the highest launch speed at which every flight at any angle
-// ends within the room, to 0.001 m/s. ok is false where the wind alone carries
-// the rocket out of it.
-func SlowEnough(r Rocket, l Launch, air Air, room quantity.Length) (highest Speed, ok bool, err error) {
-	if _, _, err := Farthest(r, l, air, 0, quantity.Degrees(90)); err != nil {
+// from low up ends within the room, to 0.001 m/s. ok is false where the wind alone
+// carries the rocket out of it.
+func SlowEnough(r Rocket, l Launch, air Air, low quantity.Angle, room quantity.Length) (highest Speed, ok bool, err error) {
+	if _, _, err := Farthest(r, l, air, low, quantity.Degrees(90)); err != nil {
 		return 0, false, err
 	}
 	m := motionOf(r, air)
 	spare := func(v float64) float64 {
 		slow := l
 		slow.Speed = Speed(v)
-		far, _ := m.farthest(slow, 0, quantity.Degrees(90))
+		far, _ := m.farthest(slow, low, quantity.Degrees(90))
 		return room.Metres() - far.Metres()
 	}
 	v, ok := fallsThrough(spare, 0, float64(l.Speed), 1e-3)
@@ -84,15 +84,15 @@ func SlowEnough(r Rocket, l Launch, air Air, room quantity.Length) (highest Spee
 }
 
 // DraggyEnough returns the least drag coefficient up to most at which every
-// flight at any angle ends within the room, to 0.001. ok is false where even the
-// most does not do.
-func DraggyEnough(r Rocket, l Launch, air Air, room quantity.Length, most float64) (least float64, ok bool, err error) {
-	if _, _, err := Farthest(r, l, air, 0, quantity.Degrees(90)); err != nil {
+// flight at any angle from low up ends within the room, to 0.001. ok is false
+// where even the most does not do.
+func DraggyEnough(r Rocket, l Launch, air Air, low quantity.Angle, room quantity.Length, most float64) (least float64, ok bool, err error) {
+	if _, _, err := Farthest(r, l, air, low, quantity.Degrees(90)); err != nil {
 		return 0, false, err
 	}
 	over := func(c float64) float64 {
 		r.Drag = c
-		far, _ := motionOf(r, air).farthest(l, 0, quantity.Degrees(90))
+		far, _ := motionOf(r, air).farthest(l, low, quantity.Degrees(90))
 		return far.Metres() - room.Metres()
 	}
 	c, ok := fallsThrough(over, r.Drag, most, 1e-3)

@@ -29,14 +29,14 @@ func TestWaysToFitTheRoom(t *testing.T) {
 			t.Fatal(err)
 		}
 		near(t, "reach from the least angle on", reach.Metres(), room.Metres(), 0.005)
-		v, ok, err := rocket.SlowEnough(paper, l, air, room)
+		v, ok, err := rocket.SlowEnough(paper, l, air, 0, room)
 		if err != nil || !ok {
 			t.Fatal(err, ok)
 		}
 		slow := l
 		slow.Speed = v
 		near(t, "reach at the highest speed", far(paper, slow).Metres(), room.Metres(), 0.005)
-		c, ok, err := rocket.DraggyEnough(paper, l, air, room, 10)
+		c, ok, err := rocket.DraggyEnough(paper, l, air, 0, room, 10)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -49,7 +49,7 @@ func TestWaysToFitTheRoom(t *testing.T) {
 	if _, ok, _ := rocket.SteepEnough(paper, l, air, m(5)); ok {
 		t.Error("wind drifts it farther than 5 m, even straight up")
 	}
-	if _, ok, _ := rocket.SlowEnough(paper, rocket.Launch{Speed: 22, Height: m(50)}, air, m(5)); ok {
+	if _, ok, _ := rocket.SlowEnough(paper, rocket.Launch{Speed: 22, Height: m(50)}, air, 0, m(5)); ok {
 		t.Error("wind alone carries it out of 5 m from a tower")
 	}
 	if least, ok, _ := rocket.SteepEnough(paper, l, air, m(500)); !ok || least != 0 {
@@ -66,11 +66,44 @@ func TestFarthestWithoutAir(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		want := rocket.NoAirReach(l).Metres()
+		free, best := rocket.NoAirReach(l, 0)
+		want := free.Metres()
 		near(t, "reach", reach.Metres(), want, 1e-7*want)
+		near(t, "best angle", angle.Degrees(), best.Degrees(), 0.02)
 		if h == 0 {
 			near(t, "angle", angle.Degrees(), 45, 0.02)
 		}
+	}
+}
+
+// A pipe that can not lie flat throws less far, and so may be stamped harder, and
+// needs less drag, than one that can.
+func TestWaysOfASteepPipe(t *testing.T) {
+	air, l := rocket.Air{Density: 1.2, Along: 4}, rocket.Launch{Speed: 22, Height: m(0.3)}
+	for _, low := range []float64{60, 75} {
+		flat, _, _ := rocket.SlowEnough(paper, l, air, 0, m(12))
+		v, ok, err := rocket.SlowEnough(paper, l, air, deg(low), m(12))
+		if err != nil || !ok || v <= flat {
+			t.Fatalf("from %v° up %v m/s (%v, %v), at any angle %v", low, v, ok, err, flat)
+		}
+		slow := l
+		slow.Speed = v
+		reach, _, err := rocket.Farthest(paper, slow, air, deg(low), deg(90))
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "reach at that speed", reach.Metres(), 12, 0.01)
+		c, ok, err := rocket.DraggyEnough(paper, l, air, deg(low), m(12), 10)
+		if err != nil || !ok {
+			t.Fatal(ok, err)
+		}
+		more := paper
+		more.Drag = c
+		reach, _, err = rocket.Farthest(more, l, air, deg(low), deg(90))
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "reach with that drag", reach.Metres(), 12, 0.05)
 	}
 }
 
@@ -95,7 +128,7 @@ func BenchmarkFarthest(b *testing.B) {
 func BenchmarkSlowEnough(b *testing.B) {
 	l := rocket.Launch{Speed: 25, Height: m(0.3)}
 	for b.Loop() {
-		if _, _, err := rocket.SlowEnough(paper, l, rocket.Air{Density: 1.2, Along: 3}, m(15)); err != nil {
+		if _, _, err := rocket.SlowEnough(paper, l, rocket.Air{Density: 1.2, Along: 3}, 0, m(15)); err != nil {
 			b.Fatal(err)
 		}
 	}
