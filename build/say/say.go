@@ -38,6 +38,7 @@ type Value struct {
 	Decimals int    // digits shown after the decimal mark; for Lasting, 1 shows seconds
 	Round    bool   // a bearing: what rounds to 360° is 0°
 	Metric   bool   // stays metric in every school, as lenses are sold
+	Up       bool   // rounded up, never down, in any measure: a distance to keep
 	Time     time.Time
 	Plain    string
 	Phrase   Phrase  // where its key is set, what the page prints instead of the digits
@@ -130,6 +131,13 @@ func Line(key string, with ...Value) Phrase { return Phrase{key, with} }
 // As returns v, printed as the phrase.
 func (v Value) As(key string, with ...Value) Value {
 	v.Phrase = Phrase{key, with}
+	return v
+}
+
+// AtLeast returns v, rounded up wherever it is written: 36 m are 118.1 ft, and to
+// keep away so far one keeps 119 ft away.
+func (v Value) AtLeast() Value {
+	v.Up = true
 	return v
 }
 

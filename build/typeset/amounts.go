@@ -25,10 +25,23 @@ func (w *Words) amount(v say.Value) string {
 	if step := math.Pow10(-v.Decimals); v.Round && v.Number >= 360-step/2 {
 		v.Number = 0
 	}
+	if v.Up {
+		v.Number = roundedUp(v)
+	}
 	if v.Unit == rulerInches {
 		return w.sixteenths(v.Number)
 	}
 	return w.number(v.Number, v.Decimals)
+}
+
+// roundedUp is the number of a value, up to the next one that its digits can say. A
+// billionth of a digit is no reason to go up: it is what a change of units leaves.
+func roundedUp(v say.Value) float64 {
+	step := math.Pow10(-v.Decimals)
+	if v.Unit == rulerInches {
+		step = 1.0 / 16
+	}
+	return math.Ceil(v.Number/step-1e-9) * step
 }
 
 // number writes x with a true minus, the language's decimal mark, and digits

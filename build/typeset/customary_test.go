@@ -31,6 +31,12 @@ func TestCustomaryMeasure(t *testing.T) {
 		{"space", say.Number(149.6, "million_km", 1), "93.0\u00a0million mi"},
 		{"wind", say.Number(4, "m_s", 0), "9\u00a0mph"},
 		{"launch", say.Number(20, "m_s", 1), "45\u00a0mph"},
+		{"a distance to keep is rounded up", say.Number(36, "m", 0).AtLeast(), "119\u00a0ft"},
+		{"and one that is not", say.Number(36, "m", 0), "118\u00a0ft"},
+		{"one that comes out whole stays", say.Number(60*0.3048, "m", 0).AtLeast(), "60\u00a0ft"},
+		{"to a tenth", say.Number(36, "m", 2).AtLeast(), "118.2\u00a0ft"},
+		{"a few feet", say.Number(2, "m", 0).AtLeast(), "6.6\u00a0ft"},
+		{"to a sixteenth", say.Number(101.7, "mm", 0).AtLeast(), "4\u00a01/16\u00a0in"},
 		{"angles stay", say.Number(46.09, "deg", 1), "46.1°"},
 		{"lenses stay", say.Number(250, "mm", 0).InMetric(), "250\u00a0mm"},
 	} {
@@ -44,6 +50,17 @@ func TestCustomaryMeasure(t *testing.T) {
 	for x, want := range map[float64]string{254: "10", 1260: "49\u00a05/8"} {
 		if got := w.Cell(say.Number(x, "mm", 0), "mm"); got != want {
 			t.Errorf("a cell says %q, want %q", got, want)
+		}
+	}
+}
+
+// A distance to keep is rounded up in metres too, in a sentence and in a cell.
+func TestDistanceToKeep(t *testing.T) {
+	v := say.Number(41.02, "m", 0).AtLeast()
+	for customary, want := range map[bool][2]string{false: {"42\u00a0m", "42"}, true: {"135\u00a0ft", "135"}} { // 134.58 ft
+		w := words(t, customary)
+		if text, cell := w.Text(v), w.Cell(v, "m"); text != want[0] || cell != want[1] {
+			t.Errorf("customary %v: %q and %q, want %q", customary, text, cell, want)
 		}
 	}
 }
