@@ -65,12 +65,16 @@ func SteepEnough(r Rocket, l Launch, air Air, room quantity.Length) (least quant
 	return quantity.Angle(e), ok, nil
 }
 
-// SlowEnough returns the highest launch speed at which every flight at any angle
-// from low up ends within the room, to 0.001 m/s. ok is false where the wind alone
+// SlowEnough returns the highest launch speed up to that of l at which every flight
+// at any angle from low up ends within the room, to 0.001 m/s. ok is false where the wind alone
 // carries the rocket out of it.
 func SlowEnough(r Rocket, l Launch, air Air, low quantity.Angle, room quantity.Length) (highest Speed, ok bool, err error) {
-	if _, _, err := Farthest(r, l, air, low, quantity.Degrees(90)); err != nil {
+	far, _, err := Farthest(r, l, air, low, quantity.Degrees(90))
+	if err != nil {
 		return 0, false, err
+	}
+	if far <= room {
+		return l.Speed, true, nil
 	}
 	m := motionOf(r, air)
 	spare := func(v float64) float64 {
@@ -83,12 +87,16 @@ func SlowEnough(r Rocket, l Launch, air Air, low quantity.Angle, room quantity.L
 	return Speed(v), ok, nil
 }
 
-// DraggyEnough returns the least drag coefficient up to most at which every
+// DraggyEnough returns the least drag coefficient from that of r up to most at which every
 // flight at any angle from low up ends within the room, to 0.001. ok is false
 // where even the most does not do.
 func DraggyEnough(r Rocket, l Launch, air Air, low quantity.Angle, room quantity.Length, most float64) (least float64, ok bool, err error) {
-	if _, _, err := Farthest(r, l, air, low, quantity.Degrees(90)); err != nil {
+	far, _, err := Farthest(r, l, air, low, quantity.Degrees(90))
+	if err != nil {
 		return 0, false, err
+	}
+	if far <= room {
+		return r.Drag, true, nil
 	}
 	over := func(c float64) float64 {
 		r.Drag = c

@@ -55,6 +55,12 @@ func TestWaysToFitTheRoom(t *testing.T) {
 	if least, ok, _ := rocket.SteepEnough(paper, l, air, m(500)); !ok || least != 0 {
 		t.Errorf("in a field of 500 m the least angle is %v, %v", least, ok)
 	}
+	if v, ok, _ := rocket.SlowEnough(paper, l, air, 0, m(500)); !ok || v != l.Speed {
+		t.Errorf("in a field of 500 m the speed is %v, %v", v, ok)
+	}
+	if c, ok, _ := rocket.DraggyEnough(paper, l, air, 0, m(500), 10); !ok || c != paper.Drag {
+		t.Errorf("in a field of 500 m the drag is %v, %v", c, ok)
+	}
 }
 
 // Without air the farthest reach is at 45° from the ground, v²/g, and a bit
