@@ -50,6 +50,13 @@ func TestOddDatesOfTheSky(t *testing.T) {
 			t.Errorf("%s on a date that was skipped: %v", name, err)
 		}
 	}
+	for date, fails := range map[string]bool{"1949-12-31": true, "1950-01-01": false, "2100-12-31": false, "2101-01-01": true} {
+		for school := range entrytest.Schools {
+			if err := try(school, "rocket-zone", "2027-04-20", "day="+date); (err != nil) != fails {
+				t.Errorf("rocket-zone at %s on %s: %v", school, date, err)
+			}
+		}
+	}
 	for _, name := range append(sky, "moon-diary") {
 		for _, date := range []string{"2096-04-20", "2100-12-10", "2100-12-31"} {
 			if err := try("alder reach", name, date); err != nil {

@@ -37,6 +37,7 @@ var noSum = map[string]string{
 	"rocket-log.working_doubt":       "it is a rule in words",
 	"rocket-path.working_air":        "it says how the computer reckons",
 	"rocket-zone.working_reach":      "it says what was searched for",
+	"rocket-zone.working_clear":      "the larger of two numbers is taken, not reckoned",
 	"sky-map.working_sidereal":       "star time is read off, not reckoned",
 	"sky-map.working_pole":           "the height of the pole is the latitude",
 	"strip-balls.working_best":       "it says what was searched for",
@@ -47,7 +48,6 @@ var noSum = map[string]string{
 
 // loose are numbers of a step that take no part in its sum, by their place.
 var loose = map[string][]int{
-	"rocket-zone.working_clear":       {3}, // rounded up
 	"tube-plan.working_cut":           {3}, // rounded up, or longer for other reasons
 	"weight-table.working_leaves":     {4}, // what the speed is held against
 	"weight-table.working_jump_small": {6}, // what comes of the weaker pull
@@ -71,6 +71,8 @@ var sameAsFact = map[string][]string{
 	"rocket-wrap.working_sector":      {"cone_angle"},
 	"rocket-wrap.working_balance":     {"calibres"},
 	"rocket-zone.working_free":        {"reach_no_air"},
+	"rocket-zone.working_free_fixed":  {"reach_no_air"},
+	"rocket-zone.working_margin":      {"reach_with_margin"},
 	"strip-moon.working_moon":         {"moon_mm"},
 	"strip-moon.working_star":         {"star_km"},
 	"strip-table.working_scale":       {"square_scale"},
@@ -122,7 +124,7 @@ var variants = map[string][][]string{
 	"rocket-parts":  {{"run_mm=1234.6", "socket_mm=17.4", "neck_mm=33.3"}, {"size=long"}, {"size=short", "socket_mm=22.5"}},
 	"rocket-wrap":   {{"size=long"}, {"size=short"}, {"stock.pipe_outside_mm=26.7", "stock.pipe_play_mm=0.55"}, {"nose_mm=33.4", "body_mm=181.7"}, {"fins=4", "stock.rocket_paper_g_m2=120"}},
 	"rocket-path":   {{"angle=63.7", "stock.launch_speed_m_s=23.45"}, {"angle=30", "pipe_end_m=0.45"}, {"angle=90"}},
-	"rocket-zone":   {{"stock.launch_speed_m_s=17.35", "field.length_m=150", "field.width_m=150"}, {"field.wind_m_s=2", "field.margin_percent=37"}},
+	"rocket-zone":   {{"stock.launch_speed_m_s=17.35", "field.length_m=150", "field.width_m=150"}, {"field.wind_m_s=2", "field.margin_percent=37"}, {"least_angle=67"}, {"least_angle=52.5", "stock.launch_speed_m_s=23.7"}, {"least_angle=90"}},
 	"dial-table":    {{"stock.style_mm=133.7"}, {"stock.style_mm=95"}},
 	"dial-drift":    {{"marked=2027-04-13"}, {"marked=2027-02-01"}, {"marked=2026-11-01"}},
 	"dial-day":      {{"height_mm=123.4"}},

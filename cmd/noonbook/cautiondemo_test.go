@@ -37,7 +37,7 @@ var demoCautions = []written{
 	{"9-rocket-day", says("The launcher is an adult's work", "tried by adults on an empty field first, with glasses on", "It must not be able to hold pressure", "Ask the school, and whoever owns the field", "their rules and local codes come before this page"), "Lay the launcher out and stamp once without a rocket", false},
 	{"9-rocket-day", scissors, "Print the sheets at 100 %", false},
 	{"9-rocket-day", paperRocket, "Print the sheets at 100 %", false},
-	{"9-rocket-day", says("An adult is in charge of the launcher and gives the count", "The clear zone is empty:", "further if the school or the field says so", "Wardens watch its edge, face outward, and call stop", "Safety glasses", "Nobody leans over the nose", "Stamp only. Never pump", "Mouths stay off the pipe and the bottle", "never aimed at anyone", "A rocket that is stuck", "Eyes on the rocket", "Nobody fetches anything", "No launch in a wind above", "at thunder", "School rules, local rules and the rules of the field come first"), "The words are always the same", false},
+	{"9-rocket-day", says("An adult is in charge of the launcher and gives the count", "Never look at the Sun, and never sight or follow a rocket toward it", "Only those with the Sun behind look up", "The clear zone is empty:", "further if the school or the field says so", "Wardens watch its edge, face outward, and call stop", "with the Sun in front they look along the edge", "Safety glasses", "Nobody leans over the nose", "Stamp only. Never pump", "One foot, flat, on the side of the bottle, in a closed shoe", "Mouths stay off the pipe and the bottle", "never aimed at anyone", "A rocket that is stuck", "The crew looks at the bottle, not up", "look down, cover your head", "Nobody fetches anything", "No launch in a wind above", "at thunder", "School rules, local rules and the rules of the field come first"), "The words are always the same", false},
 	{"10-moon-phases", moonByDay, "Stand in the shade, so that you face the Moon", false},
 	{"10-moon-phases", bareLamp, "Face the lamp. The ball is between you and the lamp", true},
 	{"10-moon-phases", darkRoom, "Face the lamp. The ball is between you and the lamp", true},
@@ -79,7 +79,7 @@ var outdoorLines = []struct {
 	{"read-the-dial", "before", sunCare},
 	{"back-to-the-dial", "steps", says("Never look at the Sun", "Work with your back to the Sun")},
 	{"paper-strip", "care", pegCare},
-	{"rocket-day", "before", says("Ask in the office whether the field is free", "two adults who stay; without the second one, build today and fly another day", "it stays indoors", "round it nobody may stand", "Stamp once without a rocket, with glasses on")},
+	{"rocket-day", "before", says("Ask in the office whether the field is free", "two adults who stay; without the second one, build today and fly another day", "it stays indoors", "round it nobody may stand", "Both stations are on the Sun's side", "your own shadow must point ahead of you", "Stamp once without a rocket, with glasses on")},
 	{"rocket-day", "care", launcher},
 	{"rocket-day", "care", clearZone},
 	{"rocket-day", "minutes", says("Read out the rules of the field, and let two pupils say them back", "Out. Count.", "Retrieve on the word, count, in")},
@@ -192,6 +192,10 @@ func TestDemoCautionsStandBeforeTheirSteps(t *testing.T) {
 		for edition, pages := range editions {
 			if lacks := missing(plain(pages["rocket-day.html"]), "en", []said{wardens[0]}, []said{wardens[2]}, []said{says("Each warden, one after the other", `"Clear."`)}); lacks != nil {
 				t.Errorf("%s: the rocket day lacks %q", edition, lacks)
+			}
+			// The rule and the fair test say the same of the foot.
+			if n := strings.Count(strings.ToLower(plain(pages["rocket-day.html"])), "one foot, flat, on the side of the bottle"); n != 2 {
+				t.Errorf("%s: the foot on the bottle is spoken of %d times", edition, n)
 			}
 			if drawn := strings.Count(pages["rocket-day.html"], `<circle class="warden"`); drawn < 3 {
 				t.Errorf("%s: %d wardens are drawn round the clear zone", edition, drawn)

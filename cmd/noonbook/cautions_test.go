@@ -75,10 +75,12 @@ func usesOf(table []warned) [][]warned {
 
 // fresh are the cautions of a use that no use before it on the page has told.
 func fresh(uses []warned, at int) (cautions []said) {
+	same := func(list []said, s said) bool {
+		return slices.ContainsFunc(list, func(other said) bool { return slices.Equal(other.en, s.en) })
+	}
 	for _, s := range uses[at].cautions {
-		if !slices.ContainsFunc(uses[:at], func(c warned) bool {
-			return slices.ContainsFunc(c.cautions, func(told said) bool { return slices.Equal(told.en, s.en) })
-		}) {
+		told := slices.ContainsFunc(uses[:at], func(c warned) bool { return same(c.cautions, s) })
+		if !told || same(uses[at].renewed, s) {
 			cautions = append(cautions, s)
 		}
 	}

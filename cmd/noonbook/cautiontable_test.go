@@ -8,6 +8,7 @@ type warned struct {
 	when     string // what brings it out, for messages
 	given    string // arguments and settings, a line each as in a block
 	cautions []said
+	renewed  []said // of these, what has other numbers than on the page before
 	warnings []said
 	also     []said // in its tables, drawings and notes
 	paper    []said // on the sheets to print themselves
@@ -103,9 +104,11 @@ var everyPlaceholder = []warned{
 	{name: "rocket-wrap", cautions: []said{scissors, paperRocket}, paper: []said{lineScissors, lineRocket}},
 	{name: "rocket-wrap", when: "with small fins", given: "fin_span_mm = 10.0\nfin_root_mm = 15.0\nfin_tip_mm = 5.0\nbody_mm = 120.0\n", cautions: []said{scissors, paperRocket}, warnings: []said{tumbles}, paper: []said{lineScissors, lineRocket}},
 	{name: "rocket-wrap", when: "with little play", given: "stock.pipe_play_mm = 0.2\n", cautions: []said{scissors, paperRocket}, warnings: []said{tightTube}, paper: []said{lineScissors, lineRocket}},
-	{name: "rocket-zone", cautions: []said{sightCare, clearZone}, also: wardens},
+	{name: "rocket-zone", cautions: []said{sightCare, clearZone}, also: append([]said{sunBehind}, wardens...)},
 	{name: "rocket-zone", when: "on a small field", given: "field.length_m = 40\nfield.width_m = 40\n", cautions: []said{sightCare, clearZone}, warnings: []said{smallField, steeperPipe, softerStamp}, also: wardens},
-	{name: "rocket-zone", when: "where more drag would do", given: "field.length_m = 66\nfield.width_m = 66\n", cautions: []said{sightCare, clearZone}, warnings: []said{smallField, steeperPipe, softerStamp, moreDrag}, also: wardens},
+	{name: "rocket-zone", when: "where more drag would do", given: "field.length_m = 86\nfield.width_m = 86\nfield.margin_percent = 90\n", cautions: []said{sightCare, clearZone}, renewed: []said{clearZone}, warnings: []said{smallField, steeperPipe, softerStamp, moreDrag}, also: wardens},
+	{name: "rocket-zone", when: "where no drag would do", given: "field.length_m = 66\nfield.width_m = 66\n", cautions: []said{sightCare, clearZone}, warnings: []said{smallField, steeperPipe, softerStamp}, also: wardens, unsaid: []said{moreDrag}},
+	{name: "rocket-zone", when: "by night", given: "day = 2027-04-20\ntime = \"2:00\"\n", cautions: []said{sightCare, clearZone}, also: append([]said{says("so there is no side of the Sun", "to its side, so that shadows fall in front of those who sight")}, wardens...)},
 	{name: "rocket-zone", when: "where nothing helps", given: "field.length_m = 4\nfield.width_m = 4\n", cautions: []said{sightCare, clearZone}, warnings: []said{smallField, otherField}, also: wardens},
 	{name: "rubric"},
 	{name: "season-dates", given: april},
@@ -166,6 +169,11 @@ var wardens = []said{
 	says("slides the rocket on, then goes behind the bottle"),
 	says("goes on the word only"),
 	says("outside the clear zone"),
+	says("Wardens face outward and watch the ground along the edge"),
 }
+
+// sunBehind is where the stations are, and how anybody checks it.
+var sunBehind = says("Keep the Sun behind those who sight", "both stations are behind you", "your own shadow must point ahead of you").
+	french("garde le Soleil dans le dos", "les deux stations sont derrière vous", "votre propre ombre doit pointer devant vous")
 
 var watchedAtHome = says("What happens at night is watched at home, with an adult").french("avec un adulte")

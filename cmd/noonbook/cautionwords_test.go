@@ -53,8 +53,8 @@ var (
 		french("Seul un adulte coupe les tubes", "avant que quelqu'un y mette l'œil", "Les règles de l'école")
 	homeAtNight = says("pupils whose families say yes", "nobody goes out alone", "an adult of the family comes along", "away from traffic and water", "Nobody stays up or gets up for it", "Nobody looks toward the Sun, not even when it is low", "No telescope or binoculars before sunset", "leave the day empty", "the school's for homework and evenings").
 			french("dont la famille est d'accord", "personne ne sort seul", "loin de la circulation et de l'eau", "Personne ne regarde vers le Soleil")
-	clearZone = says("Nobody but the launch crew with its adult is within", "of the launcher from the countdown until the adult says that the rocket is down", "No launch in a wind stronger than", "The school's own rules and those of the place come first; where they ask for more, they hold").
-			french("l'équipe de lancement et son adulte sont à moins de", "Pas de lancement par un vent plus fort que", "Les règles de l'école et celles du lieu passent en premier")
+	clearZone = says("Nobody but the launch crew with its adult is within", "of the launcher from the countdown until the adult says that the rocket is down", "No launch in a wind stronger than", "Closed shoes for the pupil who stamps", "The school's own rules and those of the place come first; where they ask for more, they hold").
+			french("l'équipe de lancement et son adulte sont à moins de", "Pas de lancement par un vent plus fort que", "Chaussures fermées", "Les règles de l'école et celles du lieu passent en premier")
 	launcher = says("stamped on and nothing else", "never pumped up", "must not be able to store pressure", "Never cap or block the pipe", "An adult saws the pipe", "gives way before anything bursts", "The school's rules come first").
 			french("On ne le gonfle jamais", "ne doit pas pouvoir garder de pression", "Ne bouchez et ne bloquez jamais le tuyau", "un adulte qui scie le tuyau", "Les règles de l'école passent en premier")
 	paperRocket = says("paper and tape and nothing else", "no stick, no wire, no weight in the nose, nothing hard or sharp", "Press the nose blunt", "never aimed at anyone", "from the launcher only, with the adult in charge", "The school's own rules come first").
@@ -87,7 +87,7 @@ var (
 			french("un support qui ne peut pas pencher", "vérifiez l'angle avant chaque lancement")
 	softerStamp = says("Stamp with less", "from any stamp").french("Frappez moins fort")
 	moreDrag    = says("A rocket with more drag", "Measure before you trust it").french("plus de traînée", "Mesurez avant de vous y fier")
-	otherField  = says("None of them is enough", "a larger field, or a calmer day").french("Aucun ne suffit")
+	otherField  = says("No steeper pipe, weaker stamp or other rocket is enough", "a larger field, or a calmer day").french("aucune autre fusée ne suffit")
 	tumbles     = says("This rocket tumbles", "larger fins or a longer body").french("Cette fusée culbute")
 	tightTube   = says("rolled paper that has drawn damp jams on the pipe", "a rocket that jams can burst the bottle's joint").
 			french("une fusée coincée peut faire éclater le joint")

@@ -38,7 +38,8 @@
 // change), and heights of which the air's density does not notice: a hundred
 // metres are 1 % of it. C of a paper rocket is poorly known, 0.4 to 1 by common
 // practice, and is the largest doubt in every height and reach; a wobbling rocket
-// has more. NoAir is what no rocket can pass in still air. Gravity is the
+// has more. NoAir is what no rocket can pass in still air, and needs no C: NoAirReach,
+// NoAirSteepEnough and NoAirSlowEnough are in closed form. Gravity is the
 // standard one, from which a place differs by up to 0.3 %.
 //
 // Stability is Barrowman's method for a cone, a cylinder and three or more flat

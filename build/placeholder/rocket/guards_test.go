@@ -4,8 +4,10 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
+	"time"
 
 	"noonbook/build/drawing"
 	"noonbook/build/form"
@@ -35,67 +37,92 @@ func scipy(t *testing.T, name string, more ...string) result.Result {
 	return reckon(t, "alder reach", name, "2027-04-28", append(given, more...)...)
 }
 
-// The clear zone is scipy's farthest landing and the school's margin on top,
-// rounded up to a whole metre; the stations stand 2 m outside.
+// The clear zone is the larger of two reaches, rounded up to a whole metre: scipy's
+// farthest landing with the school's margin on top, and the landing without air,
+// v/g √(v² + 2 g h) = 41.087 m (any textbook of mechanics). The stations stand 2 m
+// outside.
 func TestClearZoneAgainstScipy(t *testing.T) {
+	free := 20 / 9.80665 * math.Sqrt(400+2*9.80665*0.3)
 	for _, c := range []struct {
 		margin, clear string
 		want          float64
+		from          string
 	}{
-		{"30", "36 m", 36}, // 27.2651 × 1.3 = 35.44
-		{"0", "28 m", 28},
-		{"11", "31 m", 31},  // 30.26: down would be the nearest metre
-		{"120", "60 m", 60}, // 59.98
+		{"30", "42 m", 42, "rocket-zone.from_no_air"}, // 27.2651 × 1.3 = 35.44
+		{"0", "42 m", 42, "rocket-zone.from_no_air"},
+		{"50.6", "42 m", 42, "rocket-zone.from_no_air"}, // 41.06
+		{"50.8", "42 m", 42, "rocket-zone.from_air"},    // 41.116
+		{"60", "44 m", 44, "rocket-zone.from_air"},      // 43.62
+		{"76", "48 m", 48, "rocket-zone.from_air"},      // 47.99
+		{"77", "49 m", 49, "rocket-zone.from_air"},      // 48.26: down would be the nearest metre
+		{"120", "60 m", 60, "rocket-zone.from_air"},     // 59.98
 	} {
 		r := scipy(t, "rocket-zone", "field.margin_percent="+c.margin)
+		share, err := strconv.ParseFloat(c.margin, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
 		entrytest.Near(t, "reach", entrytest.Fact(t, r, "reach").Number, 27.2651464, 0.01)
 		entrytest.Near(t, "angle of the reach", entrytest.Fact(t, r, "reach_angle").Number, 43.133, 0.3)
+		entrytest.Near(t, "margin", entrytest.Fact(t, r, "margin").Number, 27.2651464*share/100, 0.01)
+		entrytest.Near(t, "reach with the margin", entrytest.Fact(t, r, "reach_with_margin").Number, 27.2651464*(1+share/100), 0.02)
+		entrytest.Near(t, "reach without air", entrytest.Fact(t, r, "reach_no_air").Number, free, 1e-6)
 		entrytest.Near(t, "clear with a margin of "+c.margin, entrytest.Fact(t, r, "clear").Number, c.want, 1e-9)
-		entrytest.Near(t, "margin", entrytest.Fact(t, r, "margin").Number, c.want-27.2651464, 0.01)
+		if got := entrytest.Fact(t, r, "zone_from").Phrase.Key; got != c.from {
+			t.Errorf("with a margin of %s %% the zone is %s", c.margin, got)
+		}
 		entrytest.Near(t, "station", entrytest.Fact(t, r, "station").Number, c.want+2, 1e-9)
 		entrytest.Near(t, "station's angle", entrytest.Fact(t, r, "station_angle").Number, math.Atan2(13.54545-1.2, c.want+2)*180/math.Pi, 0.01)
 		if got := entrytest.Shown(t, r, "clear"); got != c.clear {
 			t.Errorf("a clear zone of %v m is printed %s", c.want, got)
 		}
 		entrytest.Tells(t, r.Cautions, "caution.clear-zone", "within "+c.clear+" of the launcher", "wind stronger than 4.0 m/s")
+		note := map[string]string{"rocket-zone.from_air": "rocket-zone.note_air", "rocket-zone.from_no_air": "rocket-zone.note_no_air"}[c.from]
+		entrytest.Tells(t, r.Notes, note, fmt.Sprintf("%.1f m", 27.26515*(1+share/100)), "41.1 m", "the zone of "+c.clear)
+		if !entrytest.Says(r.Notes, "rocket-zone.note_unit") || entrytest.Shown(t, r, "speed_from") != "unit.toml" || entrytest.Shown(t, r, "speed_flown") != "no flights on record" {
+			t.Error("without flights on record the speed is not that of unit.toml")
+		}
 	}
 	r := scipy(t, "rocket-zone", "field.margin_percent=30")
 	entrytest.Near(t, "highest", entrytest.Fact(t, r, "highest").Number, 13.5454470303, 0.005)
 	entrytest.Near(t, "longest", entrytest.Fact(t, r, "longest").Number, 3.31400099222, 0.005)
-	// A throw from height h goes v/g √(v² + 2 g h) without air, at the best angle
-	// (any textbook of mechanics).
-	free := 20 / 9.80665 * math.Sqrt(400+2*9.80665*0.3)
-	entrytest.Near(t, "reach without air", entrytest.Fact(t, r, "reach_no_air").Number, free, 0.01)
 	entrytest.Tells(t, r.Working, "rocket-zone.working_reach", "At 20.0 m/s", "wind of 4.0 m/s", "at 43°", "27.27 m")
-	entrytest.Tells(t, r.Working, "rocket-zone.working_clear", "= 27.265 m × 1.30 = 35.44 m", "36 m")
+	entrytest.Tells(t, r.Working, "rocket-zone.working_margin", "= 27.265 m × 1.30 = 35.4 m")
 	entrytest.Tells(t, r.Working, "rocket-zone.working_free", "= 20.0 m/s ÷ 9.81 m/s² × √((20.0 m/s)² + 2 × 9.81 m/s² × 0.3 m) = "+fmt.Sprintf("%.1f m", free))
+	entrytest.Tells(t, r.Working, "rocket-zone.working_clear", "the larger of the two, 35.4 m and 41.1 m", ": 42 m.")
 	for _, note := range []string{"rocket-zone.authority", "rocket-zone.note_people"} {
 		if !entrytest.Says(r.Notes, note) {
 			t.Errorf("%s is not said", note)
 		}
 	}
 	// The first row: no wind, 22.457 m at 39.9°.
-	still := scipy(t, "rocket-zone", "field.wind_m_s=0", "field.margin_percent=30")
+	still := scipy(t, "rocket-zone", "field.wind_m_s=0", "field.margin_percent=90")
 	entrytest.Near(t, "reach in still air", entrytest.Fact(t, still, "reach").Number, 22.45663335, 0.01)
-	if entrytest.Fact(t, still, "clear").Number != 30 { // 29.19
+	if entrytest.Fact(t, still, "clear").Number != 43 { // 42.67
 		t.Error("in still air the zone is", entrytest.Shown(t, still, "clear"))
 	}
 	// A pipe that stands steeper can not throw so far: at 75° the flight of
 	// rocket-flights.csv in still air lands 10.785 m away.
 	steep := scipy(t, "rocket-zone", "field.wind_m_s=0", "least_angle=75", "field.margin_percent=30")
 	entrytest.Near(t, "reach at 75° and more", entrytest.Fact(t, steep, "reach").Number, 10.7846895, 0.01)
+	// Without air it lands v cos a (v sin a + √((v sin a)² + 2 g h)) / g away.
+	sin, cos := math.Sincos(75 * math.Pi / 180)
+	free = 20 * cos / 9.80665 * (20*sin + math.Sqrt(400*sin*sin+2*9.80665*0.3))
+	entrytest.Near(t, "reach without air at 75° and more", entrytest.Fact(t, steep, "reach_no_air").Number, free, 1e-6)
+	entrytest.Near(t, "clear at 75° and more", entrytest.Fact(t, steep, "clear").Number, 21, 1e-9) // 20.474
+	entrytest.Tells(t, steep.Working, "rocket-zone.working_free_fixed", "stands at 75° or steeper", "cos 75°", "= 20.5 m")
 }
 
-// A field holds a zone of 36 m from 72 m on, whichever side is called its width.
+// A field holds a zone of 44 m from 88 m on, whichever side is called its width.
 func TestFieldJustHoldsTheZone(t *testing.T) {
 	for _, c := range []struct {
 		width, length, room string
 		fits                bool
 	}{
-		{"72", "200", "36 m", true}, {"200", "72", "36 m", true},
-		{"71.8", "200", "35.9 m", false}, {"200", "71.8", "35.9 m", false}, {"71", "71", "35.5 m", false},
+		{"88", "200", "44 m", true}, {"200", "88", "44 m", true},
+		{"87.8", "200", "43.9 m", false}, {"200", "87.8", "43.9 m", false}, {"87", "87", "43.5 m", false},
 	} {
-		r := scipy(t, "rocket-zone", "field.margin_percent=30", "field.width_m="+c.width, "field.length_m="+c.length)
+		r := scipy(t, "rocket-zone", "field.margin_percent=60", "field.width_m="+c.width, "field.length_m="+c.length)
 		if got := entrytest.Fact(t, r, "fits").Number == 1; got != c.fits {
 			t.Errorf("%s × %s m: fits is %v", c.width, c.length, got)
 		}
@@ -112,10 +139,10 @@ func TestFieldJustHoldsTheZone(t *testing.T) {
 		if !strings.HasPrefix(shown, "no: ") {
 			t.Errorf("%s × %s m: %s", c.width, c.length, shown)
 		}
-		entrytest.Tells(t, r.Warnings, "rocket-zone.small", "reaches 36 m from the launcher", "to its edge it is "+c.room)
+		entrytest.Tells(t, r.Warnings, "rocket-zone.small", "reaches 44 m from the launcher", "to its edge it is "+c.room)
 		entrytest.Tells(t, r.Warnings, "rocket-zone.way_angle", entrytest.Shown(t, r, "angle_inside"))
 		entrytest.Tells(t, r.Warnings, "rocket-zone.way_speed", entrytest.Shown(t, r, "speed_inside"))
-		entrytest.Tells(t, r.Warnings, "rocket-zone.way_drag", "coefficient "+entrytest.Shown(t, r, "drag_inside")+" instead of 0.6")
+		entrytest.Tells(t, r.Warnings, "rocket-zone.way_drag", "coefficient of "+entrytest.Shown(t, r, "drag_inside")+" instead of 0.6")
 		if entrytest.Says(r.Warnings, "rocket-zone.other_field") {
 			t.Errorf("%s × %s m: another field is wanted", c.width, c.length)
 		}
@@ -123,32 +150,72 @@ func TestFieldJustHoldsTheZone(t *testing.T) {
 }
 
 // What brings the zone inside is the least that does: a degree lower, 0.1 m/s
-// faster or a tenth less drag does not.
+// faster or a tenth less drag does not. It is so at fields where the reach with air
+// decides, where the one without air does, and where the pipe can not lie flat.
 func TestWaysToFitAreNoMoreThanNeeded(t *testing.T) {
-	for _, margin := range []string{"45"} {
-		field := []string{"field.margin_percent=" + margin, "field.width_m=53", "field.length_m=80"}
+	seen := map[string]int{}
+	for _, field := range [][]string{
+		{"field.margin_percent=45", "field.width_m=53", "field.length_m=80"},
+		{"field.margin_percent=130", "field.width_m=97", "field.length_m=101"},
+		{"field.margin_percent=180", "field.width_m=90.5", "field.length_m=120", "stock.launch_speed_m_s=19.4"},
+		{"field.margin_percent=15", "field.width_m=61", "field.length_m=44.4", "stock.launch_speed_m_s=17.7"},
+		{"field.margin_percent=95", "field.width_m=31", "field.length_m=66", "least_angle=58"},
+		{"field.margin_percent=20", "field.width_m=30", "field.length_m=31", "least_angle=71", "stock.launch_speed_m_s=27.3"},
+	} {
 		r := scipy(t, "rocket-zone", field...)
+		if entrytest.Fact(t, r, "fits").Number != 0 {
+			t.Fatalf("%v: the zone fits already", field)
+		}
 		fits := func(key string, x float64) bool {
-			return entrytest.Fact(t, scipy(t, "rocket-zone", append(field, key+"="+format(x))...), "fits").Number == 1
+			given := slices.DeleteFunc(slices.Clone(field), func(pair string) bool { return strings.HasPrefix(pair, key+"=") })
+			return entrytest.Fact(t, scipy(t, "rocket-zone", append(given, key+"="+format(x))...), "fits").Number == 1
 		}
 		for _, way := range []struct {
-			fact, key string
-			worse     float64
-		}{{"angle_inside", "least_angle", -1}, {"speed_inside", "stock.launch_speed_m_s", 0.1}, {"drag_inside", "drag_coefficient", -0.1}} {
+			fact, key, warning string
+			worse              float64
+		}{
+			{"angle_inside", "least_angle", "rocket-zone.way_angle", -1},
+			{"speed_inside", "stock.launch_speed_m_s", "rocket-zone.way_speed", 0.1},
+			{"drag_inside", "drag_coefficient", "rocket-zone.way_drag", -0.1},
+		} {
 			v := entrytest.Fact(t, r, way.fact)
+			if (v.Kind == say.Nothing) == entrytest.Says(r.Warnings, way.warning) {
+				t.Errorf("%v: %s is %s, and the page offers it: %v", field, way.fact, entrytest.Written(t, v), r.Warnings)
+			}
 			if v.Kind == say.Nothing {
-				t.Logf("margin %s: %s is %s", margin, way.fact, entrytest.Written(t, v))
 				continue
 			}
+			seen[way.fact]++
 			x := v.Number
 			if !fits(way.key, x) {
-				t.Errorf("margin %s: the zone does not fit with %s %v", margin, way.key, x)
+				t.Errorf("%v: the zone does not fit with %s %v", field, way.key, x)
 			}
 			if fits(way.key, x+way.worse) {
-				t.Errorf("margin %s: the zone fits with %s %v already, not from %v on", margin, way.key, x+way.worse, x)
+				t.Errorf("%v: the zone fits with %s %v already, not from %v on", field, way.key, x+way.worse, x)
 			}
 		}
 	}
+	if seen["angle_inside"] != 6 || seen["speed_inside"] != 6 || seen["drag_inside"] < 2 {
+		t.Errorf("ways were found %v times", seen)
+	}
+}
+
+// More drag is no way where the landing without air is too far: no drag coefficient
+// brings the zone inside, and none is offered.
+func TestDragIsNoWayWithoutAir(t *testing.T) {
+	field := []string{"field.margin_percent=45", "field.width_m=80", "field.length_m=80"} // 41.09 m against 40 m
+	r := scipy(t, "rocket-zone", field...)
+	if v := entrytest.Fact(t, r, "drag_inside"); v.Kind != say.Nothing || entrytest.Says(r.Warnings, "rocket-zone.way_drag") {
+		t.Errorf("drag_inside is %s", entrytest.Written(t, v))
+	}
+	for _, drag := range []string{"0.6", "1.5", "3"} {
+		if entrytest.Fact(t, scipy(t, "rocket-zone", append(field, "drag_coefficient="+drag)...), "fits").Number != 0 {
+			t.Errorf("with a drag coefficient of %s it fits", drag)
+		}
+	}
+	// On 40 m the throw without air is R² g² = v⁴ + 2 g h v²: 19.73 m/s and less.
+	entrytest.Near(t, "speed inside", entrytest.Fact(t, r, "speed_inside").Number, 19.7, 1e-9)
+	entrytest.Near(t, "by the formula", math.Sqrt(-9.80665*0.3+math.Hypot(9.80665*0.3, 9.80665*40)), 19.73, 0.005)
 }
 
 // Where nothing helps, no number is given for it, and another field is asked for.
@@ -180,7 +247,7 @@ func TestFieldTooSmallForAnyLaunch(t *testing.T) {
 
 // Jobs are given out in the order that a launch needs, wardens before anybody who
 // measures; 21 of them make a full crew, and a class of unknown size is shown that
-// crew.
+// crew. The Sun of shadow-bearings.csv (erfa) is at 126.86° at 11:00 on 28 April.
 func TestJobsGoByNeed(t *testing.T) {
 	for pupils, want := range map[string]string{
 		"0":  "stamper 1, loader 1, caller 1, warden 4, sighter 2, reader 2, timer 3, recorder 2, wind 1, retriever 2, inspector 2",
@@ -190,17 +257,19 @@ func TestJobsGoByNeed(t *testing.T) {
 		"21": "stamper 1, loader 1, caller 1, warden 4, sighter 2, reader 2, timer 3, recorder 2, wind 1, retriever 2, inspector 2",
 		"27": "stamper 1, loader 1, caller 1, warden 4, sighter 2, reader 2, timer 3, recorder 2, wind 1, retriever 2, inspector 2, next 6",
 	} {
-		r := scipy(t, "rocket-zone", "class.pupils="+pupils, "field.margin_percent=30")
+		r := scipy(t, "rocket-zone", "class.pupils="+pupils, "field.margin_percent=60", "day=2027-04-28", "time=11:00")
 		var got []string
 		for _, row := range r.Tables[0].Rows {
 			job := strings.TrimPrefix(row.Cells[0].Phrase.Key, "rocket-zone.job_")
 			got = append(got, fmt.Sprintf("%s %v", job, row.Cells[1].Number))
-			place := "outside the clear zone, 36 m or more from the launcher"
+			place := "outside the clear zone, 44 m or more from the launcher, at a bearing of 127° between the stations"
 			switch job {
 			case "stamper", "loader", "caller":
 				place = "at the bottle, behind it, never over the nose"
 			case "sighter", "reader":
-				place = "38 m from the launcher, one pair up the wind, one down"
+				place = "46 m from the launcher, with the Sun behind: one pair at a bearing of 172°, one at 82°"
+			case "warden", "wind":
+				place = "outside the clear zone, 44 m or more from the launcher"
 			}
 			if where := entrytest.Written(t, row.Cells[2]); where != place {
 				t.Errorf("the %s stands %s", job, where)
@@ -212,12 +281,15 @@ func TestJobsGoByNeed(t *testing.T) {
 	}
 }
 
-// On the plan the class waits up the wind, and nobody stands inside the zone.
+// On the plan of a rectangle, whose directions nobody knows, up is away from the Sun:
+// the stations are half left and half right below the launcher, the class between
+// them, the Sun at the foot; nobody stands inside the zone, and no warden on the Sun's
+// side.
 func TestPlanOfTheZone(t *testing.T) {
-	r := scipy(t, "rocket-zone", "field.margin_percent=30", "field.width_m=150", "field.length_m=110")
+	r := scipy(t, "rocket-zone", "field.margin_percent=60", "field.width_m=150", "field.length_m=110", "day=2027-04-28", "time=11:00")
 	d := r.Drawings[0]
 	clear, reach, launcher := entrytest.Roled(d, "clear")[0], entrytest.Roled(d, "reach")[0], entrytest.Roled(d, "launcher")[0].Points[0]
-	metre := clear.Radius / 36
+	metre := clear.Radius / 44
 	entrytest.Near(t, "reach on the plan", reach.Radius/metre, 27.2651, 0.01)
 	field := entrytest.Roled(d, "field")[0].Points
 	entrytest.Near(t, "long side", entrytest.Apart(field[0], field[1])/metre, 150, 1e-6)
@@ -226,39 +298,74 @@ func TestPlanOfTheZone(t *testing.T) {
 	entrytest.Near(t, "launcher to a corner", entrytest.Apart(launcher, field[0])/metre, math.Hypot(75, 55), 1e-6)
 	entrytest.Near(t, "launcher to the corner across", entrytest.Apart(launcher, field[2])/metre, math.Hypot(75, 55), 1e-6)
 	stations := entrytest.Roled(d, "station")
-	if len(stations) != 2 || stations[0].Points[0].X >= launcher.X || stations[1].Points[0].X <= launcher.X {
+	if len(stations) != 2 {
+		t.Fatalf("%d stations", len(stations))
+	}
+	for i, want := range []drawing.Point{{X: -46 / math.Sqrt2, Y: 46 / math.Sqrt2}, {X: 46 / math.Sqrt2, Y: 46 / math.Sqrt2}} {
+		entrytest.Near(t, "station to the right", (stations[i].Points[0].X-launcher.X)/metre, want.X, 1e-6)
+		entrytest.Near(t, "station down the page", (stations[i].Points[0].Y-launcher.Y)/metre, want.Y, 1e-6)
+	}
+	sun, beam := entrytest.Roled(d, "sun")[0].Points[0], entrytest.Roled(d, "beam")[0].Points
+	entrytest.Near(t, "the Sun, to the right", sun.X, launcher.X, 1e-6)
+	if sun.Y <= field[2].Y || sun.Y > d.Height || beam[1].Y >= beam[0].Y {
+		t.Errorf("the Sun is at %v, its light from %v", sun, beam)
+	}
+	if len(entrytest.Roled(d, "wind")) > 0 || len(entrytest.Roled(d, "compass")) > 0 {
+		t.Error("a plan by the Sun has an arrow for the wind or for north")
+	}
+	class := entrytest.Roled(d, "class")[0].Points[0]
+	if math.Abs(class.X-launcher.X) > 1e-6 || class.Y <= launcher.Y {
+		t.Errorf("the class waits at %v, the launcher is at %v", class, launcher)
+	}
+	wardens := entrytest.Roled(d, "warden")
+	if len(wardens) != 4 {
+		t.Errorf("%d wardens at the edge", len(wardens))
+	}
+	for _, w := range wardens {
+		if w.Points[0].Y > launcher.Y+1e-6 {
+			t.Errorf("a warden at %v faces the Sun", w.Points[0])
+		}
+	}
+	for _, p := range append(wardens, drawing.Shape{Points: []drawing.Point{class}}) {
+		if away := entrytest.Apart(launcher, p.Points[0]) / metre; away <= 44 {
+			t.Errorf("somebody stands %.1f m from the launcher", away)
+		}
+	}
+	entrytest.Tells(t, []say.Phrase{d.Description}, "rocket-zone.description", "landing, 28 m", "zone, 44 m", "46 m from", "bearing of 127°, station 1 at 172°, station 2 at 82°")
+	labels := entrytest.Labels(t, d)
+	for _, want := range []string{"clear zone, 44 m", "farthest landing, 28 m", "the class", "launcher", "warden", "station 1", "station 2", "the Sun, 11:00; turn the page until it fits"} {
+		if _, ok := labels[want]; !ok {
+			t.Errorf("no label %q", want)
+		}
+	}
+	if labels["station 1"].X > labels["station 2"].X || labels["clear zone, 44 m"].Y > labels["farthest landing, 28 m"].Y {
+		t.Error("labels stand at the wrong place")
+	}
+
+	// By night there is no side of the Sun: stations and wind as the page is turned.
+	r = scipy(t, "rocket-zone", "field.margin_percent=60", "day=2027-04-28", "time=2:00")
+	d = r.Drawings[0]
+	launcher = entrytest.Roled(d, "launcher")[0].Points[0]
+	stations = entrytest.Roled(d, "station")
+	if stations[0].Points[0].X >= launcher.X || stations[1].Points[0].X <= launcher.X {
 		t.Errorf("the stations stand at %v, not one up and one down the wind", stations)
 	}
-	for _, s := range stations {
-		entrytest.Near(t, "station on the plan", entrytest.Apart(launcher, s.Points[0])/metre, 38, 1e-6)
-	}
+	entrytest.Near(t, "height of station 1 on the page", stations[0].Points[0].Y, launcher.Y, 1e-6)
 	wind := entrytest.Roled(d, "wind")
 	from, tip := wind[0].Points[0], wind[0].Points[1]
 	if from.X >= tip.X || from.Y != tip.Y || wind[1].Points[1] != tip || wind[1].Points[0].X >= tip.X {
 		t.Errorf("the wind's arrow runs from %v to %v", from, tip)
 	}
-	class := entrytest.Roled(d, "class")[0].Points[0]
-	if class.X >= launcher.X {
+	if class := entrytest.Roled(d, "class")[0].Points[0]; class.X >= launcher.X {
 		t.Error("the class is down the wind")
 	}
-	wardens := entrytest.Roled(d, "warden")
-	if len(wardens) != 3 {
-		t.Errorf("%d wardens at the corners", len(wardens))
+	if len(entrytest.Roled(d, "sun")) > 0 || entrytest.Fact(t, r, "sun_side").Kind != say.Nothing || entrytest.Fact(t, r, "station_one").Kind != say.Nothing {
+		t.Error("by night the Sun has a side")
 	}
-	for _, p := range append(wardens, drawing.Shape{Points: []drawing.Point{class}}) {
-		if away := entrytest.Apart(launcher, p.Points[0]) / metre; away <= 36 {
-			t.Errorf("somebody stands %.1f m from the launcher", away)
-		}
-	}
-	entrytest.Tells(t, []say.Phrase{d.Description}, "rocket-zone.description", "landing, 27 m", "zone, 36 m", "38 m from")
-	labels := entrytest.Labels(t, d)
-	for _, want := range []string{"clear zone, 36 m", "farthest landing, 27 m", "the class", "launcher", "warden", "station 1", "station 2"} {
-		if _, ok := labels[want]; !ok {
-			t.Errorf("no label %q", want)
-		}
-	}
-	if labels["station 1"].X > labels["station 2"].X || labels["clear zone, 36 m"].Y > labels["farthest landing, 27 m"].Y {
-		t.Error("labels stand at the wrong place")
+	entrytest.Tells(t, r.Notes, "rocket-zone.note_no_sun", "At 2:00 the Sun is not up", "46 m from the launcher")
+	entrytest.Tells(t, []say.Phrase{d.Description}, "rocket-zone.description_wind", "one up and one down the wind")
+	if got := entrytest.Written(t, r.Tables[0].Rows[4].Cells[2]); got != "46 m from the launcher, one pair up the wind, one down" {
+		t.Errorf("by night the sighters stand %s", got)
 	}
 
 	// An outline is drawn with north up and east to the right, round its roomiest
@@ -267,6 +374,7 @@ func TestPlanOfTheZone(t *testing.T) {
 	e, _ := entry.Find(entries(), "rocket-zone")
 	v := e.Complete(entrytest.Settings(t, "alder reach"), nil, entrytest.Day(t, "2027-04-28"))
 	v["field.outline"] = []form.Values{{"east_m": 0.0, "north_m": 0.0}, {"east_m": 400.0, "north_m": 0.0}, {"east_m": 0.0, "north_m": 300.0}}
+	v["day"], v["time"] = entrytest.Day(t, "2027-04-28"), 11*time.Hour
 	r, err := e.Reckon(v)
 	if err != nil {
 		t.Fatal(err)
@@ -278,6 +386,17 @@ func TestPlanOfTheZone(t *testing.T) {
 	for i, want := range []drawing.Point{{X: -100, Y: 100}, {X: 300, Y: 100}, {X: -100, Y: -200}} {
 		entrytest.Near(t, "corner to the right", (field[i].X-launcher.X)/metre, want.X, 0.5)
 		entrytest.Near(t, "corner down the page", (field[i].Y-launcher.Y)/metre, want.Y, 0.5)
+	}
+	// East is right and south is down: a bearing of 126.86° (erfa) is down to the right.
+	bearing := func(p drawing.Point) float64 {
+		return math.Mod(math.Atan2(p.X-launcher.X, launcher.Y-p.Y)*180/math.Pi+360, 360)
+	}
+	entrytest.Near(t, "the Sun on the map", bearing(entrytest.Roled(d, "sun")[0].Points[0]), 126.856, 0.01)
+	entrytest.Near(t, "station 1 on the map", bearing(entrytest.Roled(d, "station")[0].Points[0]), 171.856, 0.01)
+	entrytest.Near(t, "station 2 on the map", bearing(entrytest.Roled(d, "station")[1].Points[0]), 81.856, 0.01)
+	entrytest.Near(t, "the class on the map", bearing(entrytest.Roled(d, "class")[0].Points[0]), 126.856, 0.01)
+	if north := entrytest.Roled(d, "compass"); len(north) != 2 || north[0].Points[1].Y >= north[0].Points[0].Y {
+		t.Error("north is not shown up")
 	}
 }
 
@@ -338,12 +457,12 @@ func TestHeightByHand(t *testing.T) {
 // Without an angle or a baseline the station is that of the zone, and the angle
 // that of scipy's highest flight, 13.545 m, to a whole degree.
 func TestUsualStation(t *testing.T) {
-	r := scipy(t, "rocket-height", "field.margin_percent=30")
-	entrytest.Near(t, "above the eye", entrytest.Fact(t, r, "above_eye").Number, 38*math.Tan(18*math.Pi/180), 1e-6) // atan(12.345/38) is 17.998°
-	r = scipy(t, "rocket-height", "field.margin_percent=30", "baseline_m=20")
+	r := scipy(t, "rocket-height", "field.margin_percent=60")
+	entrytest.Near(t, "above the eye", entrytest.Fact(t, r, "above_eye").Number, 46*math.Tan(15*math.Pi/180), 1e-6) // atan(12.345/46) is 15.02°
+	r = scipy(t, "rocket-height", "field.margin_percent=60", "baseline_m=20")
 	entrytest.Near(t, "above the eye, from 20 m", entrytest.Fact(t, r, "above_eye").Number, 20*math.Tan(32*math.Pi/180), 1e-6) // 31.69°
-	r = scipy(t, "rocket-height", "field.margin_percent=30", "angle=10")
-	entrytest.Near(t, "above the eye at 10°", entrytest.Fact(t, r, "above_eye").Number, 38*math.Tan(10*math.Pi/180), 1e-6)
+	r = scipy(t, "rocket-height", "field.margin_percent=60", "angle=10")
+	entrytest.Near(t, "above the eye at 10°", entrytest.Fact(t, r, "above_eye").Number, 46*math.Tan(10*math.Pi/180), 1e-6)
 	// From 1 m it is seen at 85.4°, which is 85°; from 0.1 m below the eye it is not
 	// below 1°.
 	r = scipy(t, "rocket-height", "baseline_m=1")

@@ -36,16 +36,16 @@ func rocketHeight() entry.Entry {
 			{Key: argAngle, Unit: "deg", Min: 1, Max: 89, Assumed: "the angle at which the highest flight that the launcher gives is seen", Doc: "Angle above level that the first station reads."},
 			{Key: argBaselineM, Unit: "m", Min: 1, Max: 500, Assumed: "where rocket-zone puts the stations", Doc: "Distance on the ground from the launcher to the first station."},
 			{Key: argSecondAngle, Unit: "deg", Min: 1, Max: 89, Doc: "Angle that the second station reads."},
-			{Key: argApartM, Unit: "m", Min: 1, Max: 1000, Assumed: "twice baseline_m: the launcher is midway", Doc: "Distance between the two stations."},
+			{Key: argApartM, Unit: "m", Min: 1, Max: 1000, Assumed: "twice baseline_m, which holds for two stations equally far from the launcher without bearings", Doc: "Distance between the two stations."},
 			{Key: argBearing, Unit: "deg", Min: -89, Max: 89, Default: 0.0, Doc: "Angle on the ground at the first station, from the line to the second one to below the rocket."},
 			{Key: argSecondBearing, Unit: "deg", Min: -89, Max: 89, Default: 0.0, Doc: "The same at the second station, from the line to the first one."},
 			{Key: argFlightS, Unit: "s", Min: 0.3, Max: 20, Doc: "How long a flight lasted, from the stamp to the ground."},
-			{Key: argAngleOff, Unit: "deg", Min: 0, Max: 10, Default: 1.0, Doc: "How well an angle is read."},
-			{Key: argBaselineOffM, Unit: "m", Min: 0, Max: 10, Default: 0.1, Doc: "How well the baseline is measured."},
-			{Key: argTimeOffS, Unit: "s", Min: 0, Max: 2, Default: 0.2, Doc: "How well the time is taken."},
-			leastAngle,
+			{Key: argAngleOff, Unit: "deg", Min: 0, Max: 10, Default: usualCare.Angle.Degrees(), Doc: "How well an angle is read."},
+			{Key: argBaselineOffM, Unit: "m", Min: 0, Max: 10, Default: usualCare.Length.Metres(), Doc: "How well the baseline is measured."},
+			{Key: argTimeOffS, Unit: "s", Min: 0, Max: 2, Default: usualCare.Time.Seconds(), Doc: "How well the time is taken."},
+			leastAngle, speedFrom,
 		}, flightArguments...),
-		Settings: append(form.Keys{school.ClassEyeHeightM, school.FieldMarginPercent, school.FieldWindMS}, flightSettings...),
+		Settings: slices.Concat(logSettings, flightSettings),
 		Facts: []entry.Fact{
 			{Name: "eye_height", Unit: "m", Doc: "height of the eye that looks"},
 			{Name: "above_eye", Unit: "m", Doc: "height above the eye, from the first station alone"},
@@ -71,6 +71,7 @@ func rocketHeight() entry.Entry {
 }
 
 func reckonRocketHeight(v form.Values) (result.Result, error) {
+	atStation := !argBaselineM.In(v) // a distance to keep
 	v, err := sighted(v)
 	if err != nil {
 		return result.Result{}, err
@@ -96,11 +97,15 @@ func reckonRocketHeight(v form.Values) (result.Result, error) {
 		}
 		r.Facts = append(r.Facts, facts...)
 	}
-	if r.Tables, err = heightTables(baseline, eye, angle, care); err != nil {
+	station := say.Metres(baseline, 1)
+	if atStation {
+		station = station.AtLeast()
+	}
+	if r.Tables, err = heightTables(station, eye, angle, care); err != nil {
 		return result.Result{}, err
 	}
 	r.Notes = []say.Phrase{
-		say.Line("rocket-height.note_marks", say.Metres(baseline, 1), say.Metres(eye, 2)),
+		say.Line("rocket-height.note_marks", station, say.Metres(eye, 2)),
 		say.Line("rocket-height.note_care", say.Number(argAngleOff.Of(v), "deg", 1), say.Metres(care.Length, 1)),
 	}
 	height := say.Metres(h.Value, 1)
@@ -216,19 +221,22 @@ func speedFacts(v form.Values, height quantity.Length) ([]result.Fact, error) {
 }
 
 // heightTables are heights by angle and baseline, and what a misreading does.
-func heightTables(baseline, eye quantity.Length, angle quantity.Angle, care rocket.Care) ([]result.Table, error) {
+func heightTables(station say.Value, eye quantity.Length, angle quantity.Angle, care rocket.Care) ([]result.Table, error) {
+	baseline := quantity.Metres(station.Number)
 	marks := result.Table{
 		Name: "marks", Title: say.Line("rocket-height.title_marks"),
 		Columns: []result.Column{{Name: "angle", Unit: "deg"}, {Name: "a", Unit: "m"}, {Name: "b", Unit: "m"}, {Name: "c", Unit: "m"}, {Name: "d", Unit: "m"}, {Name: "e", Unit: "m"}},
 	}
 	careful := result.Table{
-		Name: "care", Title: say.Line("rocket-height.title_care", say.Metres(baseline, 1)),
+		Name: "care", Title: say.Line("rocket-height.title_care", station),
 		Columns: []result.Column{{Name: "angle", Unit: "deg"}, {Name: "height", Unit: "m"}, {Name: "by_angle", Unit: "m"}, {Name: "by_baseline", Unit: "m"}, {Name: "spread", Unit: "m"}},
 	}
 	distances := []quantity.Length{baseline, baseline + 5, baseline + 10, baseline + 20, baseline + 30}
 	head := []say.Value{say.Words("rocket-height.distance")}
 	for _, d := range distances {
-		head = append(head, say.Metres(d, 1))
+		from := station
+		from.Number = d.Metres()
+		head = append(head, from)
 	}
 	marks.Rows = append(marks.Rows, result.Row{Cells: head})
 	for _, a := range tableAngles(angle) {

@@ -32,12 +32,12 @@ func rocketLog() entry.Entry {
 		Arguments: append(form.Form{
 			{Key: argGroup, Default: "", Doc: "The group whose flights count; all of them together where none is named."},
 			{Key: argBy, Choices: []string{"fins", "nose_mm", "body_mm", "other"}, Assumed: "the first of these that was changed", Doc: "What the rockets are compared by."},
-			{Key: argAngleOff, Unit: "deg", Min: 0, Max: 10, Default: 1.0, Doc: "How well an angle is read."},
-			{Key: argBaselineOffM, Unit: "m", Min: 0, Max: 10, Default: 0.1, Doc: "How well the baseline is measured."},
-			{Key: argTimeOffS, Unit: "s", Min: 0, Max: 2, Default: 0.2, Doc: "How well a time is taken."},
+			{Key: argAngleOff, Unit: "deg", Min: 0, Max: 10, Default: usualCare.Angle.Degrees(), Doc: "How well an angle is read."},
+			{Key: argBaselineOffM, Unit: "m", Min: 0, Max: 10, Default: usualCare.Length.Metres(), Doc: "How well the baseline is measured."},
+			{Key: argTimeOffS, Unit: "s", Min: 0, Max: 2, Default: usualCare.Time.Seconds(), Doc: "How well a time is taken."},
 			leastAngle,
 		}, flightArguments...),
-		Settings: slices.Concat(form.Keys{school.ClassEyeHeightM, school.FieldMarginPercent, school.FieldWindMS}, flightSettings, form.Keys{school.RecordsRocketFlights}),
+		Settings: slices.Concat(logSettings, flightSettings),
 		Facts: []entry.Fact{
 			{Name: "flights", Doc: "how many flights count"},
 			{Name: "rockets", Doc: "how many different rockets there were"},
@@ -121,7 +121,7 @@ func flightsOf(v form.Values) ([]flown, error) {
 	if len(records.Rows) == 0 {
 		return nil, nil
 	}
-	z, err := zoneOf(v)
+	z, err := setZoneOf(v)
 	if err != nil {
 		return nil, err
 	}
@@ -134,7 +134,7 @@ func flightsOf(v form.Values) ([]flown, error) {
 		for n, trait := range traits() {
 			f.design[n] = written(row, trait[0])
 		}
-		if f.height, f.way, err = heightOf(v, row, z); err != nil {
+		if f.height, f.way, err = heightOf(v, row, z, careOf(v)); err != nil {
 			return nil, fmt.Errorf("%s, line %d: %w", records.File, records.Line[i], err)
 		}
 		flights = append(flights, f)
@@ -159,8 +159,9 @@ func written(row form.Values, column string) string {
 }
 
 // heightOf takes both stations where both read an angle, else one, else the time.
-func heightOf(v, row form.Values, z zone) (rocket.Height, string, error) {
-	baseline, eye, care := z.station, quantity.Metres(school.ClassEyeHeightM.Of(v)), careOf(v)
+// A row without a baseline was read from the zone's station.
+func heightOf(v, row form.Values, z zone, care rocket.Care) (rocket.Height, string, error) {
+	baseline, eye := z.station, quantity.Metres(school.ClassEyeHeightM.Of(v))
 	if argBaselineM.In(row) {
 		baseline = quantity.Metres(argBaselineM.Of(row))
 	}

@@ -23,8 +23,9 @@ func rocketPath() entry.Entry {
 		Arguments: append(form.Form{
 			{Key: argAngle, Unit: "deg", Min: 1, Max: 90, Default: 75.0, Doc: "Angle of the pipe above level; 90 is straight up."},
 			{Key: argTailWindMS, Unit: "m/s", Min: -15, Max: 15, Default: 0.0, Doc: "Wind that blows along with the rocket; negative is a head wind."},
+			speedFrom,
 		}, flightArguments...),
-		Settings: flightSettings,
+		Settings: slices.Concat(logSettings, flightSettings),
 		Facts: []entry.Fact{
 			{Name: "speed", Unit: "m/s", Doc: "launch speed"},
 			{Name: "apogee", Unit: "m", Doc: "greatest height above the ground"},
@@ -68,6 +69,10 @@ func reckonRocketPath(v form.Values) (result.Result, error) {
 			say.Metres(way.flight.Reach(), 1), speedOf(way.flight.Impact),
 		}})
 	}
+	notes := []say.Phrase{say.Line("rocket-path.note", say.Number(r.Drag, "", 2), say.Number(r.Mass.Grams(), "g", 1))}
+	if speed, err := launchSpeedOf(v); err == nil && speed.fromFlights() {
+		notes = append(notes, speed.note())
+	}
 	return result.Result{
 		Facts: []result.Fact{
 			{Name: "speed", Value: speedOf(l.Speed)},
@@ -82,7 +87,7 @@ func reckonRocketPath(v form.Values) (result.Result, error) {
 		},
 		Tables:   []result.Table{table},
 		Drawings: []drawing.Drawing{pathDrawing(l, flight, free)},
-		Notes:    []say.Phrase{say.Line("rocket-path.note", say.Number(r.Drag, "", 2), say.Number(r.Mass.Grams(), "g", 1))},
+		Notes:    notes,
 		Working: []say.Phrase{
 			freeWorking(l, free),
 			say.Line("rocket-path.working_air"),

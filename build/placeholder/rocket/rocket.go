@@ -37,6 +37,7 @@ const (
 	sourceASTM     = "Half-inch pipe: 0.840 ± 0.004 in outside, ASTM D1785 table 1; take the measured diameter of your own"
 	sourceTemplate = "Cone: the arc of the sector is as long as the base is round. Paper 0.1 mm thick at 80 g/m²: common practice, no source"
 	sourceHeights  = "Heights: baseline × tan angle + eye height; two stations: NASA Glenn Research Center, height from two observers"
+	sourceSunSide  = "Stations at 45° from the line to the Sun, the Sun almost overhead from 70° on, 20° kept from it: common practice, no source"
 	sourceNoZone   = "No authority was found that gives a clear distance for a stamped launcher: the margin is the school's own"
 )
 
@@ -48,9 +49,20 @@ func tubeOf(v form.Values) quantity.Length {
 	}.Diameter()
 }
 
-// flightOf returns the rocket, its launch straight up and the still air that
-// the values describe.
+// flightOf returns the rocket, its launch straight up at the highest speed that is
+// known of the launcher, and the still air that the values describe.
 func flightOf(v form.Values) (rocket.Rocket, rocket.Launch, rocket.Air, error) {
+	r, l, air, err := setFlightOf(v)
+	if err != nil {
+		return r, l, air, err
+	}
+	speed, err := launchSpeedOf(v)
+	l.Speed = speed.used()
+	return r, l, air, err
+}
+
+// setFlightOf is flightOf at the speed of unit.toml.
+func setFlightOf(v form.Values) (rocket.Rocket, rocket.Launch, rocket.Air, error) {
 	air, err := rocket.Still(quantity.Metres(school.ElevationM.Of(v)), argCelsius.Of(v))
 	r := rocket.Rocket{
 		Mass:     rocket.Grams(school.StockRocketMassG.Of(v)),
