@@ -539,6 +539,15 @@ func daySheetParts(page string) map[string]string {
 	return parts
 }
 
+// A unit in French, pressed as its school presses it, has every caution of its pages on
+// its page of safety.
+func TestFrenchSafetyIsWhole(t *testing.T) {
+	h := pressCare(t, "../../testdata/units/french", "fr")
+	for edition, pages := range map[string]map[string]string{"class": h.class, "staff": h.staff, "class, single file": h.bound[0], "staff, single file": h.bound[1]} {
+		safetyIsWhole(t, edition, pages)
+	}
+}
+
 // The numbers of the day on every day sheet name the compass, so the sheet says
 // where no compass works, also when the lesson has no block that does.
 func TestDaySheetWarnsOfTheCompass(t *testing.T) {
