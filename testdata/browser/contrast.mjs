@@ -25,7 +25,14 @@ export async function contrast(page, camera, selectors) {
 	// each picture.
 	const { width, height } = page.viewportSize();
 	await page.setViewportSize({ width, height: Math.max(height, ...groups.map(({ clip }) => clip.height)) });
-	const picture = async ({ clip }) => ((await page.evaluate(bringIntoView, clip)) ? take(camera, clip) : null);
+	// A window that was given another size has it a frame or two later.
+	const picture = async ({ clip }) => {
+		for (let look = 0; look < 10; look++) {
+			if (await page.evaluate(bringIntoView, clip)) return take(camera, clip);
+			await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+		}
+		return null;
+	};
 	const withWords = [];
 	for (const group of groups) withWords.push(await picture(group));
 	// An outline of the ground's colour round the words is ground, and stays.
