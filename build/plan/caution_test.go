@@ -81,6 +81,15 @@ func TestCautionsForStaffStayWithStaff(t *testing.T) {
 	if strings.Contains(class["safety.html"], "Say the rule twice.") || !strings.Contains(staff["safety.html"], "Say the rule twice.") || !strings.Contains(class["safety.html"], sunWords) {
 		t.Error("the page of safety tells the class what staff are, or not of the Sun")
 	}
+	class2, staff2 := carePages(t, "```staff\n~~~compute dial-hours\n~~~\n\n~~~caution scissors\n~~~\n```\n")
+	for _, words := range []string{keepersWords, scissorsWords + " and sit down to cut. An adult cuts what"} {
+		if strings.Contains(line(parsed(t, []byte(class2["safety.html"])).words()), words) {
+			t.Errorf("the page of safety tells the class %q, which is in a staff note", words)
+		}
+	}
+	if !strings.Contains(staff2["safety.html"], keepersWords) {
+		t.Error("the page of safety does not tell staff what is in a staff note")
+	}
 	if page := staff["care.html"]; strings.Count(page, "Say the rule twice.") != 1 || strings.Contains(page, sunWords) {
 		t.Error("staff are not told in the lesson's own words")
 	}
