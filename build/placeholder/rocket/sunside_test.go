@@ -2,6 +2,9 @@ package rocket_test
 
 import (
 	"math"
+	"regexp"
+	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -10,6 +13,7 @@ import (
 	"noonbook/build/result"
 	"noonbook/build/say"
 	"noonbook/build/school"
+	"noonbook/build/typeset"
 )
 
 // places are schools of entrytest by their names in shadow-bearings.csv: north, south,
@@ -158,6 +162,45 @@ func TestHourOfTheLaunches(t *testing.T) {
 	for _, day := range []string{"1949-12-31", "2101-01-01"} {
 		if entrytest.Complaint(t, entries(), "rocket-zone", "2027-04-28", "day="+day) == "" {
 			t.Errorf("the Sun of %s has a side", day)
+		}
+	}
+}
+
+// The side words of the note are those of somebody at the launcher with the Sun behind:
+// a station whose bearing is less than half a turn clockwise from where they face is to
+// their right. So it is at a school north and one south of the equator, in the morning and
+// in the afternoon, in each language.
+func TestSidesOfTheStations(t *testing.T) {
+	sides := map[string]*regexp.Regexp{
+		"en": regexp.MustCompile(`true bearing of (\d+)°.*station 1 half (left|right) at (\d+)°, station 2 half (left|right) at (\d+)°`),
+		"fr": regexp.MustCompile(`azimut vrai de (\d+)°.*station 1 en biais à (gauche|droite), à (\d+)°, la station 2 en biais à (gauche|droite), à (\d+)°`),
+	}
+	right := map[string]bool{"right": true, "droite": true}
+	for code, pattern := range sides {
+		words, err := typeset.Language(code, false)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, where := range []string{"alder reach", "south"} {
+			for _, hour := range []string{"9:30", "15:30"} {
+				r := reckon(t, where, "rocket-zone", "2027-04-28", "day=2027-04-28", "time="+hour)
+				i := slices.IndexFunc(r.Notes, func(p say.Phrase) bool { return p.Key == "rocket-zone.note_sun" })
+				if i < 0 {
+					t.Fatalf("%s at %s: nothing is said of the Sun's side", where, hour)
+				}
+				text := strings.NewReplacer("\u00a0", " ", "\u202f", " ").Replace(words.Line(r.Notes[i]))
+				m := pattern.FindStringSubmatch(text)
+				if m == nil {
+					t.Fatalf("%s: %q has not the form of %s", code, text, pattern)
+				}
+				facing := entrytest.Number(t, m[1]) + 180
+				for n, said := range [][2]string{{m[2], m[3]}, {m[4], m[5]}} {
+					clockwise := math.Mod(entrytest.Number(t, said[1])-facing+720, 360)
+					if (clockwise < 180) != right[said[0]] {
+						t.Errorf("%s, %s at %s: station %d is called %s and is %.0f° clockwise from where one faces", code, where, hour, n+1, said[0], clockwise)
+					}
+				}
+			}
 		}
 	}
 }
