@@ -7,6 +7,7 @@ import (
 	"testing/fstest"
 
 	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
 )
 
 // carePages presses a unit of one lesson with the text given.
@@ -157,5 +158,32 @@ func TestLinesFitOnPaper(t *testing.T) {
 				t.Errorf("%d sheets on %s, %s", sheets, paper, language)
 			}
 		}
+	}
+}
+
+// Authors find every name with its words, and with each placeholder those that it brings.
+func TestReferenceListsCautions(t *testing.T) {
+	pages, _ := smallPages(t, Staff, nil)
+	article := pages["reference.html"].find("article")
+	words := map[string]string{}
+	for _, div := range article.all("div") {
+		if dt := div.find("dt"); dt != nil && div.find("dd") != nil {
+			if name := line(dt.words()); words[name] == "" {
+				words[name] = line(div.find("dd").words())
+			}
+		}
+	}
+	for name, want := range map[string]string{entry.CareSun: sunWords, entry.CareScissors: scissorsWords, entry.CareHourKeepers: keepersWords, entry.CareClearZone: "is within … of the launcher"} {
+		if !strings.Contains(words[name], want) {
+			t.Errorf("%s is explained as %q", name, words[name])
+		}
+	}
+	for _, name := range entry.Cautions() {
+		if len(words[name]) < 40 {
+			t.Errorf("%s is explained as %q", name, words[name])
+		}
+	}
+	if text := line(article.words()); !strings.Contains(text, "It brings these cautions: lenses, telescope, saw.") {
+		t.Error("tube-plan does not name its cautions")
 	}
 }
