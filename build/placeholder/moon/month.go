@@ -40,6 +40,7 @@ func moonMonth() entry.Entry {
 			{Name: "phase", Doc: "what the Moon is called on the date"},
 			{Name: "lit", Unit: "percent", Doc: "how much of its disc is lit on the date, when it is drawn"},
 			{Name: "side", Doc: "which side of it is lit then, as seen from the school"},
+			{Name: "turn", Doc: "to which side to turn when the Moon is carried round one's head, new Moon to new Moon, by somebody who stands as we do on the Earth: left in the north, right in the south"},
 			{Name: "rise", Doc: "moonrise on the date"},
 			{Name: "set", Doc: "moonset on the date"},
 		},
@@ -68,6 +69,7 @@ func reckonMoonMonth(v form.Values) (result.Result, error) {
 			result.Fact{Name: "phase", Value: today.named()},
 			result.Fact{Name: "lit", Value: entry.Percent(today.limb.Lit)},
 			result.Fact{Name: "side", Value: today.side()},
+			result.Fact{Name: "turn", Value: turnOf(p)},
 			result.Fact{Name: "rise", Value: entry.TimesOr(today.day.Rises, today.day.State, "sun-day.no_rise")},
 			result.Fact{Name: "set", Value: entry.TimesOr(today.day.Sets, today.day.State, "sun-day.no_set")},
 		),
@@ -77,6 +79,16 @@ func reckonMoonMonth(v form.Values) (result.Result, error) {
 		Working:  moonWorking(today),
 	}
 	return r, nil
+}
+
+// turnOf says to which side somebody turns who carries the Moon round: it goes from
+// west to east, which is counterclockwise as seen from above the north pole and
+// clockwise from above the south pole.
+func turnOf(p place.Place) say.Value {
+	if p.Latitude < 0 {
+		return say.Words("moon-month.turn_right")
+	}
+	return say.Words("moon-month.turn_left")
 }
 
 // drawnWhen says at which time the Moons are drawn.

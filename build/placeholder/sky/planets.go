@@ -22,6 +22,7 @@ func planetsWeek() entry.Entry {
 		{Name: "all_night", Doc: "the planets that are up from dusk to dawn"},
 		{Name: "lost", Doc: "the planets that are lost in the Sun's glare"},
 		{Name: "brightest", Doc: "the brightest planet that can be seen in the night after the date"},
+		{Name: "dark", Doc: "whether the night after the date gets dark enough for the fainter planets"},
 		{Name: "dusk", Doc: "when it is dark enough for the fainter planets after the date's sunset"},
 		{Name: "dawn", Doc: "when it stops being so before the next sunrise"},
 	}
@@ -121,7 +122,8 @@ func nightFacts(n entry.Night, seen []sighting) []result.Fact {
 		bright = entry.BodyWord(s.body)
 	}
 	dusk, dawn := say.None("planets-week.no_dusk"), say.None("planets-week.no_dusk")
-	if from, to, ok := n.Dark(entry.FaintDepth()); ok {
+	from, to, dark := n.Dark(entry.FaintDepth())
+	if dark {
 		dusk, dawn = say.Clock(from.In(n.Place.Zone)), say.Clock(to.In(n.Place.Zone))
 		if from.Equal(n.Noon) {
 			dusk, dawn = say.None("planets-week.dark_all_day"), say.None("planets-week.dark_all_day")
@@ -133,6 +135,7 @@ func nightFacts(n entry.Night, seen []sighting) []result.Fact {
 		{Name: "all_night", Value: group(allNight)},
 		{Name: "lost", Value: group(inGlare)},
 		{Name: "brightest", Value: bright},
+		{Name: "dark", Value: entry.Truth(dark)},
 		{Name: "dusk", Value: dusk},
 		{Name: "dawn", Value: dawn},
 	}

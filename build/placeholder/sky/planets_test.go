@@ -112,3 +112,14 @@ func TestPlanetsAreSeenBetweenDuskAndDawn(t *testing.T) {
 		t.Errorf("%d mornings, %d evenings, %d in twilight: too few to tell", mornings, evenings, between)
 	}
 }
+
+// In June it does not get dark within the arctic circle, and in April it does at Alder
+// Reach: as dusk has a time or has none.
+func TestDarkEnough(t *testing.T) {
+	for school, want := range map[string]string{"alder reach": "yes", "arctic": "no", "south": "yes"} {
+		r := reckon(t, school, "planets-week", "2027-06-21")
+		if got := entrytest.Shown(t, r, "dark"); got != want || (got == "yes") == (entrytest.Fact(t, r, "dusk").Kind == say.Nothing) {
+			t.Errorf("%s: dark enough: %s, dusk %v", school, got, entrytest.Fact(t, r, "dusk"))
+		}
+	}
+}

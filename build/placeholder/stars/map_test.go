@@ -210,3 +210,15 @@ func TestFactsAndTableOfTheMapAgree(t *testing.T) {
 		t.Errorf("only %d heights were compared", compared)
 	}
 }
+
+// Stars are out at half past nine on an April evening at Alder Reach, not at six, and not at all
+// through a night of June in the arctic, when the Sun stays up.
+func TestStarsOut(t *testing.T) {
+	for _, at := range []struct{ school, date, time, want string }{
+		{"alder reach", "2027-04-20", "21:30", "yes"}, {"alder reach", "2027-04-20", "18:00", "no"}, {"arctic", "2027-06-21", "23:59", "no"},
+	} {
+		if got := entrytest.Shown(t, reckon(t, at.school, "sky-map", at.date, "time="+at.time), "stars_out"); got != at.want {
+			t.Errorf("%v: stars out: %s", at, got)
+		}
+	}
+}

@@ -1,0 +1,37 @@
+package moon_test
+
+import (
+	"testing"
+
+	"noonbook/build/placeholder/entrytest"
+)
+
+// The Moon goes round the Earth eastward, counterclockwise as seen from above the north
+// pole (any atlas of the sky; Meeus, Astronomical Algorithms, ch. 47: its longitude grows
+// by 13.2° a day). Somebody who stands upright in the north and follows it turns to the
+// left, and in the south, where up is the other way, to the right.
+func TestTurnWithTheMoon(t *testing.T) {
+	for school, side := range map[string]string{"alder reach": "left", "line north": "left", "arctic": "left", "south": "right"} {
+		if got := entrytest.Shown(t, reckon(t, school, "moon-month", "2027-04-20"), "turn"); got != side {
+			t.Errorf("%s: turn to the %s, want %s", school, got, side)
+		}
+	}
+}
+
+// A lesson has a Moon to look for where the table has a safe one.
+func TestSomeMoonInLessons(t *testing.T) {
+	for _, days := range [][2]string{{"2027-04-12", "2027-04-16"}, {"2027-05-05", "2027-05-06"}} {
+		r := reckon(t, "alder reach", "moon-school", days[0], "from="+days[0], "to="+days[1])
+		want := "no"
+		if len(r.Tables) > 0 {
+			for _, safe := range entrytest.Texts(t, r, "chances", "safe") {
+				if safe == "yes" {
+					want = "yes"
+				}
+			}
+		}
+		if got := entrytest.Shown(t, r, "some"); got != want {
+			t.Errorf("%v: a Moon in lessons: %s, want %s", days, got, want)
+		}
+	}
+}
