@@ -41,6 +41,8 @@ func moonMonth() entry.Entry {
 			{Name: "lit", Unit: "percent", Doc: "how much of its disc is lit on the date, when it is drawn"},
 			{Name: "side", Doc: "which side of it is lit then, as seen from the school"},
 			{Name: "turn", Doc: "to which side to turn when the Moon is carried round one's head, new Moon to new Moon, by somebody who stands as we do on the Earth: left in the north, right in the south"},
+			{Name: "growing_side", Doc: "on which side the Moon that is carried so is lit while it grows: right in the north, left in the south"},
+			{Name: "shrinking_side", Doc: "on which side it is lit while it shrinks"},
 			{Name: "rise", Doc: "moonrise on the date"},
 			{Name: "set", Doc: "moonset on the date"},
 		},
@@ -52,6 +54,7 @@ func moonMonth() entry.Entry {
 
 func reckonMoonMonth(v form.Values) (result.Result, error) {
 	p, date := school.Place(v), entry.Date.Of(v)
+	turn, behind := turning(p)
 	first := place.Date{Year: date.Year, Month: date.Month, Day: 1}
 	if argMonth.In(v) {
 		first = argMonth.Of(v).First
@@ -69,7 +72,9 @@ func reckonMoonMonth(v form.Values) (result.Result, error) {
 			result.Fact{Name: "phase", Value: today.named()},
 			result.Fact{Name: "lit", Value: entry.Percent(today.limb.Lit)},
 			result.Fact{Name: "side", Value: today.side()},
-			result.Fact{Name: "turn", Value: turnOf(p)},
+			result.Fact{Name: "turn", Value: turn},
+			result.Fact{Name: "growing_side", Value: behind},
+			result.Fact{Name: "shrinking_side", Value: turn},
 			result.Fact{Name: "rise", Value: entry.TimesOr(today.day.Rises, today.day.State, "sun-day.no_rise")},
 			result.Fact{Name: "set", Value: entry.TimesOr(today.day.Sets, today.day.State, "sun-day.no_set")},
 		),
@@ -81,14 +86,16 @@ func reckonMoonMonth(v form.Values) (result.Result, error) {
 	return r, nil
 }
 
-// turnOf says to which side somebody turns who carries the Moon round: it goes from
-// west to east, which is counterclockwise as seen from above the north pole and
-// clockwise from above the south pole.
-func turnOf(p place.Place) say.Value {
+// turning says to which side somebody turns who carries the Moon round, and which side
+// is left behind: it goes from west to east, which is counterclockwise as seen from above
+// the north pole and clockwise from above the south pole. Until full Moon the lamp that
+// stands for the Sun is on the side left behind, and lights the Moon from there.
+func turning(p place.Place) (turn, behind say.Value) {
+	left, right := say.Words("moon-month.left"), say.Words("moon-month.right")
 	if p.Latitude < 0 {
-		return say.Words("moon-month.turn_right")
+		return right, left
 	}
-	return say.Words("moon-month.turn_left")
+	return left, right
 }
 
 // drawnWhen says at which time the Moons are drawn.

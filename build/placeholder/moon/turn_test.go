@@ -9,11 +9,16 @@ import (
 // The Moon goes round the Earth eastward, counterclockwise as seen from above the north
 // pole (any atlas of the sky; Meeus, Astronomical Algorithms, ch. 47: its longitude grows
 // by 13.2° a day). Somebody who stands upright in the north and follows it turns to the
-// left, and in the south, where up is the other way, to the right.
+// left, and in the south, where up is the other way, to the right. A growing Moon is lit on
+// the right in the north and on the left in the south (common practice, no source).
 func TestTurnWithTheMoon(t *testing.T) {
 	for school, side := range map[string]string{"alder reach": "left", "line north": "left", "arctic": "left", "south": "right"} {
-		if got := entrytest.Shown(t, reckon(t, school, "moon-month", "2027-04-20"), "turn"); got != side {
-			t.Errorf("%s: turn to the %s, want %s", school, got, side)
+		other := map[string]string{"left": "right", "right": "left"}[side]
+		r := reckon(t, school, "moon-month", "2027-04-20")
+		for fact, want := range map[string]string{"turn": side, "growing_side": other, "shrinking_side": side} {
+			if got := entrytest.Shown(t, r, fact); got != want {
+				t.Errorf("%s: %s is %s, want %s", school, fact, got, want)
+			}
 		}
 	}
 }
