@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"noonbook/build/form"
@@ -40,7 +41,7 @@ func (p *Plan) calendar(settings form.Values) (classroom.Calendar, problem.List)
 		l := taught[r.Lesson-1]
 		switch other := taught[max(1, r.Other)-1]; {
 		case r.Kind == classroom.ForOrder && source.BlockDate.Of(l.Block).IsZero():
-			problems.Add(l.Place(source.BlockTitle), "lesson: no school day is left for it after %q and before the next lesson with a date", other.Title())
+			problems.Add(l.Place(source.BlockTitle), "lesson: no school day is left for it after %q and before %s", other.Title(), p.nextDated(r.Lesson))
 		case r.Kind == classroom.ForOrder:
 			problems.Add(other.Place(source.BlockTitle), "lesson: no school day is left for it before %q", l.Title())
 		default:
@@ -49,6 +50,17 @@ func (p *Plan) calendar(settings form.Values) (classroom.Calendar, problem.List)
 	}
 	overlaps(&problems, taught, calendar.Held)
 	return calendar, problems
+}
+
+// nextDated names what a lesson without a date must come before: the next lesson that
+// has one, or the end of the term.
+func (p *Plan) nextDated(number int) string {
+	for i := number; i < len(p.lessons); i++ {
+		if !p.lessons[i].Date.IsZero() {
+			return strconv.Quote(p.lessons[i].Title)
+		}
+	}
+	return "the end of the term"
 }
 
 // ruleKey is the key of the lesson block that a dropped rule comes from.

@@ -34,8 +34,10 @@
 // and of which each is necessary for that, drops one of them, and goes on, fewest
 // drops first (R. Reiter, A theory of diagnosis from first principles, 1987, from
 // memory). The search is bounded; past the bound the set is one from which no
-// need can be taken back, and Calendar.Smallest is false. Where even without
-// needs there is no room, the most lessons that fit are kept.
+// need can be taken back, and Calendar.Smallest is false. The order of the lessons is
+// no such need: it gives way only where dates that are fixed by hand leave no room
+// for it, whatever else is dropped. Where even without needs there is no room, the
+// most lessons that fit are kept.
 //
 // Times of day are those of the school's clock. A lesson with a date and a start
 // of its own is held then, whatever else holds, and lessons without a date keep
