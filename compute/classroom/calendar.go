@@ -55,8 +55,7 @@ func Arrange(lessons []Lesson, term Term, sky Sky) Calendar {
 
 // Fits reports whether some school day has lesson times enough for the lesson.
 func (t Term) Fits(l Lesson) bool {
-	days := t.Days()
-	return len(t.options(l, days[:min(1, len(days))])) > 0
+	return slices.ContainsFunc(t.Days(), func(d place.Date) bool { return len(t.options(l, []place.Date{d})) > 0 })
 }
 
 // Lacks returns the dropped rules of the lesson with that number.

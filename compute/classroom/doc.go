@@ -43,6 +43,11 @@
 // of its own is held then, whatever else holds, and lessons without a date keep
 // clear of it.
 //
+// Days need not be alike: a weekday, a day of a cycle and a half day can have lesson
+// times of their own. They concern each lesson alone. A lesson that is longer than a
+// lesson time takes those behind it too, with no more than a break between them, on
+// the day in reserve for it as well.
+//
 // It does not know the weather: a lesson that needs it is given a reserve, a
 // later lesson time or an indoor lesson to change places with.
 package classroom

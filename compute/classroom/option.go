@@ -36,8 +36,9 @@ func (t Term) options(l Lesson, days []place.Date) []option {
 			}
 			continue
 		}
-		for k := range t.Times {
-			if o := t.at(l, d, k); o != nil {
+		times := t.TimesOn(d)
+		for k := range times {
+			if o := t.at(l, d, times, k); o != nil {
 				list = append(list, o)
 			}
 		}
@@ -48,7 +49,7 @@ func (t Term) options(l Lesson, days []place.Date) []option {
 // anytime frees a lesson whose wanted start is that of a lesson time: in
 // reserve, another lesson time is as good.
 func (t Term) anytime(l Lesson) Lesson {
-	if slices.ContainsFunc(t.Times, func(s Span) bool { return s.From == l.Start }) {
+	if l.Start != AnyTime && t.begins(l.Start) {
 		l.Start = AnyTime
 	}
 	return l
@@ -56,12 +57,16 @@ func (t Term) anytime(l Lesson) Lesson {
 
 // from is the option that begins at the time that the lesson wants.
 func (t Term) from(l Lesson, d place.Date) option {
+	times := t.TimesOn(d)
 	length := l.Length
 	if length == 0 {
-		length = t.lengthAt(l.Start)
+		length = lengthAt(times, l.Start)
+	}
+	if !t.plain() && !t.holdsFrom(times, l, d, length) {
+		return nil
 	}
 	o := append(make(option, 0, max(1, l.Visits)), Slot{d, Span{l.Start, l.Start + length}})
-	for _, s := range t.Times {
+	for _, s := range times {
 		if len(o) < l.Visits && s.From >= o.last().To {
 			o = append(o, Slot{d, Span{s.From, s.From + visit(l, s)}})
 		}
@@ -72,12 +77,29 @@ func (t Term) from(l Lesson, d place.Date) option {
 	return o
 }
 
-// at is the option that begins with the lesson time of that number. It ends
-// with the school day at the latest.
-func (t Term) at(l Lesson, d place.Date, k int) option {
+// holdsFrom reports whether a lesson that wants a start can have it on a day whose
+// lesson times may be others than yesterday's. A start that is a lesson time on some
+// day must be one on this day; one that is never a lesson time, as in the evening,
+// only wants lessons on the day, and a half day to be long enough.
+func (t Term) holdsFrom(times []Span, l Lesson, d place.Date, length time.Duration) bool {
+	if until, half := t.Until[d]; len(times) == 0 || half && l.Start+length > until {
+		return false
+	}
+	return !t.begins(l.Start) || slices.ContainsFunc(times, func(s Span) bool { return s.From == l.Start })
+}
+
+// at is the option that begins with the lesson time of that number of the day's.
+func (t Term) at(l Lesson, d place.Date, times []Span, k int) option {
 	o := make(option, 0, max(1, l.Visits))
-	for _, s := range t.Times[k:] {
+	for i := k; i < len(times); i++ {
+		s := times[i]
 		if len(o) > 0 && s.From < o.last().To {
+			continue
+		}
+		if !t.fits(times, i, visit(l, s)) {
+			if len(o) == 0 {
+				return nil
+			}
 			continue
 		}
 		o = append(o, Slot{d, Span{s.From, s.From + visit(l, s)}})
@@ -85,7 +107,7 @@ func (t Term) at(l Lesson, d place.Date, k int) option {
 			break
 		}
 	}
-	if len(o) < l.Visits || !t.Open && o.last().To > t.Times[len(t.Times)-1].To {
+	if len(o) < l.Visits {
 		return nil
 	}
 	return o
@@ -101,29 +123,37 @@ func visit(l Lesson, s Span) time.Duration {
 
 // lengthAt is the length of the lesson time that holds the time of day, of the
 // first one where none does.
-func (t Term) lengthAt(clock time.Duration) time.Duration {
-	for _, s := range t.Times {
+func lengthAt(times []Span, clock time.Duration) time.Duration {
+	for _, s := range times {
 		if s.From <= clock && clock < s.To {
 			return s.To - s.From
 		}
 	}
-	if len(t.Times) == 0 {
+	if len(times) == 0 {
 		return 0
 	}
-	return t.Times[0].To - t.Times[0].From
+	return times[0].To - times[0].From
 }
 
 // wanted lists the options of a lesson by what it wants itself: on its date, or
-// on any school day. On a date of its own a lesson is held in any case.
+// on any school day. On a date of its own a lesson is held in any case, by the
+// times of any day where that day has none.
 func (t Term) wanted(l Lesson, days []place.Date) []option {
 	if l.Date.IsZero() {
 		return t.options(l, days)
 	}
 	list := t.options(l, []place.Date{l.Date})
 	if len(list) == 0 {
+		times := t.TimesOn(l.Date)
+		if len(times) == 0 {
+			times = t.Times
+		}
 		s := Span{l.Start, l.Start + l.Length}
-		if l.Start == AnyTime && len(t.Times) > 0 {
-			s = Span{t.Times[0].From, t.Times[0].From + visit(l, t.Times[0])}
+		switch {
+		case l.Start == AnyTime && len(times) > 0:
+			s = Span{times[0].From, times[0].From + visit(l, times[0])}
+		case l.Length == 0:
+			s.To = l.Start + lengthAt(times, l.Start)
 		}
 		list = []option{{{l.Date, s}}}
 	}

@@ -110,7 +110,7 @@ func TestWetLessons(t *testing.T) {
 // those that stand in; where it did, it may not.
 func TestExchangeAtTheEndOfTheDay(t *testing.T) {
 	for open, want := range map[bool]string{true: "change 04-13 13:00 with 2, -", false: "at 04-13 9:00, -"} {
-		term := Term{First: monday, Last: monday.Add(1), Weekdays: fiveDays, Times: spans(t, "9:00-9:50 13:00-13:50"), Open: open}
+		term := Term{First: monday, Last: monday.Add(1), Weekdays: fiveDays, Times: spans(t, "9:00-9:50 10:00-10:50 13:00-13:50"), Open: open}
 		lessons := []Lesson{{Start: AnyTime, Length: 110 * time.Minute, Needs: []Need{{Kind: Dry}}, Wet: Changed}, {Start: clockOf(13, 0)}}
 		if got := reserves(Arrange(lessons, term, Sky{})); got != want {
 			t.Errorf("open is %v: %s, want %s", open, got, want)

@@ -13,9 +13,12 @@ type Term struct {
 	First, Last place.Date // both included
 	Weekdays    []time.Weekday
 	DaysOff     []place.Date
-	Times       []Span // the lesson times of a school day, in order, none over another
-	Open        bool   // Times are a guess, and a lesson may run past the last of them
-	Daily       int    // most lessons of the unit on one day; 0 and 1 are the same
+	Times       []Span                       // the lesson times of a school day, in order, none over another
+	Weekly      map[time.Weekday][]Span      // of the weekdays that have their own; an empty list is a day without lessons
+	Cycle       Cycle                        // of numbered school days, and the times of those that have their own
+	Until       map[place.Date]time.Duration // half days: lesson times that end later are not held
+	Open        bool                         // Times are a guess, and a lesson may run past the last of them
+	Daily       int                          // most lessons of the unit on one day; 0 and 1 are the same
 }
 
 // Holds reports whether the date is a school day of the term.
@@ -70,7 +73,7 @@ func (t Term) Days() []place.Date {
 func (t Term) Slots() []Slot {
 	var slots []Slot
 	for _, d := range t.Days() {
-		for _, span := range t.Times {
+		for _, span := range t.TimesOn(d) {
 			slots = append(slots, Slot{d, span})
 		}
 	}

@@ -1,5 +1,7 @@
 package classroom
 
+import "slices"
+
 // A Reserve is what becomes of a lesson when the weather spoils it.
 type Reserve struct {
 	Kind ReserveKind
@@ -104,19 +106,21 @@ func (p *puzzle) exchange(c *Calendar, i int, at []int, dropped []bool) bool {
 }
 
 // inPlace is lesson i held from when o begins; nil where it would outlast both
-// o and the school day.
+// o and the lesson times from there on.
 func (p *puzzle) inPlace(i int, o option) option {
 	l := p.lessons[i]
 	l.Start = o.first().From
-	mine := p.term.from(l, o.first().Date)
-	if mine == nil {
+	day := o.first().Date
+	mine := p.term.from(l, day)
+	if mine == nil || p.term.Open || mine.last().To <= o.last().To {
+		return mine
+	}
+	times := p.term.TimesOn(day)
+	k := slices.IndexFunc(times, func(s Span) bool { return s.From == l.Start })
+	switch {
+	case k >= 0 && p.term.at(l, day, times, k) == nil:
 		return nil
-	}
-	end := o.last().To
-	if n := len(p.term.Times); n > 0 {
-		end = max(end, p.term.Times[n-1].To)
-	}
-	if !p.term.Open && mine.last().To > end {
+	case k < 0 && (len(times) == 0 || mine.last().To > times[len(times)-1].To):
 		return nil
 	}
 	return mine

@@ -1,0 +1,111 @@
+package classroom
+
+import (
+	"slices"
+	"time"
+
+	"noonbook/compute/place"
+)
+
+// A Cycle is a round of numbered school days, day 1 to day 6 say, that goes on
+// over the weeks: a day without school has no number, and the next school day takes
+// the one that it would have had.
+type Cycle struct {
+	Days  int            // how many there are; 0 for no cycle
+	First int            // the number of the term's first school day; 0 and 1 are the same
+	Lost  []place.Date   // days off whose number is lost all the same, as on a printed calendar after a storm
+	Times map[int][]Span // of the cycle days that have lesson times of their own; they go before those of a weekday
+}
+
+// longestBreak is how long two lesson times may lie apart for one lesson to go on
+// from the first to the second. A longer break is a meal, for which a class goes
+// away. Common practice, no source.
+const longestBreak = 30 * time.Minute
+
+// CycleDay returns the number of a school day in the cycle; 0 where there is no
+// cycle, no school, or the term has not begun. It goes on behind the term.
+func (t Term) CycleDay(d place.Date) int {
+	n := t.Cycle.Days
+	if n <= 0 || d.Before(t.First) || !t.Teaches(d) {
+		return 0
+	}
+	return (max(1, t.Cycle.First)-1+t.counted(d))%n + 1
+}
+
+// counted is how many days from the first of the term to the one before the date
+// have a number in the cycle.
+func (t Term) counted(d place.Date) int {
+	days := t.First.DaysUntil(d)
+	count := days / 7 * len(t.Weekdays)
+	for k := range days % 7 {
+		if slices.Contains(t.Weekdays, t.First.Add(k).Weekday()) {
+			count++
+		}
+	}
+	for i, off := range t.DaysOff {
+		if !off.Before(t.First) && off.Before(d) && slices.Contains(t.Weekdays, off.Weekday()) &&
+			!slices.Contains(t.Cycle.Lost, off) && !slices.Contains(t.DaysOff[:i], off) {
+			count--
+		}
+	}
+	return count
+}
+
+// TimesOn returns the lesson times of a date, in order, as if it were a school day:
+// those of its cycle day, else of its weekday, else of any day, and of a half day
+// those that end in time.
+func (t Term) TimesOn(d place.Date) []Span {
+	times := t.Times
+	if own, ok := t.Weekly[d.Weekday()]; ok {
+		times = own
+	}
+	if len(t.Cycle.Times) > 0 {
+		if own, ok := t.Cycle.Times[t.CycleDay(d)]; ok {
+			times = own
+		}
+	}
+	if until, half := t.Until[d]; half {
+		times = slices.DeleteFunc(slices.Clone(times), func(s Span) bool { return s.To > until })
+	}
+	return times
+}
+
+// plain reports whether all school days have the same lesson times.
+func (t Term) plain() bool {
+	return len(t.Weekly) == 0 && len(t.Cycle.Times) == 0 && len(t.Until) == 0
+}
+
+// begins reports whether some day has a lesson time that begins then.
+func (t Term) begins(start time.Duration) bool {
+	at := func(s Span) bool { return s.From == start }
+	if slices.ContainsFunc(t.Times, at) {
+		return true
+	}
+	for _, times := range t.Weekly {
+		if slices.ContainsFunc(times, at) {
+			return true
+		}
+	}
+	for _, times := range t.Cycle.Times {
+		if slices.ContainsFunc(times, at) {
+			return true
+		}
+	}
+	return false
+}
+
+// fits reports whether a lesson of that length can begin with the lesson time of
+// that number. It takes as many lesson times as it needs, one after the other, with
+// no more than a break between them, and ends with the last of them at the latest.
+func (t Term) fits(times []Span, k int, length time.Duration) bool {
+	end := times[k].From + length
+	for ; times[k].To < end; k++ {
+		if t.Open { // the breaks are a guess too
+			return true
+		}
+		if k+1 == len(times) || times[k+1].From-times[k].To > longestBreak {
+			return false
+		}
+	}
+	return true
+}
