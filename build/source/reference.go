@@ -191,6 +191,13 @@ func (r *reader) page(from *Lesson, name, fragment string, ref reference) {
 		}
 		return
 	}
+	if gone, ok := r.left(name); ok && ref.link != nil {
+		if fragment != "" {
+			r.anchor(gone.lesson, fragment, ref)
+		}
+		unlink(ref.link)
+		return
+	}
 	r.problems.Add(ref.at, "lesson %s is not in the content folder%s", ref.target, form.Meant(name, names))
 }
 

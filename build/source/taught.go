@@ -136,6 +136,9 @@ func (r *reader) tied(l *Lesson, key form.Key[string]) *Lesson {
 		}
 		names = append(names, path.Base(other.name))
 	}
+	if _, ok := r.left(path.Join(path.Dir(l.name), file)); ok {
+		return nil
+	}
 	r.problems.Add(l.Place(key), "lesson: %s %q is no lesson of the unit%s", key, file, form.Meant(file, names))
 	return nil
 }

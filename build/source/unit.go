@@ -122,6 +122,7 @@ type reader struct {
 	problems  problem.List
 	texts     map[[sha256.Size]byte]string // what is read as lesson, settings or records, by its bytes
 	carried   int64                        // bytes of the files that lessons refer to
+	absent    map[string]absent            // lessons that do not stand, by their name in the folder
 }
 
 // lessonNames lists the Markdown files, first by the number that a name begins
