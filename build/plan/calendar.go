@@ -37,6 +37,7 @@ func (p *Plan) calendar(settings form.Values) (classroom.Calendar, problem.List)
 			problems.Add(l.Place(source.BlockTitle), "lesson: no school day is left for it before term.last_day %s%s", term.Last, p.roomier(settings, term))
 		}
 	}
+	p.offTimes(&problems, term, calendar)
 	for _, r := range calendar.Dropped {
 		l := taught[r.Lesson-1]
 		switch other := taught[max(1, r.Other)-1]; {

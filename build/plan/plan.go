@@ -62,6 +62,7 @@ type slot func(dst []byte, s *pressing) []byte
 type pressing struct {
 	words    *typeset.Words
 	settings form.Values
+	term     classroom.Term
 	calendar classroom.Calendar
 	groups   []int
 	results  []result.Result // by ask

@@ -75,6 +75,7 @@ func (p *Plan) reckon(settings form.Values) (*pressing, problem.List) {
 	s := &pressing{
 		words:    p.words,
 		settings: settings,
+		term:     school.Term(settings),
 		calendar: calendar,
 		groups:   groupsOf(settings),
 		results:  make([]result.Result, len(p.asks)),

@@ -190,7 +190,12 @@ func lessonDate(lesson int) slot {
 		date := s.calendar.Held[lesson].Date
 		dst = fmt.Appendf(dst, `<time datetime="%s">`, date)
 		dst = typeset.AppendText(dst, s.words.DayMonth(date.UTC()))
-		return append(dst, "</time>"...)
+		dst = append(dst, "</time>"...)
+		if day := s.term.CycleDay(date); day > 0 {
+			dst = append(dst, ' ')
+			dst = typeset.AppendText(dst, s.words.Say("page.in_cycle", say.Count(day)))
+		}
+		return dst
 	}
 }
 
@@ -209,7 +214,11 @@ func when(lesson int) slot {
 		midnight := h.Date.UTC()
 		from := say.Clock(midnight.Add(h.From))
 		to := say.Clock(midnight.Add(h.To))
-		return typeset.AppendText(dst, s.words.Say("page.lesson_time", say.Text(s.words.Weekday(midnight)), from, to))
+		date := say.Text(s.words.Weekday(midnight))
+		if day := s.term.CycleDay(h.Date); day > 0 {
+			date = say.Words("page.cycle_day", date, say.Count(day))
+		}
+		return typeset.AppendText(dst, s.words.Say("page.lesson_time", date, from, to))
 	}
 }
 

@@ -1,6 +1,8 @@
 package school
 
 import (
+	"slices"
+
 	"noonbook/build/form"
 	"noonbook/compute/strip"
 )
@@ -10,7 +12,7 @@ const SettingsFile = "unit.toml"
 
 // Settings returns the form of unit.toml: every key that it may hold.
 func Settings() form.Form {
-	return form.Form{
+	return slices.Concat(form.Form{
 		{Key: UnitTitle, Required: true, Doc: "Title of the unit, on the cover."},
 		{Key: UnitSummary, Default: "", Doc: "One or two sentences under the title."},
 
@@ -38,6 +40,7 @@ func Settings() form.Form {
 		{Key: TermDaysOff, Max: 400, Doc: "Dates without school."},
 		{Key: TermLessonTimes, Max: 24, Doc: "The lesson times of a school day. A lesson without a start of its own takes one of them."},
 		{Key: TermLessonsADay, Min: 1, Max: 12, Default: 1, Doc: "Most lessons of the unit on one day, where their dates are left to noonbook."},
+	}, timetable(), form.Form{
 
 		{Key: SuppliesCurrency, Default: "", Doc: `Currency of the prices, as it is written behind a sum, such as "dollars" or "€".`},
 		{Key: SuppliesHomeDays, Unit: "days", Min: 0, Max: 100, Default: 3, Doc: "School days before a lesson by which things from home should be there."},
@@ -136,7 +139,7 @@ func Settings() form.Form {
 			{Key: RocketFlightsSecondBearingDeg, Unit: "deg", Min: -89, Max: 89, Default: 0.0, Doc: "The same at the second station."},
 			{Key: RocketFlightsFlightS, Unit: "s", Min: 0.3, Max: 20, Doc: "Time from the stamp to the ground; it counts where no angle was read."},
 		}},
-	}
+	})
 }
 
 var weekdayNames = []string{"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"}

@@ -1,7 +1,6 @@
 package school
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 	"time"
@@ -13,7 +12,7 @@ import (
 // CalendarSettings are the settings that the calendar of the unit depends on. An
 // entry that reads lessons lists them among its own.
 func CalendarSettings() form.Keys {
-	return append(Where(), TermFirstDay, TermLastDay, TermSchoolDays, TermDaysOff, TermLessonTimes, TermLessonsADay)
+	return append(append(Where(), TimetableSettings()...), TermLessonsADay)
 }
 
 // Calendar arranges the lessons by the settings.
@@ -51,11 +50,8 @@ func Term(v form.Values) classroom.Term {
 		}
 	}
 	spans, entered := LessonTimes(v)
-	term.Open = !entered
-	for _, s := range slices.SortedFunc(slices.Values(spans), func(a, b form.TimeSpan) int { return cmp.Compare(a.From, b.From) }) {
-		if n := len(term.Times); n == 0 || term.Times[n-1].To <= s.From { // source reports the others
-			term.Times = append(term.Times, classroom.Span(s))
-		}
-	}
+	term.Times = ordered(spans)
+	vary(&term, v)
+	term.Open = !entered && len(term.Weekly) == 0 && len(term.Cycle.Times) == 0
 	return term
 }

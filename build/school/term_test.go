@@ -59,6 +59,14 @@ func TestTerm(t *testing.T) {
 		{"Sunday to Thursday", `school_days = ["sunday", "monday", "tuesday", "wednesday", "thursday"]`, classroom.Term{Weekdays: []time.Weekday{0, 1, 2, 3, 4}, Times: guessed, Open: true, Daily: 1}},
 		{"Saturdays alone", `school_days = ["saturday"]`, classroom.Term{Weekdays: []time.Weekday{6}, Times: guessed, Open: true, Daily: 1}},
 		{"days off", `days_off = [2027-02-01, 2027-06-30]`, classroom.Term{Weekdays: fiveDays, DaysOff: []place.Date{on(2027, 2, 1), on(2027, 6, 30)}, Times: guessed, Open: true, Daily: 1}},
+		{"storm days are days off", "days_off = [2027-02-01]\nstorm_days = [2027-02-02]", classroom.Term{Weekdays: fiveDays, DaysOff: []place.Date{on(2027, 2, 1), on(2027, 2, 2)}, Times: guessed, Open: true, Daily: 1}},
+		{"weekdays of their own", "times.tuesday = [\"9:50-10:40\", \"9:00-9:50\"]\ntimes.friday = []", classroom.Term{Weekdays: fiveDays, Times: guessed, Daily: 1,
+			Weekly: map[time.Weekday][]classroom.Span{time.Tuesday: {{From: clock(9, 0), To: clock(9, 50)}, {From: clock(9, 50), To: clock(10, 40)}}, time.Friday: nil}}},
+		{"a cycle", "cycle_days = 6\ncycle_first = 3\ncycle = [{ day = 2, times = [\"9:00-9:50\"] }, { day = 5, times = [] }]\nstorm_days = [2027-02-02]",
+			classroom.Term{Weekdays: fiveDays, DaysOff: []place.Date{on(2027, 2, 2)}, Times: guessed, Daily: 1,
+				Cycle: classroom.Cycle{Days: 6, First: 3, Lost: []place.Date{on(2027, 2, 2)}, Times: map[int][]classroom.Span{2: {{From: clock(9, 0), To: clock(9, 50)}}, 5: nil}}}},
+		{"half days", "half_days = [2027-02-03, 2027-02-04]", classroom.Term{Weekdays: fiveDays, Times: guessed, Open: true, Daily: 1, Until: map[place.Date]time.Duration{on(2027, 2, 3): clock(12, 0), on(2027, 2, 4): clock(12, 0)}}},
+		{"half days till eleven", "half_days = [2027-02-03]\nhalf_day_until = \"11:00\"", classroom.Term{Weekdays: fiveDays, Times: guessed, Open: true, Daily: 1, Until: map[place.Date]time.Duration{on(2027, 2, 3): clock(11, 0)}}},
 		{"three a day", "lessons_a_day = 3", classroom.Term{Weekdays: fiveDays, Times: guessed, Open: true, Daily: 3}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -139,12 +147,14 @@ func TestCalendarSettings(t *testing.T) {
 	for _, want := range []string{
 		"school.latitude", "school.longitude", "school.elevation_m", "school.time_zone",
 		"term.first_day", "term.last_day", "term.school_days", "term.days_off", "term.lesson_times", "term.lessons_a_day",
+		"term.times.monday", "term.times.tuesday", "term.times.wednesday", "term.times.thursday", "term.times.friday", "term.times.saturday", "term.times.sunday",
+		"term.cycle_days", "term.cycle_first", "term.cycle", "term.storm_days", "term.half_days", "term.half_day_until",
 	} {
 		if !slices.Contains(names, want) {
 			t.Errorf("%s is not among them", want)
 		}
 	}
-	if len(names) != 10 {
+	if len(names) != 23 {
 		t.Errorf("they are %v", names)
 	}
 }

@@ -1,9 +1,6 @@
 package source
 
 import (
-	"cmp"
-	"slices"
-
 	"noonbook/build/form"
 	"noonbook/build/school"
 	"noonbook/compute/classroom"
@@ -25,6 +22,7 @@ func (r *reader) term(values form.Values) {
 		r.problems.Add(at, "there is no school day from %s to %s, with term.school_days and term.days_off as they are", first, last)
 	}
 	r.lessonTimes(values)
+	r.timetable(values)
 }
 
 // lessonTimes reports a day without lesson times, and lesson times that lie over
@@ -34,16 +32,7 @@ func (r *reader) lessonTimes(values form.Values) {
 	if school.TermLessonTimes.In(values) && len(spans) == 0 {
 		r.problems.Add(r.unit.SettingPlace(school.TermLessonTimes), `term.lesson_times is empty; a lesson needs a time such as "9:10-10:00"`)
 	}
-	order := make([]int, len(spans))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(spans[a].From, spans[b].From) })
-	for k, i := range order {
-		if k > 0 && spans[i].From < spans[order[k-1]].To {
-			r.problems.Add(r.unit.SettingPlace(school.TermLessonTimes, i), "term.lesson_times: this one begins before the one before it ends")
-		}
-	}
+	r.overOneAnother(school.TermLessonTimes.Name(), spans)
 }
 
 // groups reports a group that is larger than its class. An empty class may have

@@ -111,10 +111,19 @@ func planTable(v form.Values, lessons []classroom.Lesson, calendar classroom.Cal
 			begins, _ := more.Moments(p)
 			sky = say.Words("unit-plan.again", sky, say.Clock(begins))
 		}
-		cells = append(cells, entry.Weekday(h.Date), say.Clock(from), say.Clock(to), sky, wetWords(p, lessons, h))
+		cells = append(cells, inCycle(term, h.Date), say.Clock(from), say.Clock(to), sky, wetWords(p, term, lessons, h))
 		table.Rows = append(table.Rows, result.Row{Cells: cells, Marked: len(calendar.Lacks(i+1)) > 0 || astray(term, h.Date) != ""})
 	}
 	return table
+}
+
+// inCycle is a date, with its day of the cycle where the school has one.
+func inCycle(term classroom.Term, d place.Date) say.Value {
+	date := entry.Weekday(d)
+	if day := term.CycleDay(d); day > 0 {
+		return date.As("page.cycle_day", date, say.Count(day))
+	}
+	return date
 }
 
 // numbered is a lesson's name with its number.
@@ -149,18 +158,18 @@ func heightOf(h almanac.Horizontal) say.Value {
 }
 
 // wetWords says what becomes of a lesson when the weather spoils it.
-func wetWords(p place.Place, lessons []classroom.Lesson, h classroom.Held) say.Value {
+func wetWords(p place.Place, term classroom.Term, lessons []classroom.Lesson, h classroom.Held) say.Value {
 	switch r := h.Reserve; r.Kind {
 	case classroom.AtAnotherTime:
 		from, _ := r.Moments(p)
-		when := say.Words("unit-plan.reserve", entry.Weekday(r.Date), say.Clock(from))
+		when := say.Words("unit-plan.reserve", inCycle(term, r.Date), say.Clock(from))
 		if r.Late {
-			when = say.Words("unit-plan.reserve_late", entry.Weekday(r.Date), say.Clock(from))
+			when = say.Words("unit-plan.reserve_late", inCycle(term, r.Date), say.Clock(from))
 		}
 		return when
 	case classroom.InExchange:
 		from, _ := r.Moments(p)
-		return say.Words("unit-plan.exchange", numbered(r.With, lessons[r.With-1]), entry.Weekday(r.Date), say.Clock(from))
+		return say.Words("unit-plan.exchange", numbered(r.With, lessons[r.With-1]), inCycle(term, r.Date), say.Clock(from))
 	case classroom.StaysIn:
 		return say.Words("unit-plan.inside")
 	case classroom.NoTime:

@@ -152,6 +152,9 @@ func (w *weeksPlan) cell(d *drawing.Drawing, date place.Date, x, y, width, heigh
 		d.Area("day-off", drawing.Point{X: x, Y: y}, drawing.Point{X: x + width, Y: y}, drawing.Point{X: x + width, Y: y + height}, drawing.Point{X: x, Y: y + height})
 	}
 	figure := say.Words("unit-plan.day", say.Count(date.Day), entry.ShortMonth(date.Month))
+	if day := w.term.CycleDay(date); day > 0 && inside {
+		figure = say.Words("page.cycle_day", figure, say.Count(day))
+	}
 	d.Label("strong", drawing.Point{X: x + 1.5, Y: y + 4.4}, drawing.Start, figure)
 	if phase, ok := w.phases[date]; ok {
 		centre := drawing.Point{X: x + width - wallMoon - 1.4, Y: y + wallMoon + 1}

@@ -30,7 +30,7 @@ func dialHours() entry.Entry {
 			{Key: argTo, Assumed: "the whole hour after the last of term.lesson_times", Doc: "Last hour that is marked."},
 			{Key: argShowLines, Default: true, Doc: "Whether the table says where the lines of a true dial lie; pupils are to find that out."},
 		},
-		Settings: slices.Concat(school.Where(), form.Keys{school.ClassPupils, school.ClassGroupSize, school.TermLessonTimes}),
+		Settings: slices.Concat(school.Where(), form.Keys{school.ClassPupils, school.ClassGroupSize}, school.TimetableSettings()),
 		Facts: []entry.Fact{
 			{Name: "rounds", Doc: "how many whole hours of the clock can be marked"},
 			{Name: "first", Doc: "the first of them"},
@@ -45,7 +45,7 @@ func dialHours() entry.Entry {
 
 func reckonDialHours(v form.Values) (result.Result, error) {
 	p, date := school.Place(v), entry.Date.Of(v)
-	slots := school.TermLessonTimes.Of(v)
+	slots := school.EnteredTimesOn(v, date)
 	groups := len(classroom.Groups(school.ClassPupils.Of(v), school.ClassGroupSize.Of(v)))
 	table := result.Table{
 		Name: "hours", Title: say.Line("dial-hours.title", say.Date(date)),
@@ -109,7 +109,7 @@ func reckonDialHours(v form.Values) (result.Result, error) {
 // markingHours are the first and last whole hours of the marking day.
 func markingHours(v form.Values) (from, to time.Duration) {
 	from, to = 9*time.Hour, 15*time.Hour // a school day, where no lesson times are given
-	for i, slot := range school.TermLessonTimes.Of(v) {
+	for i, slot := range school.EnteredTimesOn(v, entry.Date.Of(v)) {
 		begin, end := slot.From.Truncate(time.Hour), (slot.To + time.Hour - 1).Truncate(time.Hour)
 		if i == 0 {
 			from, to = begin, end

@@ -37,7 +37,7 @@ func moonDiary() entry.Entry {
 			{Key: argAltitudeDeg, Unit: "deg", Min: 0, Max: 60, Default: entry.LeastMoon(), Doc: "How high the Moon has to stand, as seen; roofs and trees hide what is lower."},
 			{Key: argShape, Default: true, Doc: "Whether the table says what the Moon looks like; pupils are to find that out."},
 		},
-		Settings: slices.Concat(school.Where(), form.Keys{school.Paper, school.TermSchoolDays, school.TermDaysOff, school.TermLessonTimes}),
+		Settings: slices.Concat(school.Where(), form.Keys{school.Paper}, school.TimetableSettings()),
 		Facts: []entry.Fact{
 			{Name: "first_day", Doc: "the first day of the diary"},
 			{Name: "last_day", Doc: "its last day"},
@@ -147,12 +147,17 @@ func diaryHours(v form.Values, d place.Date) (lessons, home []form.TimeSpan) {
 	if argLatest.In(v) {
 		latest = argLatest.Of(v)
 	}
-	if !school.Term(v).Teaches(d) {
+	term := school.Term(v)
+	if !term.Teaches(d) {
 		return nil, []form.TimeSpan{{From: earliest, To: latest}}
 	}
-	lessons, _ = school.LessonTimes(v)
-	begins, ends := lessons[0].From, lessons[0].To
-	for _, l := range lessons {
+	lessons = school.LessonTimesOn(term, d)
+	day := lessons
+	if len(day) == 0 { // a school day all the same
+		day, _ = school.LessonTimes(v)
+	}
+	begins, ends := day[0].From, day[0].To
+	for _, l := range day {
 		begins, ends = min(begins, l.From), max(ends, l.To)
 	}
 	return lessons, []form.TimeSpan{{From: earliest, To: begins - homeTime}, {From: ends + homeTime, To: latest}}

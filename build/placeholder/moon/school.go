@@ -25,7 +25,7 @@ func moonSchool() entry.Entry {
 			{Key: entry.To, Assumed: "term.last_day", Doc: "Last day to look at, at most 400 days later."},
 			{Key: argAltitudeDeg, Unit: "deg", Min: 0, Max: 89, Default: entry.LeastMoon(), Doc: "How high the Moon has to stand, as seen."},
 		},
-		Settings: slices.Concat(school.Where(), form.Keys{school.TermFirstDay, school.TermLastDay, school.TermSchoolDays, school.TermDaysOff, school.TermLessonTimes}),
+		Settings: slices.Concat(school.Where(), school.TimetableSettings()),
 		Facts: []entry.Fact{
 			{Name: "some", Doc: "whether the Moon can be looked for in a lesson at all"},
 			{Name: "days", Doc: "school days on which the Moon stands high enough in some lesson, safely far from the Sun"},
@@ -59,7 +59,7 @@ func reckonMoonSchool(v form.Values) (result.Result, error) {
 	var chances []entry.Chance
 	for d := from; !d.After(to); d = d.Add(1) {
 		if term.Teaches(d) {
-			chances = append(chances, entry.ChancesOn(p, d, lessons, quantity.Degrees(argAltitudeDeg.Of(v)))...)
+			chances = append(chances, entry.ChancesOn(p, d, school.LessonTimesOn(term, d), quantity.Degrees(argAltitudeDeg.Of(v)))...)
 		}
 	}
 	r.Facts = moonSchoolFacts(p, chances)

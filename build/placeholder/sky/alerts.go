@@ -20,7 +20,7 @@ func skyAlerts() entry.Entry {
 			{Key: entry.From, Assumed: "term.first_day", Doc: "First day to look at."},
 			{Key: entry.To, Assumed: "term.last_day", Doc: "Last day to look at, at most 400 days later."},
 		},
-		Settings: slices.Concat(school.Where(), form.Keys{school.TermFirstDay, school.TermLastDay, school.TermSchoolDays, school.TermDaysOff, school.TermLessonTimes}),
+		Settings: slices.Concat(school.Where(), school.TimetableSettings()),
 		Facts: []entry.Fact{
 			{Name: "alerts", Doc: "how many there are"},
 			{Name: "first", Doc: "the moment of the first"},

@@ -199,7 +199,6 @@ func clockAlerts(p place.Place, from, to place.Date) []alert {
 // dayMoons finds the runs of school days on which the Moon can be seen in a
 // lesson time.
 func dayMoons(v form.Values, p place.Place, from, to place.Date) []alert {
-	lessons, _ := school.LessonTimes(v)
 	type run struct {
 		first entry.Chance
 		last  place.Date
@@ -211,7 +210,7 @@ func dayMoons(v form.Values, p place.Place, from, to place.Date) []alert {
 		if !term.Teaches(d) {
 			continue
 		}
-		chances := slices.DeleteFunc(entry.ChancesOn(p, d, lessons, classroom.MoonLeast), func(c entry.Chance) bool { return !c.Safe })
+		chances := slices.DeleteFunc(entry.ChancesOn(p, d, school.LessonTimesOn(term, d), classroom.MoonLeast), func(c entry.Chance) bool { return !c.Safe })
 		if len(chances) == 0 {
 			open = false
 			continue
