@@ -168,7 +168,7 @@ func TestProofOfTimesAndDays(t *testing.T) {
 func TestTimesOnThePages(t *testing.T) {
 	dir := folder(t, map[string]string{
 		"unit.toml": monctonUnit + "first_day = 2027-03-11\nlast_day = 2027-03-19\ndays_off = [2027-03-11]\nlesson_times = [\"9:00-9:50\", \"9:50-10:40\", \"11:40-12:30\", \"13:05-13:55\"]\nlessons_a_day = 2\n",
-		"1-a.md":    block("Alpha", "minutes = 110\n[sheet]\nminutes = [\"plan\"]") + "\n## Plan\n\n| Minute | What |\n|---|---|\n| 0 | begin |\n| 59 | nearly an hour |\n| 109 | end |\n",
+		"1-a.md":    block("Alpha", "minutes = 100\n[sheet]\nminutes = [\"plan\"]") + "\n## Plan\n\n| Minute | What |\n|---|---|\n| 0 | begin |\n| 59 | nearly an hour |\n| 99 | end |\n",
 		"2-b.md":    block("Beta", "needs = [\"dry\"]\nif_wet = \"keep\"\n[sheet]\nminutes = [\"plan\"]") + "\n## Plan\n\n| Minute | What |\n|---|---|\n| 0 | begin |\n| 19 | before noon |\n| 20 | noon |\n| 49 | end |\n",
 		"3-c.md":    block("Gamma", "visits = 2\nneeds = [\"dry\"]\nif_wet = \"inside\"\n[sheet]\nminutes = [\"plan\"]") + "\n## Plan\n\n| Minute | What |\n|---|---|\n| 5 | begin |\n",
 		"4-d.md":    block("Delta", "start = \"23:30\"\nminutes = 60\n[sheet]\nminutes = [\"plan\"]") + "\n## Plan\n\n| Minute | What |\n|---|---|\n| 15 | before midnight |\n| 45 | after midnight |\n",
@@ -177,7 +177,7 @@ func TestTimesOnThePages(t *testing.T) {
 	must(t, "press", "--staff", "--content", dir, "--out", out)
 	class, staff := tree(t, out), tree(t, out+"-staff")
 
-	// Friday 12 March: Alpha 9:00 to 10:50, Beta 11:40 to 12:30. Beta's kept time is
+	// Friday 12 March: Alpha 9:00 to 10:40, Beta 11:40 to 12:30. Beta's kept time is
 	// Monday 15 March 9:00, before Gamma at 9:50; Delta is that night.
 	cover := class["/index.html"]
 	var dates []string
@@ -188,7 +188,7 @@ func TestTimesOnThePages(t *testing.T) {
 		t.Errorf("the cover has %s, want %s", got, want)
 	}
 	for page, want := range map[string]string{
-		"a.html": "Friday 12 March, 9:00 to 10:50",
+		"a.html": "Friday 12 March, 9:00 to 10:40",
 		"b.html": "Friday 12 March, 11:40 to 12:30",
 		"c.html": "Monday 15 March, 9:50 to 10:40",
 		"d.html": "Monday 15 March, 23:30 to 0:30",
@@ -200,7 +200,7 @@ func TestTimesOnThePages(t *testing.T) {
 		}
 	}
 	for page, want := range map[string]string{
-		"/day-a.html": "9:00 9:59 10:49",
+		"/day-a.html": "9:00 9:59 10:39",
 		"/day-b.html": "11:40 11:59 12:00 12:29",
 		"/day-c.html": "9:55",
 		"/day-d.html": "23:45 0:15",
@@ -220,7 +220,7 @@ func TestTimesOnThePages(t *testing.T) {
 		events = append(events, strings.Join(m[1:], " "))
 	}
 	want := []string{
-		"lesson-a 20270312T130000Z 20270312T145000Z Lesson 1: Alpha CONFIRMED",
+		"lesson-a 20270312T130000Z 20270312T144000Z Lesson 1: Alpha CONFIRMED",
 		"lesson-b 20270312T154000Z 20270312T163000Z Lesson 2: Beta CONFIRMED",
 		"reserve-b 20270315T120000Z 20270315T125000Z In reserve: Lesson 2: Beta TENTATIVE",
 		"lesson-c 20270315T125000Z 20270315T134000Z Lesson 3: Gamma CONFIRMED",
