@@ -191,6 +191,7 @@ func (r *reader) settings() error {
 	r.unit.Settings = school.Settings().Complete(values)
 	r.term(values)
 	r.groups(values)
+	r.doubts()
 	return nil
 }
 
