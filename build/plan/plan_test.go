@@ -50,7 +50,10 @@ func sound(t *testing.T, unit *source.Unit, problems problem.List) (*source.Unit
 	if err != nil {
 		t.Fatal(err)
 	}
-	return unit, words
+	return unit, words.In(typeset.Manner{
+		TwelveHour: school.Clock.Of(unit.Settings) == school.TwelveHour,
+		MonthFirst: school.Dates.Of(unit.Settings) == school.MonthFirst,
+	})
 }
 
 func readWith(t *testing.T, files fs.FS, root string, catalogue []entry.Entry) (*source.Unit, problem.List) {

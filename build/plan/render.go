@@ -88,11 +88,16 @@ func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, enterin
 	return ast.WalkSkipChildren, write(w, true, `<figure class="computed">`+mark+"</figure>\n", "")
 }
 
-func (r lessonRenderer) inline(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (r lessonRenderer) inline(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	if !entering {
 		return ast.WalkContinue, nil
 	}
-	_, err := w.WriteString(r.draft.fact(node.(*source.Inline), r.lesson))
+	n := node.(*source.Inline)
+	mark := r.draft.fact(n, r.lesson)
+	if stopFollows(n, src) {
+		mark = r.draft.factBeforeStop(n, r.lesson)
+	}
+	_, err := w.WriteString(mark)
 	return ast.WalkSkipChildren, err
 }
 

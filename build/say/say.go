@@ -24,6 +24,9 @@ const (
 	Quantity                // Number in Unit, shown with Decimals
 	Lasting                 // Number in seconds, shown as 1 h 28 min
 	TimeOfDay               // Time, shown as the clock of its zone
+	FaceHour                // Number of whole hours since midnight, as the figure on a dial
+	ScaleHour               // the same, on a scale that goes round the whole day
+	AxisHour                // the same, at the axis of a chart
 	CalendarDay             // Time at UTC midnight, shown as a date
 	Wording                 // a phrase only
 	Name                    // Plain, text that no language changes
@@ -90,6 +93,17 @@ func Seconds(d time.Duration) Value {
 
 // Clock is a moment, shown to the minute by the clock of its zone (see OnItsDay).
 func Clock(t time.Time) Value { return Value{Kind: TimeOfDay, Time: t} }
+
+// HourOnFace is the figure of a whole hour on a dial, 0 to 24: 13, or 1 where the
+// school counts to twelve, since a shadow tells morning from afternoon.
+func HourOnFace(hour int) Value { return Value{Kind: FaceHour, Number: float64(hour)} }
+
+// HourOnScale is a whole hour, 0 to 24, on a scale that goes round the whole day: 21, or
+// 9 p.m.
+func HourOnScale(hour int) Value { return Value{Kind: ScaleHour, Number: float64(hour)} }
+
+// HourOnAxis is a whole hour, 0 to 24, at the axis of a chart: 21:00, or 9 p.m.
+func HourOnAxis(hour int) Value { return Value{Kind: AxisHour, Number: float64(hour)} }
 
 // OnItsDay rounds a moment to the nearest minute, or another step, as clocks and
 // files show it. Where the nearest lies on the next day by the clock of t's zone it is

@@ -26,6 +26,9 @@ const (
 	Paper      form.Key[string]         = "school.paper"
 	Measure    form.Key[string]         = "school.measure"
 	Language   form.Key[string]         = "school.language"
+	Clock      form.Key[string]         = "school.clock"
+	Dates      form.Key[string]         = "school.dates"
+	Seasons    form.Key[string]         = "school.seasons"
 	Colour     form.Key[string]         = "school.colour"
 	Crest      form.Key[string]         = "school.crest"
 )

@@ -24,6 +24,9 @@ func Settings() form.Form {
 		{Key: Paper, Choices: []string{"A4", "Letter"}, Default: "A4", Doc: "Paper that the handbook is printed on."},
 		{Key: Measure, Choices: []string{"metric", "customary"}, Default: "metric", Doc: "Lengths in metres, or in feet and inches. Keys such as square_mm stay metric, and so do printed templates."},
 		{Key: Language, Choices: []string{"en", "fr"}, Default: "en", Doc: "Language of the words that noonbook adds: English or French."},
+		{Key: Clock, Choices: []string{"24-hour", TwelveHour}, Default: "24-hour", Doc: "Times as the school says them: 13:20, or 1:20 p.m., noon and midnight. In unit.toml and in lessons times are typed as 13:20 either way. French has 13 h 20."},
+		{Key: Dates, Choices: []string{"day first", MonthFirst}, Default: "day first", Doc: "Dates as the school writes them: Tuesday 13 April, or Tuesday, April 13. In unit.toml and in lessons dates are typed as 2027-04-13 either way. French has the day first."},
+		{Key: Seasons, Choices: []string{"astronomical", CalendarSeasons}, Default: "astronomical", Doc: "When seasons begin: at the equinoxes and solstices, or by the calendar on the first of March, June, September and December. Between the tropics no season is named."},
 		{Key: Colour, Default: "", Assumed: "the handbook's own", Doc: "The school's colour as \"#1a5c3a\", for its name and a band on the cover. It is darkened where words in it would be hard to read."},
 		{Key: Crest, Default: "", Assumed: "none", Doc: "The school's crest: an SVG, PNG or JPEG file beside unit.toml."},
 

@@ -192,6 +192,7 @@ func (r *reader) settings() error {
 	r.term(values)
 	r.groups(values)
 	r.doubts()
+	r.manner(values)
 	return nil
 }
 

@@ -21,6 +21,10 @@ func TestLanguagesAreTheChoices(t *testing.T) {
 	}
 }
 
+// notFrench are sections that French has no use for: it has one way to write the clock
+// and one for dates (see Words.In).
+var notFrench = []string{"twelve-hour", "month-first"}
+
 // Every language has every line of the English words and no other, with the same
 // gaps. That each English line is asked for somewhere, and each that is asked for
 // is there, a test of build/placeholder holds.
@@ -35,6 +39,9 @@ func TestLanguagesSayTheSame(t *testing.T) {
 			}
 		}
 		for _, key := range en.Keys() {
+			if section, _, _ := strings.Cut(key, "."); code == "fr" && slices.Contains(notFrench, section) {
+				continue
+			}
 			if !w.Has(key) {
 				t.Errorf("%s: no line %s for %q", code, key, en.Raw(key))
 			}

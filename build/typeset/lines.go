@@ -16,6 +16,8 @@ import (
 //	                 order of the language's plurals
 //	{1:the}          the first value in another form: where the value is the
 //	                 phrase body.earth, the line the.body.earth if there is one
+//	{1:before}       the first value, a time by the clock, before the second: of
+//	                 9:10 a.m. and 10:00 a.m., which share their half of the day, 9:10
 type line []piece
 
 // A piece is text, or a gap that stands for a value.
@@ -89,11 +91,8 @@ func (w *Words) Forms(key string) []string {
 	return forms
 }
 
-// append appends a piece, with the values for its gap.
+// append appends a gap, filled with its value.
 func (w *Words) append(dst []byte, p piece, with []say.Value) []byte {
-	if p.gap == 0 {
-		return append(dst, p.text...)
-	}
 	if p.gap > len(with) {
 		return append(dst, "⟦"+strconv.Itoa(p.gap)+"⟧"...)
 	}
@@ -101,6 +100,8 @@ func (w *Words) append(dst []byte, p piece, with []say.Value) []byte {
 	switch {
 	case p.words != nil:
 		return append(dst, p.words[min(w.plural(v), len(p.words)-1)]...)
+	case p.form == "before" && p.gap < len(with):
+		return append(dst, w.before(v, with[p.gap])...)
 	case p.form != "" && w.Has(p.form+"."+v.Phrase.Key):
 		v = say.Words(p.form+"."+v.Phrase.Key, v.Phrase.With...)
 	}

@@ -21,6 +21,7 @@ type Words struct {
 	lines     map[string]line
 	explained map[string]string
 	customary bool
+	manner    Manner
 }
 
 // Languages returns the codes of the languages that have a words file, sorted.
@@ -51,7 +52,7 @@ func Language(code string, customary bool) (*Words, error) {
 	if err != nil {
 		return nil, err
 	}
-	w := &Words{code, map[string]line{}, explained, customary}
+	w := &Words{Code: code, lines: map[string]line{}, explained: explained, customary: customary}
 	if err := w.collect("", tree); err != nil {
 		return nil, fmt.Errorf("words of language %q: %w", code, err)
 	}
@@ -102,7 +103,11 @@ func (w *Words) Say(key string, with ...say.Value) string {
 		return l[0].text
 	}
 	var s []byte
-	for _, p := range l {
+	for i, p := range l {
+		if p.gap == 0 {
+			s = append(s, w.following(s, l, i, with)...)
+			continue
+		}
 		s = w.append(s, p, with)
 	}
 	return string(s)
@@ -127,10 +132,9 @@ func (w *Words) Text(v say.Value) string {
 		return w.lasting(v)
 	case say.TimeOfDay:
 		t := say.OnItsDay(v.Time, time.Minute)
-		if t.Minute() == 0 {
-			return w.Say("format.clock_hour", say.Text(strconv.Itoa(t.Hour())))
-		}
-		return w.Say("format.clock", say.Text(strconv.Itoa(t.Hour())), say.Text(fmt.Sprintf("%02d", t.Minute())))
+		return w.clock(t.Hour(), t.Minute())
+	case say.FaceHour, say.ScaleHour, say.AxisHour:
+		return w.wholeHour(v.Kind, int(v.Number))
 	case say.CalendarDay:
 		return w.Say("format.date",
 			say.Count(v.Time.Day()), say.Text(w.Say(fmt.Sprintf("month.%d", v.Time.Month()))), say.Text(strconv.Itoa(v.Time.Year())))

@@ -176,7 +176,7 @@ func sayFact(out, errs io.Writer, a encode.Answer, w *typeset.Words) error {
 // pairs reads the key=value words of the command line.
 func pairs(entry entry.Entry, words []string) (form.Values, error) {
 	given := form.Values{}
-	keys := append(entry.Form(school.Settings()), school.Settings().Pick(school.Measure, school.Language)...)
+	keys := append(entry.Form(school.Settings()), school.Settings().Pick(school.Measure, school.Language, school.Clock, school.Dates)...)
 	for _, word := range words {
 		key, value, ok := strings.Cut(word, "=")
 		if !ok {

@@ -102,5 +102,12 @@ func open(named string) (files fs.FS, root string, closing func() error, err err
 
 // wordsOf returns the words that the settings ask for.
 func wordsOf(settings form.Values) (*typeset.Words, error) {
-	return typeset.Language(school.Language.Of(settings), school.Measure.Of(settings) == "customary")
+	words, err := typeset.Language(school.Language.Of(settings), school.Measure.Of(settings) == "customary")
+	if err != nil {
+		return nil, err
+	}
+	return words.In(typeset.Manner{
+		TwelveHour: school.Clock.Of(settings) == school.TwelveHour,
+		MonthFirst: school.Dates.Of(settings) == school.MonthFirst,
+	}), nil
 }

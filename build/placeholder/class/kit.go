@@ -144,7 +144,7 @@ func kitTable(v form.Values, lines []classroom.Line, calendar classroom.Calendar
 			}
 			by := say.None("unit-plan.no_room")
 			if date, ok := neededBy(v, line, calendar.Held); ok {
-				by = say.Date(date).As("unit-plan.day", say.Count(date.Day), entry.ShortMonth(date.Month))
+				by = say.Date(date).As("format.day_month", say.Count(date.Day), entry.ShortMonth(date.Month))
 			}
 			cost := say.None("sky.dash")
 			if line.Packs > 0 && source == classroom.ToBuy {

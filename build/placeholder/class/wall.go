@@ -151,7 +151,7 @@ func (w *weeksPlan) cell(d *drawing.Drawing, date place.Date, x, y, width, heigh
 	if !w.term.Holds(date) {
 		d.Area("day-off", drawing.Point{X: x, Y: y}, drawing.Point{X: x + width, Y: y}, drawing.Point{X: x + width, Y: y + height}, drawing.Point{X: x, Y: y + height})
 	}
-	figure := say.Words("unit-plan.day", say.Count(date.Day), entry.ShortMonth(date.Month))
+	figure := say.Words("format.day_month", say.Count(date.Day), entry.ShortMonth(date.Month))
 	if day := w.term.CycleDay(date); day > 0 && inside {
 		figure = say.Words("page.cycle_day", figure, say.Count(day))
 	}

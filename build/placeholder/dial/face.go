@@ -78,7 +78,7 @@ func reckonDialFace(v form.Values) (result.Result, error) {
 		r.Sheets = append(r.Sheets, drawing.PaperOf(school.Paper.Of(v)).Sheets(drawn)...)
 		if i == 0 {
 			r.Facts = append([]result.Fact{
-				{Name: "face", Value: kindName(face)},
+				{Name: "face", Value: kindName(face, p.Latitude)},
 				{Name: "style_angle", Value: say.Number(gnomon.Angle.Degrees(), "deg", 1)},
 				{Name: "first_line", Value: sunTime(lines[0].Clock)},
 				{Name: "last_line", Value: sunTime(lines[len(lines)-1].Clock)},
@@ -86,11 +86,14 @@ func reckonDialFace(v form.Values) (result.Result, error) {
 			}, plateFacts(layOut(side, p.Latitude, argWidthMM.Of(v), gnomon, school.StockGnomonMM.Of(v)))...)
 		}
 	}
-	r.Notes = []say.Phrase{say.Line("dial-face.note"), say.Line(faceAdvice(face))}
+	r.Notes = []say.Phrase{say.Line("dial-face.note"), say.Line(faceAdvice(face, p.Latitude))}
 	return r, nil
 }
 
-func faceAdvice(f dial.Face) string {
+func faceAdvice(f dial.Face, latitude quantity.Angle) string {
+	if f > dial.Wall && entry.Tropical(latitude) {
+		return "dial-face.set_equatorial_tropics"
+	}
 	return [...]string{"dial-face.lay_level", "dial-face.hang_wall", "dial-face.set_equatorial", "dial-face.set_equatorial"}[f]
 }
 
@@ -103,7 +106,7 @@ func drawFace(v form.Values, face dial.Face, gnomon dial.Gnomon, variation quant
 	p := layOut(face, latitude, argWidthMM.Of(v), gnomon, school.StockGnomonMM.Of(v))
 	d := drawing.Drawing{
 		Name: "dial-face", Width: p.width, Height: p.height,
-		Title:       say.Line("dial-face.title", kindName(face), entry.Sided(latitude.Degrees(), 1, "compass.north_of", "compass.south_of")),
+		Title:       say.Line("dial-face.title", kindName(face, latitude), entry.Sided(latitude.Degrees(), 1, "compass.north_of", "compass.south_of")),
 		Description: say.Line("dial-face.description"),
 	}
 	p.edges(&d, gnomon)
@@ -189,7 +192,7 @@ func hourFigure(clock time.Duration, roman bool) say.Value {
 	if roman {
 		return say.Text([...]string{"XII", "I", "II", "III", "IV", "V", "VI", "VII", "VIII", "IX", "X", "XI"}[hour%12])
 	}
-	return say.Count(hour)
+	return say.HourOnFace(hour)
 }
 
 // foot says on the face what it is and what its lines mean.
@@ -206,5 +209,5 @@ func (p plate) foot(d *drawing.Drawing, v form.Values, face dial.Face, gnomon di
 		lines = say.Words("dial-face.clock_lines", entry.Signed(say.Seconds(c.Longitude)), entry.Signed(say.Minutes(c.Saving)))
 	}
 	d.Label("small", drawing.Point{X: left, Y: y + 4.5}, drawing.Start, lines)
-	d.Label("small", drawing.Point{X: right, Y: y + 4.5}, drawing.End, kindName(face))
+	d.Label("small", drawing.Point{X: right, Y: y + 4.5}, drawing.End, kindName(face, latitude))
 }

@@ -100,7 +100,7 @@ func TestEveryFace(t *testing.T) {
 			t.Errorf("%s: %d sides of an equatorial dial", school, got)
 		}
 	}
-	if got := entrytest.Fact(t, reckon(t, "line north", "dial-face", "2027-06-21"), "face").Phrase.Key; got != "dial-face.pole_side" {
+	if got := entrytest.Fact(t, reckon(t, "line north", "dial-face", "2027-06-21"), "face").Phrase.Key; got != "dial-face.tropics_pole_side" {
 		t.Errorf("near the equator auto is %s", got)
 	}
 	if got := reckon(t, "equator", "dial-face", "2027-06-21", "kind=level").Warnings; len(got) != 1 {

@@ -120,5 +120,5 @@ func lineCurve(latitude, declination quantity.Angle, d dial.Dial, watch time.Dur
 }
 
 func inClock(hour float64) say.Value {
-	return sunTime(time.Duration(hour * float64(time.Hour)))
+	return say.HourOnAxis(int(hour))
 }

@@ -40,8 +40,11 @@ func kindOfDial(v form.Values) dial.Face {
 	return dial.Level
 }
 
-// kindName is what a face is called.
-func kindName(f dial.Face) say.Value {
+// kindName is what a face is called. Between the tropics no side is that of the summer.
+func kindName(f dial.Face, latitude quantity.Angle) say.Value {
+	if entry.Tropical(latitude) {
+		return say.Words([...]string{"dial-face.level", "dial-face.wall", "dial-face.tropics_pole_side", "dial-face.tropics_equator_side"}[f])
+	}
 	return say.Words([...]string{"dial-face.level", "dial-face.wall", "dial-face.pole_side", "dial-face.equator_side"}[f])
 }
 
@@ -50,7 +53,7 @@ func unreadable(f dial.Face, latitude quantity.Angle) []say.Phrase {
 	if f.Readable(latitude) {
 		return nil
 	}
-	return []say.Phrase{say.Line("dial-face.unreadable", kindName(f), say.Number(dial.NoonSpacing(f.Latitude(latitude)).Degrees(), "deg", 1))}
+	return []say.Phrase{say.Line("dial-face.unreadable", kindName(f, latitude), say.Number(dial.NoonSpacing(f.Latitude(latitude)).Degrees(), "deg", 1))}
 }
 
 // A plate is the drawing board of a dial face, in millimetres of the paper. Its

@@ -66,15 +66,6 @@ func TurnName(s almanac.Season) say.Value {
 	}[s])
 }
 
-// SeasonName is the season that the turn begins at the place. On the equator
-// both halves of the year are alike and have no such names.
-func SeasonName(p place.Place, s almanac.Season) say.Value {
-	if p.Latitude == 0 {
-		return say.None("season.none")
-	}
-	return say.Words([...]string{"season.spring", "season.summer", "season.autumn", "season.winter"}[(int(s)+Southern(p))%4])
-}
-
 // Moment is an instant with its date, by the clock of the place.
 func Moment(p place.Place, t time.Time) say.Value {
 	clock := say.Clock(t.In(p.Zone))
@@ -132,7 +123,7 @@ func Both(values []say.Value) say.Value {
 
 // DayOfYear is a date of a table that bears the year in its title.
 func DayOfYear(d place.Date) say.Value {
-	return say.Date(d).As("dial-clock.day", say.Count(d.Day), say.Words(MonthKey(d.Month)))
+	return say.Date(d).As("format.day_month", say.Count(d.Day), say.Words(MonthKey(d.Month)))
 }
 
 // ShortMonth is a month's name for narrow columns.

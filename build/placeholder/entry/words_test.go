@@ -90,7 +90,7 @@ func TestNamesOfTheCalendar(t *testing.T) {
 // The March equinox begins spring in the north and autumn in the south.
 func TestSeasonsOfBothHemispheres(t *testing.T) {
 	turns := []string{"March equinox", "June solstice", "September equinox", "December solstice"}
-	for latitude, want := range map[float64]string{46.09: "spring summer autumn winter", 1.4: "spring summer autumn winter", -45.87: "autumn winter spring summer", -0.2: "autumn winter spring summer"} {
+	for latitude, want := range map[float64]string{46.09: "spring summer autumn winter", 23.5: "spring summer autumn winter", -45.87: "autumn winter spring summer", -23.5: "autumn winter spring summer"} {
 		var got []string
 		for s := almanac.Season(0); s < 4; s++ {
 			got = append(got, written(t, entry.SeasonName(place.Place{Latitude: quantity.Degrees(latitude)}, s)))
@@ -102,8 +102,10 @@ func TestSeasonsOfBothHemispheres(t *testing.T) {
 			t.Errorf("at %v°: %s", latitude, list)
 		}
 	}
-	if v := entry.SeasonName(place.Place{}, 0); v.Kind != say.Nothing {
-		t.Error("the equator has", written(t, v))
+	for _, latitude := range []float64{-23.4, -0.2, 0, 1.4, 23.4} { // between the tropics
+		if v := entry.SeasonName(place.Place{Latitude: quantity.Degrees(latitude)}, 0); v.Kind != say.Nothing {
+			t.Errorf("at %v° it is %s", latitude, written(t, v))
+		}
 	}
 }
 

@@ -20,7 +20,7 @@ func skyAlerts() entry.Entry {
 			{Key: entry.From, Assumed: "term.first_day", Doc: "First day to look at."},
 			{Key: entry.To, Assumed: "term.last_day", Doc: "Last day to look at, at most 400 days later."},
 		},
-		Settings: slices.Concat(school.Where(), school.TimetableSettings()),
+		Settings: slices.Concat(school.Where(), school.TimetableSettings(), form.Keys{school.Seasons}),
 		Facts: []entry.Fact{
 			{Name: "alerts", Doc: "how many there are"},
 			{Name: "first", Doc: "the moment of the first"},
@@ -113,7 +113,7 @@ func AlertsBetween(v form.Values, p place.Place, from, to place.Date) ([]alert, 
 	if err != nil {
 		return nil, err
 	}
-	seasons, err := turnAlerts(p, from, to)
+	seasons, err := turnAlerts(v, p, from, to)
 	if err != nil {
 		return nil, err
 	}

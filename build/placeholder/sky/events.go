@@ -47,7 +47,7 @@ func eclipseAlerts(p place.Place, from, to place.Date) ([]alert, error) {
 	return list, nil
 }
 
-func turnAlerts(p place.Place, from, to place.Date) ([]alert, error) {
+func turnAlerts(v form.Values, p place.Place, from, to place.Date) ([]alert, error) {
 	var list []alert
 	for year := from.Year - 1; year <= to.Year+1; year++ {
 		if entry.InRange(year) != nil {
@@ -59,10 +59,21 @@ func turnAlerts(p place.Place, from, to place.Date) ([]alert, error) {
 		}
 		for i, at := range moments {
 			turn := almanac.Season(i)
-			list = append(list, alert{at: at, what: entry.TurnName(turn), Short: entry.TurnName(turn), look: say.Words("sky-alerts.turn", entry.SeasonName(p, turn))})
+			list = append(list, alert{at: at, what: entry.TurnName(turn), Short: entry.TurnName(turn), look: turnLook(v, p, turn)})
 		}
 	}
 	return list, nil
+}
+
+// turnLook says what an equinox or a solstice is at the place.
+func turnLook(v form.Values, p place.Place, turn almanac.Season) say.Value {
+	switch {
+	case entry.Tropical(p.Latitude):
+		return say.Words([...]string{"sky-alerts.sun_crosses", "sky-alerts.sun_north", "sky-alerts.sun_crosses", "sky-alerts.sun_south"}[turn])
+	case entry.ByCalendar(v):
+		return say.Words("sky-alerts.turn_within", entry.SeasonName(p, turn))
+	}
+	return say.Words("sky-alerts.turn", entry.SeasonName(p, turn))
 }
 
 // moonAndPlanets finds the Moon beside planets, at civil dusk or dawn, each

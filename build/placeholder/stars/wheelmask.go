@@ -61,7 +61,7 @@ func (w wheelParts) hours(d *drawing.Drawing) {
 	}
 }
 
-func clockFigure(clock time.Duration) say.Value { return say.Count(int(clock/time.Hour) % 24) }
+func clockFigure(clock time.Duration) say.Value { return say.HourOnScale(int(clock/time.Hour) % 24) }
 
 // window is the opening to cut: the horizon and the rim of the star map, less the pad
 // round the pin and the arm that holds it, which lies along the meridian below the

@@ -114,7 +114,7 @@ func sunPathFacts(p place.Place, day almanac.Day) []result.Fact {
 func horizon(p place.Place) say.Value {
 	from, to := 45.0, 270.0 // from north-east by way of south to west
 	switch {
-	case math.Abs(p.Latitude.Degrees()) < tropic:
+	case entry.Tropical(p.Latitude):
 		from, to = 0, 360
 	case p.Latitude < 0:
 		from, to = 225, 450
@@ -186,7 +186,7 @@ func pathChart(p place.Place, date place.Date, day almanac.Day) drawing.Drawing 
 			}
 		}
 		c.Mark("sun", now, 1.3)
-		c.Note("hour", now, shift, anchor, say.Count(t.Hour()))
+		c.Note("hour", now, shift, anchor, say.HourOnFace(t.Hour())) // the direction tells morning from afternoon
 	}
 	return d
 }

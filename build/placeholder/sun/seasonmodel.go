@@ -39,7 +39,7 @@ func seasonModel() entry.Entry {
 		Name:      "season-model",
 		Summary:   "A lamp and a ball as Sun and Earth: where the ball stands on four dates, how its axis leans, and what that makes of noon and day here.",
 		Arguments: form.Form{entry.OnDate(), inYear},
-		Settings:  school.Where(),
+		Settings:  append(school.Where(), school.Seasons),
 		Facts:     facts,
 		Sources:   []string{entry.SourceSun, entry.SourceRise, entry.SourceRefraction, "Tilt of the axis: obliquity of the ecliptic, 23.44° (IAU 2006; Meeus, Astronomical Algorithms, ch. 22)", entry.SourceIANA},
 		Cautions:  []string{entry.CareLamp, entry.CareDarkRoom},
@@ -74,10 +74,10 @@ func reckonSeasonModel(v form.Values) (result.Result, error) {
 	r := result.Result{
 		Facts:    seasonModelFacts(p, year, stations),
 		Drawings: []drawing.Drawing{lampPlan(), lampSide(p, stations)},
-		Tables:   []result.Table{stationTable(p, year, stations)},
+		Tables:   []result.Table{stationTable(p, year, stations, seasonColumn(v))},
 		Notes:    []say.Phrase{say.Line("season-model.note_wall"), say.Line("season-model.note_turn"), say.Line("season-model.note_distance", sunAway(year, time.January), sunAway(year, time.July))},
 	}
-	if p.Latitude < 0 {
+	if p.Latitude < 0 && !entry.Tropical(p.Latitude) {
 		r.Notes = append(r.Notes, say.Line("season-model.note_south"))
 	}
 	r.Notes = append(r.Notes, seasonNotes(p)...)
@@ -127,7 +127,7 @@ func seasonModelFacts(p place.Place, year int, stations [4]station) []result.Fac
 		polar = say.Words("season-model.polar_day")
 	}
 	facts := []result.Fact{
-		{Name: "tilt", Value: say.Number(tropic, "deg", 1)},
+		{Name: "tilt", Value: say.Number(entry.Tropic, "deg", 1)},
 		{Name: "latitude", Value: entry.Sided(phi, 1, "compass.north_of", "compass.south_of")},
 		{Name: "from_end", Value: say.Number(fromEnd, "deg", 1)},
 		{Name: "june_season", Value: entry.SeasonName(p, almanac.JuneSolstice)},
@@ -151,7 +151,7 @@ func overheadDates(p place.Place, year int) say.Value {
 	off := func(d place.Date) quantity.Angle {
 		return almanac.SunAt(entry.NoonOr(p, d)).Declination - p.Latitude
 	}
-	if phi := p.Latitude.Degrees(); phi > tropic || phi < -tropic {
+	if phi := p.Latitude.Degrees(); phi > entry.Tropic || phi < -entry.Tropic {
 		return say.None("season-model.never_overhead")
 	}
 	var dates []say.Value
@@ -178,10 +178,10 @@ func dayMonth(d place.Date) say.Value {
 	return say.Date(d).As("format.day_month", say.Count(d.Day), say.Words(entry.MonthKey(d.Month)))
 }
 
-func stationTable(p place.Place, year int, stations [4]station) result.Table {
+func stationTable(p place.Place, year int, stations [4]station, season result.Column) result.Table {
 	table := result.Table{
 		Name: "stations", Title: say.Line("season-model.title", entry.YearValue(year)),
-		Columns: []result.Column{{Name: "turn"}, {Name: "date"}, {Name: "ball"}, {Name: "axis"}, {Name: "season"}, {Name: "noon_altitude", Unit: "deg"}, {Name: "day_length", Unit: "s"}, {Name: "overhead", Unit: "deg"}},
+		Columns: []result.Column{{Name: "turn"}, {Name: "date"}, {Name: "ball"}, {Name: "axis"}, season, {Name: "noon_altitude", Unit: "deg"}, {Name: "day_length", Unit: "s"}, {Name: "overhead", Unit: "deg"}},
 	}
 	for i, s := range stations {
 		ball := [...]say.Value{say.Words("season-model.ball_march"), say.Words("season-model.ball_june"), say.Words("season-model.ball_september"), say.Words("season-model.ball_december")}[i]

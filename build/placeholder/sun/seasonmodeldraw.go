@@ -57,7 +57,7 @@ func ballAbove(d *drawing.Drawing, at drawing.Point, radius, angle float64) {
 	}
 	d.Area("dark", dark...)
 	d.Disc("rim", at, radius)
-	end := drawing.Point{X: at.X + radius*math.Sin(tropic*math.Pi/180), Y: at.Y}
+	end := drawing.Point{X: at.X + radius*math.Sin(entry.Tropic*math.Pi/180), Y: at.Y}
 	d.Line("rod", at, drawing.Point{X: end.X + 2.5, Y: end.Y})
 	d.Disc("rod-end", drawing.Point{X: end.X + 2.5, Y: end.Y}, 0.9)
 }
@@ -102,7 +102,7 @@ const ballRadius = 27.0
 // latitude is a straight line square to the axis, and the edge of day is upright
 // through the middle.
 func ballAside(d *drawing.Drawing, at drawing.Point, toward float64, p place.Place) {
-	sin, cos := math.Sincos(tropic * math.Pi / 180)
+	sin, cos := math.Sincos(entry.Tropic * math.Pi / 180)
 	// along is the way up the axis, across square to it; the drawing's y runs down.
 	on := func(along, across float64) drawing.Point {
 		return drawing.Point{X: at.X + ballRadius*(along*sin+across*cos), Y: at.Y - ballRadius*(along*cos-across*sin)}

@@ -21,19 +21,19 @@ func seasonDates() entry.Entry {
 		Name:      "season-dates",
 		Summary:   "When the four seasons of a year begin by the school's clock.",
 		Arguments: form.Form{entry.OnDate(), inYear},
-		Settings:  school.Where(),
+		Settings:  append(school.Where(), school.Seasons),
 		Facts: []entry.Fact{
 			{Name: "march_equinox", Doc: "moment of the equinox in March"},
 			{Name: "june_solstice", Doc: "moment of the solstice in June"},
 			{Name: "september_equinox", Doc: "moment of the equinox in September"},
 			{Name: "december_solstice", Doc: "moment of the solstice in December"},
-			{Name: "spring_begins", Doc: "moment at which spring begins in the school's hemisphere"},
+			{Name: "spring_begins", Doc: "moment at which spring begins in the school's hemisphere, or by the calendar its first day"},
 			{Name: "summer_begins", Doc: "moment at which summer begins there"},
 			{Name: "autumn_begins", Doc: "moment at which autumn begins there"},
 			{Name: "winter_begins", Doc: "moment at which winter begins there"},
-			{Name: "season", Doc: "the school's season on the date"},
-			{Name: "next", Doc: "the moment at which the next season begins after the date"},
-			{Name: "next_season", Doc: "which season that is"},
+			{Name: "season", Doc: "the school's season on the date; between the tropics the last equinox or solstice before it"},
+			{Name: "next", Doc: "the moment or the first day at which the next season begins after the date"},
+			{Name: "next_season", Doc: "which season that is; between the tropics which equinox or solstice"},
 		},
 		Sources:  []string{entry.SourceSun, "Seasons: the moments at which the Sun's apparent geocentric longitude is 0°, 90°, 180° and 270°", entry.SourceIANA},
 		Harmless: "Dates and how long seasons last, to read.",
@@ -55,7 +55,7 @@ func reckonSeasons(v form.Values) (result.Result, error) {
 		Name:  "year",
 		Title: say.Line("season-dates.title", entry.YearValue(year)),
 		Columns: []result.Column{
-			{Name: "turn"}, {Name: "begins"}, {Name: "season"}, {Name: "day_length", Unit: "s"}, {Name: "noon_altitude", Unit: "deg"},
+			{Name: "turn"}, {Name: "begins"}, seasonColumn(v), {Name: "day_length", Unit: "s"}, {Name: "noon_altitude", Unit: "deg"},
 		},
 	}
 	r := result.Result{Facts: make([]result.Fact, 8)}
@@ -64,8 +64,11 @@ func reckonSeasons(v form.Values) (result.Result, error) {
 		begins := entry.Moment(p, at)
 		r.Facts[i] = result.Fact{Name: [...]string{"march_equinox", "june_solstice", "september_equinox", "december_solstice"}[i], Value: begins}
 		local := result.Fact{Name: [...]string{"spring_begins", "summer_begins", "autumn_begins", "winter_begins"}[season], Value: begins}
-		if p.Latitude == 0 {
+		switch {
+		case entry.Tropical(p.Latitude):
 			local.Value = say.None("season.none")
+		case entry.ByCalendar(v):
+			local.Value = say.Date(entry.CalendarBegin(year, turn))
 		}
 		r.Facts[4+season] = local
 		s := sunOn(p, p.DateAt(at))
@@ -79,7 +82,12 @@ func reckonSeasons(v form.Values) (result.Result, error) {
 	}
 	r.Tables = []result.Table{table}
 	r.Notes = seasonNotes(p)
-	r.Facts = append(r.Facts, seasonAround(p, date)...)
+	if entry.ByCalendar(v) && !entry.Tropical(p.Latitude) {
+		r.Notes = append(r.Notes, say.Line("season-dates.calendar"))
+		r.Facts = append(r.Facts, calendarAround(p, date)...)
+	} else {
+		r.Facts = append(r.Facts, seasonAround(p, date)...)
+	}
 	return r, nil
 }
 
@@ -88,15 +96,35 @@ func seasonNotes(p place.Place) []say.Phrase {
 	switch latitude := p.Latitude.Degrees(); {
 	case latitude == 0:
 		return []say.Phrase{say.Line("season-dates.equator")}
-	case latitude > -tropic && latitude < tropic:
+	case entry.Tropical(p.Latitude):
 		return []say.Phrase{say.Line("season-dates.tropics")}
 	}
 	return nil
 }
 
-// tropic is the latitude in degrees up to which the Sun can stand overhead, the
-// obliquity of the ecliptic: Meeus, Astronomical Algorithms, 2nd ed. 1998, ch. 22.
-const tropic = 23.44
+// seasonColumn is the column for the season of a turn. By the calendar the season begins
+// before it.
+func seasonColumn(v form.Values) result.Column {
+	if entry.ByCalendar(v) {
+		return result.Column{Name: "within"}
+	}
+	return result.Column{Name: "season"}
+}
+
+// calendarAround is seasonAround where seasons are three whole months.
+func calendarAround(p place.Place, date place.Date) []result.Fact {
+	now := entry.CalendarSeason(date)
+	next := (now + 1) % 4
+	begins := entry.CalendarBegin(date.Year, next)
+	if !begins.After(date) {
+		begins.Year++
+	}
+	return []result.Fact{
+		{Name: "season", Value: entry.SeasonName(p, now)},
+		{Name: "next", Value: say.Date(begins)},
+		{Name: "next_season", Value: entry.SeasonName(p, next)},
+	}
+}
 
 // seasonAround says which season the date's noon falls in and which comes next.
 func seasonAround(p place.Place, date place.Date) []result.Fact {
@@ -107,10 +135,14 @@ func seasonAround(p place.Place, date place.Date) []result.Fact {
 	if at, ok := nextTurn(noon); ok {
 		next = entry.Moment(p, at)
 	}
+	now, then := entry.SeasonName(p, turn), entry.SeasonName(p, (turn+1)%4)
+	if entry.Tropical(p.Latitude) {
+		now, then = say.Words("season.since", entry.TurnName(turn)), entry.TurnName((turn+1)%4)
+	}
 	return []result.Fact{
-		{Name: "season", Value: entry.SeasonName(p, turn)},
+		{Name: "season", Value: now},
 		{Name: "next", Value: next},
-		{Name: "next_season", Value: entry.SeasonName(p, (turn+1)%4)},
+		{Name: "next_season", Value: then},
 	}
 }
 

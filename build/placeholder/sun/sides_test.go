@@ -8,8 +8,10 @@ import (
 	"time"
 
 	"noonbook/build/drawing"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/placeholder/entrytest"
 	"noonbook/build/say"
+	"noonbook/compute/quantity"
 )
 
 const degree = math.Pi / 180
@@ -191,6 +193,9 @@ func TestSeasonsOnBothSides(t *testing.T) {
 		}
 		turn := entrytest.FromTT(t, row["tt"])
 		for _, w := range witnesses {
+			if entry.Tropical(quantity.Degrees(w.latitude)) {
+				continue // TestSeasonNames
+			}
 			begins := north[row["season"]]
 			if w.latitude < 0 {
 				begins = opposite[begins]
@@ -324,7 +329,7 @@ func TestLampFromTheSide(t *testing.T) {
 		if (lits[0].Points[0].X < lamp.X) != true {
 			t.Error("the June ball is not left of the lamp")
 		}
-		if got, south := entrytest.Says(r.Notes, "season-model.note_south"), w.latitude < 0; got != south {
+		if got, south := entrytest.Says(r.Notes, "season-model.note_south"), w.latitude < -23.44; got != south {
 			t.Errorf("%s: the south is spoken of: %v", w.school, got)
 		}
 		entrytest.Near(t, w.school+": from the nearer end", entrytest.Fact(t, r, "from_end").Number, 90-math.Abs(w.latitude), 1e-9)
