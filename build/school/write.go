@@ -63,14 +63,14 @@ type table struct {
 func tables() (all []table) {
 	for _, field := range Settings() {
 		name := field.Name()[:strings.LastIndexByte(field.Name(), '.')]
-		if len(all) == 0 || all[len(all)-1].name != name {
-			all = append(all, table{name: name})
+		at := slices.IndexFunc(all, func(t table) bool { return t.name == name })
+		if at < 0 {
+			at, all = len(all), append(all, table{name: name})
 		}
-		last := &all[len(all)-1]
 		if field.Kind() == form.Tables {
-			last.lists = append(last.lists, field)
+			all[at].lists = append(all[at].lists, field)
 		} else {
-			last.fields = append(last.fields, field)
+			all[at].fields = append(all[at].fields, field)
 		}
 	}
 	return all

@@ -27,7 +27,8 @@ func TestWriteHasEveryKeyOnce(t *testing.T) {
 			t.Errorf("it holds\n%v\nwant\n%v", values, v)
 		}
 		for _, field := range school.Settings() {
-			table, key, _ := strings.Cut(field.Name(), ".")
+			dot := strings.LastIndexByte(field.Name(), '.')
+			table, key := field.Name()[:dot], field.Name()[dot+1:]
 			_, below, ok := strings.Cut(file, "\n["+table+"]\n")
 			below, _, _ = strings.Cut(below, "\n[")
 			line := regexp.MustCompile(`(?m)^(?:# )?` + key + ` = .+$|^# \[\[` + table + `\.` + key + `\]\]$`)
