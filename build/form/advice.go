@@ -256,6 +256,8 @@ var (
 	monthWord = regexp.MustCompile(`^(?:(\d{1,2})(?:st|nd|rd|th|er|\.)? ([\pL]{3,9})\.?,? (\d{4})|([\pL]{3,9})\.? (\d{1,2})(?:st|nd|rd|th)?,? (\d{4}))$`)
 )
 
+const noSuchDay = "there is no such day"
+
 // dateAdvice says how a date is written that a person wrote otherwise.
 func dateAdvice(s string) string {
 	if len(s) > 40 {
@@ -266,7 +268,7 @@ func dateAdvice(s string) string {
 		if d, ok := dateOf(m[1], m[2], m[3]); ok {
 			return "write " + d
 		}
-		return "there is no such day"
+		return noSuchDay
 	}
 	if m := dayFirst.FindStringSubmatch(s); m != nil {
 		a, okA := dateOf(m[3], m[2], m[1])
@@ -279,7 +281,7 @@ func dateAdvice(s string) string {
 		case okB:
 			return "write " + b
 		}
-		return "there is no such day"
+		return noSuchDay
 	}
 	if m := monthWord.FindStringSubmatch(s); m != nil {
 		if n := monthNumber(m[2] + m[4]); n > 0 {

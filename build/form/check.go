@@ -100,6 +100,9 @@ func (f Field) date(raw any) (any, string) {
 		if date, err := place.ParseDate(d); err == nil {
 			return date, ""
 		}
+		if f.Named {
+			return f.named(d)
+		}
 	}
 	return nil, f.mismatch(raw)
 }
@@ -117,6 +120,9 @@ func (f Field) text(s string) (any, string) {
 	case Month:
 		if first, err := place.ParseDate(s + "-01"); err == nil {
 			return YearMonth{first}, ""
+		}
+		if f.Named {
+			return f.named(s)
 		}
 		return nil, f.mismatch(s)
 	case Clock:
@@ -187,6 +193,7 @@ func (f Field) list(raw any) (any, string) {
 	one := f.item()
 	var texts []string
 	var dates []place.Date
+	var days dayList
 	var spans []TimeSpan
 	for _, item := range items {
 		v, complaint := one.value(item)
@@ -197,13 +204,18 @@ func (f Field) list(raw any) (any, string) {
 		case string:
 			texts = append(texts, v)
 		case place.Date:
-			dates = append(dates, v)
+			dates, days = append(dates, v), append(days, v)
+		case Day:
+			days = append(days, v)
 		case TimeSpan:
 			spans = append(spans, v)
 		}
 	}
 	switch f.Kind() {
 	case Dates:
+		if len(days) > len(dates) {
+			return days, ""
+		}
 		return dates, ""
 	case Spans:
 		return spans, ""

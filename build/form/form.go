@@ -34,6 +34,7 @@ type Field struct {
 	Min, Max float64  // bounds of a number, both included; equal bounds mean none. Max of CSV and lists: most rows, items
 	Choices  []string // what a Text, or each item of Texts, may be; of a Date, words for none
 	Fields   Form     // the keys of each table of Tables, the columns of CSV
+	Named    bool     // of a Date, a Month, Dates: a day may be named, which Values then hold until OnDays
 	Required bool
 	Default  any    // the value where the key is missing, of the kind's Go type
 	Assumed  string // says in words what stands in for a missing key, where Default is nil

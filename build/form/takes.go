@@ -29,11 +29,20 @@ func (f Field) Takes() Phrase {
 	case Flag:
 		return Phrase{"reference.flag", "true or false", nil}
 	case Date:
+		if f.Choices != nil && f.Named {
+			return Phrase{"reference.day_or", `a date such as 2027-04-20, a day by name such as "next full Moon", or {1}`, []any{Choices(f.Choices)}}
+		}
+		if f.Named {
+			return Phrase{"reference.day", `a date such as 2027-04-20, or a day by name such as "next full Moon"`, nil}
+		}
 		if f.Choices != nil {
 			return Phrase{"reference.date_or", "a date such as 2027-04-20, or {1}", []any{Choices(f.Choices)}}
 		}
 		return Phrase{"reference.date", "a date such as 2027-04-20", nil}
 	case Month:
+		if f.Named {
+			return Phrase{"reference.month_of_day", `a month such as "2027-04", or a day by name such as "next full Moon" for its month`, nil}
+		}
 		return Phrase{"reference.month", `a month such as "2027-04"`, nil}
 	case Clock:
 		return Phrase{"reference.clock", `a time of day such as "9:10"`, nil}
@@ -47,6 +56,9 @@ func (f Field) Takes() Phrase {
 		}
 		return Phrase{"reference.texts", "a list of texts", nil}
 	case Dates:
+		if f.Named {
+			return Phrase{"reference.days", `a list of dates such as 2027-04-20 or of days by name such as "next full Moon"`, nil}
+		}
 		return Phrase{"reference.dates", "a list of dates such as 2027-04-20", nil}
 	case Spans:
 		return Phrase{"reference.spans", `a list of stretches of the day such as "9:10-10:00"`, nil}
