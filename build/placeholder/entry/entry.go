@@ -11,6 +11,9 @@ import (
 // Date is the day that an evaluation is for.
 const Date form.Key[place.Date] = "date"
 
+// CountedFrom is the day from which an evaluation counts days.
+const CountedFrom form.Key[place.Date] = "counted_from"
+
 // An Entry is one placeholder of the catalogue.
 type Entry struct {
 	Name      string
@@ -90,8 +93,8 @@ func Names(catalogue []Entry) []string {
 }
 
 // Complete returns the values that Reckon reads: what the author gave, then
-// the school's settings, then defaults. Where the argument date is left open it
-// is the given day.
+// the school's settings, then defaults. Where the arguments date and counted_from are
+// left open they are the given day.
 func (e Entry) Complete(settings, given form.Values, day place.Date) form.Values {
 	full := e.Arguments.Complete(given)
 	for _, key := range e.Settings {
@@ -101,6 +104,9 @@ func (e Entry) Complete(settings, given form.Values, day place.Date) form.Values
 	}
 	if e.Arguments.Takes(Date) && !Date.In(full) {
 		full = full.With(Date.Is(day))
+	}
+	if e.Arguments.Takes(CountedFrom) && !CountedFrom.In(full) {
+		full = full.With(CountedFrom.Is(day))
 	}
 	return full
 }
