@@ -9,6 +9,7 @@ import "noonbook/build/placeholder/entry"
 func Entries() []entry.Entry {
 	return []entry.Entry{
 		classFacts(),
+		namedDay(),
 		familyNote(),
 		kitList(),
 		lessonSky(),
