@@ -17,11 +17,13 @@ import (
 	"noonbook/build/placeholder/worlds"
 )
 
-// Catalogue returns every placeholder with its cautions, sorted by name.
+// Catalogue returns every placeholder with its cautions, sorted by name. Their dates can
+// be days by name.
 func Catalogue() []entry.Entry {
 	all := slices.Concat(class.Entries(), dial.Entries(), moon.Entries(), optics.Entries(), rocket.Entries(),
 		sky.Entries(), stars.Entries(), strip.Entries(), sun.Entries(), worlds.Entries())
 	for i, e := range all {
+		e.Arguments = e.Arguments.Named()
 		all[i] = e.Careful()
 	}
 	slices.SortFunc(all, func(a, b entry.Entry) int { return strings.Compare(a.Name, b.Name) })

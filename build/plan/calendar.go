@@ -17,48 +17,56 @@ import (
 
 // calendar arranges the lessons and reports what is wrong with their days.
 func (p *Plan) calendar(settings form.Values) (classroom.Calendar, problem.List) {
-	var problems problem.List
-	calendar := school.Calendar(settings, p.lessons)
+	_, calendar, problems := p.arranged(settings)
+	return calendar, problems
+}
+
+// arranged is calendar with the lessons, each with its date where it names a day.
+func (p *Plan) arranged(settings form.Values) ([]classroom.Lesson, classroom.Calendar, problem.List) {
+	lessons, calendar, problems := p.dated(settings)
+	if problems.Faults() > 0 { // the rest follows from a day that is none
+		return lessons, calendar, problems
+	}
 	term := school.Term(settings)
 	if term.First.IsZero() || term.Last.IsZero() || len(term.Days()) == 0 {
-		return calendar, nil // source reported the term; no lesson is to blame
+		return lessons, calendar, nil // source reported the term; no lesson is to blame
 	}
 	taught := p.taught()
 	for i, h := range calendar.Held {
-		l, date := taught[i], p.lessons[i].Date
+		l, date := taught[i], lessons[i].Date
 		switch dated := !date.IsZero(); {
 		case dated && (date.Before(term.First) || date.After(term.Last)):
-			problems.Add(l.Place(source.BlockDate), "lesson: date %s is outside the term, %s to %s", date, term.First, term.Last)
+			problems.Add(l.Place(source.BlockDate), "lesson: date %s is outside the term, %s to %s", dateWritten(l, date), term.First, term.Last)
 		case dated && !term.Holds(date):
-			problems.Add(l.Place(source.BlockDate), "lesson: date %s is no school day (%s)", date, date.Weekday())
-		case !h.Placed && !term.Fits(p.lessons[i]):
+			problems.Add(l.Place(source.BlockDate), "lesson: date %s is no school day (%s)", dateWritten(l, date), date.Weekday())
+		case !h.Placed && !term.Fits(lessons[i]):
 			problems.Add(l.Place(source.BlockTitle), "lesson: no school day has lesson times enough for it")
 		case !h.Placed:
-			problems.Add(l.Place(source.BlockTitle), "lesson: no school day is left for it before term.last_day %s%s", term.Last, p.roomier(settings, term))
+			problems.Add(l.Place(source.BlockTitle), "lesson: no school day is left for it before term.last_day %s%s", term.Last, p.roomier(lessons, term))
 		}
 	}
 	p.offTimes(&problems, term, calendar)
 	for _, r := range calendar.Dropped {
 		l := taught[r.Lesson-1]
 		switch other := taught[max(1, r.Other)-1]; {
-		case r.Kind == classroom.ForOrder && source.BlockDate.Of(l.Block).IsZero():
-			problems.Add(l.Place(source.BlockTitle), "lesson: no school day is left for it after %q and before %s", other.Title(), p.nextDated(r.Lesson))
+		case r.Kind == classroom.ForOrder && lessons[r.Lesson-1].Date.IsZero():
+			problems.Add(l.Place(source.BlockTitle), "lesson: no school day is left for it after %q and before %s", other.Title(), nextDated(lessons, r.Lesson))
 		case r.Kind == classroom.ForOrder:
 			problems.Add(other.Place(source.BlockTitle), "lesson: no school day is left for it before %q", l.Title())
 		default:
-			problems.Warn(l.Place(ruleKey(l, r)), "lesson: %s", p.words.Line(class.Conflict(settings, p.lessons, calendar, r)))
+			problems.Warn(l.Place(ruleKey(l, r)), "lesson: %s", p.words.Line(class.Conflict(settings, lessons, calendar, r)))
 		}
 	}
 	overlaps(&problems, taught, calendar.Held)
-	return calendar, problems
+	return lessons, calendar, problems
 }
 
 // nextDated names what a lesson without a date must come before: the next lesson that
 // has one, or the end of the term.
-func (p *Plan) nextDated(number int) string {
-	for i := number; i < len(p.lessons); i++ {
-		if !p.lessons[i].Date.IsZero() {
-			return strconv.Quote(p.lessons[i].Title)
+func nextDated(lessons []classroom.Lesson, number int) string {
+	for _, l := range lessons[number:] {
+		if !l.Date.IsZero() {
+			return strconv.Quote(l.Title)
 		}
 	}
 	return "the end of the term"
@@ -80,8 +88,8 @@ func ruleKey(l *source.Lesson, r classroom.Rule) form.AnyKey {
 }
 
 // roomier says what would make room for every lesson.
-func (p *Plan) roomier(settings form.Values, term classroom.Term) string {
-	days, daily := term.Enough(p.lessons)
+func (p *Plan) roomier(lessons []classroom.Lesson, term classroom.Term) string {
+	days, daily := term.Enough(lessons)
 	var ways []string
 	if days == 1 {
 		ways = append(ways, "one more school day")
@@ -128,11 +136,12 @@ func (p *Plan) dayOf(page int, s *pressing) place.Date {
 	return school.TermFirstDay.Of(s.settings)
 }
 
-// calendarFor returns the calendar for a use of a placeholder: the school's,
+// calendarFor returns the lessons and the calendar for a use of a placeholder: the school's,
 // unless the use has settings of its own that the calendar depends on.
-func (p *Plan) calendarFor(s *pressing, given, complete form.Values) classroom.Calendar {
+func (p *Plan) calendarFor(s *pressing, given, complete form.Values) ([]classroom.Lesson, classroom.Calendar) {
 	if slices.ContainsFunc(school.CalendarSettings(), func(key form.AnyKey) bool { return key.In(given) }) {
-		return school.Calendar(complete, p.lessons)
+		lessons, calendar, _ := s.course.Arrange(complete)
+		return lessons, calendar
 	}
-	return s.calendar
+	return s.lessons, s.calendar
 }

@@ -63,6 +63,8 @@ type pressing struct {
 	words    *typeset.Words
 	settings form.Values
 	term     classroom.Term
+	course   entry.Course
+	lessons  []classroom.Lesson // each with its date where it names a day
 	calendar classroom.Calendar
 	groups   []int
 	results  []result.Result // by ask

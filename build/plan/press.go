@@ -71,11 +71,13 @@ func (p *Plan) colour(settings form.Values, problems *problem.List) typeset.Colo
 
 // reckon evaluates each distinct placeholder once.
 func (p *Plan) reckon(settings form.Values) (*pressing, problem.List) {
-	calendar, problems := p.calendar(settings)
+	lessons, calendar, problems := p.arranged(settings)
 	s := &pressing{
 		words:    p.words,
 		settings: settings,
 		term:     school.Term(settings),
+		course:   p.course(),
+		lessons:  lessons,
 		calendar: calendar,
 		groups:   groupsOf(settings),
 		results:  make([]result.Result, len(p.asks)),
@@ -86,9 +88,14 @@ func (p *Plan) reckon(settings form.Values) (*pressing, problem.List) {
 		if p.Progress != nil {
 			p.Progress(i, len(p.asks))
 		}
-		values := a.Entry.Complete(settings, a.Given, p.dayOf(a.lesson, s))
+		given, ok := p.onDays(s, a, &problems)
+		if !ok {
+			continue
+		}
+		values := a.Entry.Complete(settings, given, p.dayOf(a.lesson, s))
 		if a.Entry.Lessons {
-			values = a.Entry.WithLessons(values, p.lessons, p.calendarFor(s, a.Given, values), p.unit.Lessons[a.lesson].Number)
+			lessons, calendar := p.calendarFor(s, given, values)
+			values = a.Entry.WithLessons(values, lessons, calendar, p.unit.Lessons[a.lesson].Number)
 		}
 		if !ready(a.Entry, values, keys) {
 			continue // what is missing was reported where it should stand

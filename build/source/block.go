@@ -67,7 +67,7 @@ func LessonBlock() form.Form {
 		{Key: BlockSummary, Default: "", Doc: "One or two sentences on what happens in it."},
 		{Key: BlockPart, Choices: []string{PartLesson, PartStart, PartPage, PartSafety, PartGlossary, PartSources, PartReference}, Default: PartLesson, Doc: "Which part of the handbook the page is."},
 		{Key: BlockOrder, Min: -1000, Max: 1000, Default: 0.0, Doc: "Place in the unit; lessons of equal order follow their file names."},
-		{Key: BlockDate, Choices: []string{"auto"}, Assumed: "auto", Doc: `Date of a lesson; "auto" is the first school day after the lessons before it on which everything holds that the lesson asks for.`},
+		{Key: BlockDate, Named: true, Choices: []string{"auto"}, Assumed: "auto", Doc: `Date of a lesson; "auto" is the first school day after the lessons before it on which everything holds that the lesson asks for.`},
 		{Key: BlockStart, Assumed: "one of term.lesson_times", Doc: "Time of day at which the lesson begins."},
 		{Key: BlockMinutes, Unit: "min", Min: 1, Max: 600, Assumed: "the length of its lesson time", Doc: "Length of the lesson from beginning to end, breaks included. A longer one also takes the lesson times behind it, as long as the breaks between them are half an hour at most."},
 		{Key: BlockVisits, Min: 1, Max: 12, Default: 1, Doc: "Lesson times of one day that the lesson takes, as when the class comes back to a dial hour by hour."},

@@ -41,6 +41,9 @@ type Lesson struct {
 	links   []reference
 
 	follows, changeWith int // numbers of the lessons that it names
+
+	day       *form.Day // of the lesson block, where it is named
+	namedDays []namedDay
 }
 
 // Part returns which part of the handbook the lesson is.
@@ -150,6 +153,9 @@ func (r *reader) lessonBlock(l *Lesson, block *ast.FencedCodeBlock) {
 		r.problems.Add(within(l.lines, block, form.Place{Line: f.Line, Column: f.Column}), "lesson: %s", f.Text)
 	}
 	r.noPlaceholders(l, values)
+	if day, ok := values.TakeDay(BlockDate); ok {
+		l.day = &day
+	}
 	l.Block = LessonBlock().Complete(values)
 }
 

@@ -93,6 +93,7 @@ func Read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry) (*Unit,
 	r.pageNames()
 	r.number()
 	r.ties()
+	r.days()
 	if err := r.references(); err != nil {
 		return nil, nil, err
 	}

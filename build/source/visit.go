@@ -109,6 +109,7 @@ func (v *visitor) compute(n *ast.FencedCodeBlock, info string, at problem.Place)
 		v.problems.Add(within(v.lesson.lines, n, form.Place{Line: f.Line, Column: f.Column}), "%s: %s", name, f.Text)
 	}
 	v.recordsOf(keys, given, func(key string) problem.Place { return within(v.lesson.lines, n, places[key]) })
+	v.daysOf(name, given, func(key string) problem.Place { return within(v.lesson.lines, n, places[key]) })
 	block := &Block{Ask: Ask{entry, given, at}}
 	block.SetPos(n.Pos())
 	n.Parent().ReplaceChild(n.Parent(), n, block)
@@ -164,9 +165,11 @@ func (v *visitor) expression(s string, at problem.Place) *Inline {
 	}
 	n := &Inline{Fact: parts[2], Ask: Ask{entry, form.Values{}, at}}
 	keys := entry.Form(v.keys)
+	places := map[string]problem.Place{}
 	for _, p := range pairs {
 		here := at
 		here.Column += p.offset
+		places[p.key] = here
 		value, complaint := keys.ParsePair(p.key, p.value)
 		if complaint != "" {
 			v.problems.Add(here, "%s: %s", entry.Name, complaint)
@@ -175,6 +178,10 @@ func (v *visitor) expression(s string, at problem.Place) *Inline {
 		n.Given[p.key] = value
 	}
 	v.recordsOf(keys, n.Given, func(string) problem.Place { return at })
+	v.daysOf(entry.Name, n.Given, func(key string) problem.Place {
+		key, _, _ = strings.Cut(key, "[")
+		return places[key]
+	})
 	return n
 }
 

@@ -17,7 +17,6 @@ import (
 	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
-	"noonbook/compute/classroom"
 )
 
 const reckonHelp = `noonbook reckon evaluates one placeholder and prints what it computes.
@@ -29,7 +28,9 @@ const reckonHelp = `noonbook reckon evaluates one placeholder and prints what it
 The school is that of ./content/unit.toml, or of ./unit.toml, or the demo's. A key
 is an argument of the placeholder (date=2027-04-20) or a setting that it reads,
 which then stands for this once (school.latitude=52). Without a date the first day
-of term counts.
+of term counts. A date is one such as 2027-04-20, or a day by name such as
+"next full Moon", "13 weeks after first day of term" or "3-paper-strip", the file of
+a lesson; next and last count from the first day of term, and so does "this lesson".
 
 NAME.FACT prints that fact alone, as a page words it, on one line; cautions and
 warnings then go to the error stream.
@@ -110,7 +111,7 @@ func evaluate(entry entry.Entry, folder string, words []string) (encode.Answer, 
 	if err != nil {
 		return encode.Answer{}, nil, err
 	}
-	settings, lessons, err := readFor(folder, entry, given)
+	settings, course, err := readFor(folder, entry, given)
 	if err != nil {
 		return encode.Answer{}, nil, err
 	}
@@ -118,8 +119,10 @@ func evaluate(entry entry.Entry, folder string, words []string) (encode.Answer, 
 	if err != nil {
 		return encode.Answer{}, nil, err
 	}
-	values := entry.Complete(settings, given, school.TermFirstDay.Of(settings))
-	values = entry.WithLessons(values, lessons, school.Calendar(values, lessons), 0)
+	values, err := complete(entry, settings, given, course)
+	if err != nil {
+		return encode.Answer{}, nil, err
+	}
 	r, err := entry.Reckon(values)
 	if err != nil {
 		return encode.Answer{}, nil, usage{fmt.Errorf("reckon %s: %w", entry.Name, err)}
@@ -127,6 +130,25 @@ func evaluate(entry entry.Entry, folder string, words []string) (encode.Answer, 
 	answer := encode.Answer{Placeholder: entry.Name, Sources: entry.Sources, Result: r}
 	used(&answer, entry, values, settings.With(given))
 	return answer, unitWords, nil
+}
+
+// complete returns the values that the entry reads, with dates in place of days by name:
+// they count from the term's first day.
+func complete(e entry.Entry, settings, given form.Values, course entry.Course) (form.Values, error) {
+	for _, named := range given.Days() {
+		if complaint := course.Complaint(form.ADay(), named.Day); complaint != "" {
+			return nil, usage{fmt.Errorf("reckon %s: %s %s", e.Name, named.Key, complaint)}
+		}
+	}
+	first := school.TermFirstDay.Of(settings)
+	over := settings.With(given)
+	lessons, calendar, _ := course.Arrange(over)
+	given, err := given.OnDays(course.Of(over, lessons, calendar, 0).Date)
+	if err != nil {
+		return nil, usage{fmt.Errorf("reckon %s: %w", e.Name, err)}
+	}
+	values := e.Complete(settings, given, first)
+	return e.WithLessons(values, lessons, calendar, 0), nil
 }
 
 // used tells the answer the day and the place that the evaluation was for, as far as
@@ -192,20 +214,25 @@ func pairs(entry entry.Entry, words []string) (form.Values, error) {
 }
 
 // readFor reads what the entry needs: the settings and, for an entry that reads
-// lessons, the whole unit, whose problems then matter.
-func readFor(folder string, entry entry.Entry, given form.Values) (form.Values, []classroom.Lesson, error) {
-	settings, err := settingsFor(folder, entry, given)
-	if err != nil || !entry.Lessons {
-		return settings, nil, err
+// lessons or a day that is named after one, the whole unit, whose problems then matter.
+func readFor(folder string, e entry.Entry, given form.Values) (form.Values, entry.Course, error) {
+	settings, err := settingsFor(folder, e, given)
+	if err != nil || !e.Lessons && !ofFile(given) {
+		return settings, entry.Course{}, err
 	}
 	unit, problems, err := readUnit(folder)
 	if err != nil {
-		return nil, nil, err
+		return nil, entry.Course{}, err
 	}
 	if problems.Faults() > 0 {
-		return nil, nil, problems
+		return nil, entry.Course{}, problems
 	}
-	return settings, unit.Taught(), nil
+	return settings, unit.Course(), nil
+}
+
+// ofFile reports whether a day is named after a lesson's file.
+func ofFile(given form.Values) bool {
+	return slices.ContainsFunc(given.Days(), func(named form.NamedDay) bool { return named.Day.Anchor().Sort == form.DayOfFile })
 }
 
 // settingsFor reads the settings alone, problems in lessons do not matter here,

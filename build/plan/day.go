@@ -1,0 +1,58 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+
+	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/problem"
+	"noonbook/build/source"
+	"noonbook/compute/classroom"
+	"noonbook/compute/place"
+)
+
+// dated arranges the lessons of the unit, with a date for each that names its day, and
+// reports the names that are none at this school.
+func (p *Plan) dated(settings form.Values) ([]classroom.Lesson, classroom.Calendar, problem.List) {
+	course := p.course()
+	lessons, calendar, faults := course.Arrange(settings)
+	var problems problem.List
+	taught := p.taught()
+	for i := range taught {
+		if err := faults[i]; err != nil {
+			problems.Add(taught[i].Place(source.BlockDate), "lesson: date is %q: %v", taught[i].DayName(), err)
+		}
+	}
+	return lessons, calendar, problems
+}
+
+// course is the unit's, with the lessons as the plan has them.
+func (p *Plan) course() entry.Course {
+	course := p.unit.Course()
+	course.Lessons = p.lessons
+	return course
+}
+
+// dateWritten is the date of a lesson with the name that its author gave it.
+func dateWritten(l *source.Lesson, date place.Date) string {
+	if name := l.DayName(); name != "" {
+		return fmt.Sprintf("%q, %s,", name, date)
+	}
+	return date.String()
+}
+
+// onDays returns what the author gave with dates in place of the days by name. It reports
+// a name that is no day at this school; ok is false for that and for one that can not be
+// told because something else is wrong.
+func (p *Plan) onDays(s *pressing, a ask, problems *problem.List) (given form.Values, ok bool) {
+	if len(a.Given.Days()) == 0 {
+		return a.Given, true
+	}
+	days := s.course.Of(s.settings.With(a.Given), s.lessons, s.calendar, p.unit.Lessons[a.lesson].Number)
+	given, err := a.Given.OnDays(days.Date)
+	if err != nil && !errors.Is(err, entry.ErrNoDay) {
+		problems.Add(a.At, "%s: %v", a.Entry.Name, err)
+	}
+	return given, err == nil
+}

@@ -1,0 +1,133 @@
+package source
+
+import (
+	"fmt"
+	"path"
+	"strings"
+
+	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/problem"
+)
+
+// A namedDay is a day by name that a lesson's text holds.
+type namedDay struct {
+	what string // "sun-day: date"
+	day  form.Day
+	at   problem.Place
+}
+
+// stem is the lesson's file as a day names it.
+func (l *Lesson) stem() string {
+	base := path.Base(l.name)
+	return base[:len(base)-len(path.Ext(base))]
+}
+
+// DayName returns the day that the lesson names as its date; "" where it names none.
+func (l *Lesson) DayName() string {
+	if l.day == nil {
+		return ""
+	}
+	return l.day.Text
+}
+
+// Course returns what a school needs to give the lessons their days.
+func (u *Unit) Course() entry.Course {
+	c := entry.Course{Lessons: u.Taught(), Named: map[int]form.Day{}, Files: map[string]int{}}
+	for _, l := range u.Lessons {
+		c.Files[l.stem()] = l.Number
+		if l.Number > 0 && l.day != nil {
+			c.Named[l.Number-1] = *l.day
+		}
+	}
+	return c
+}
+
+// daysOf notes the days that a use of a placeholder names.
+func (v *visitor) daysOf(name string, given form.Values, at func(key string) problem.Place) {
+	for _, named := range given.Days() {
+		v.lesson.namedDays = append(v.lesson.namedDays, namedDay{name + ": " + named.Key, named.Day, at(named.Key)})
+	}
+}
+
+// days checks the names of days against the unit: each names a lesson that there is, and
+// no lesson's date comes round to itself.
+func (r *reader) days() {
+	course := r.unit.Course()
+	for _, l := range r.unit.Lessons {
+		for _, named := range l.namedDays {
+			complaint := course.Complaint(form.ADay(), named.day)
+			if named.day.Anchor().Sort == form.DayOfThis && l.Number == 0 {
+				complaint = fmt.Sprintf(`is %q, and this page is no lesson; want "first day of term", or a lesson's file`, named.day.Text)
+			}
+			if complaint != "" {
+				r.problems.Add(named.at, "%s %s", named.what, complaint)
+			}
+		}
+		if l.day == nil {
+			continue
+		}
+		complaint := course.Complaint(LessonBlock().Pick(BlockDate)[0], *l.day)
+		switch {
+		case complaint != "":
+		case l.Number == 0:
+			complaint = fmt.Sprintf("is %q, and a page has no date; want part = %q", l.day.Text, PartLesson)
+		case l.day.Anchor().Sort == form.DayOfThis:
+			complaint = fmt.Sprintf("is %q, and a lesson can not be dated by itself", l.day.Text)
+		}
+		if complaint != "" {
+			r.problems.Add(l.Place(BlockDate), "lesson: date %s", complaint)
+			l.day = nil
+		}
+	}
+	r.circles()
+}
+
+// circles reports lessons whose dates come round to themselves, once for each circle, and
+// opens it.
+func (r *reader) circles() {
+	for _, l := range r.unit.Lessons {
+		way := []*Lesson{l}
+		for next := r.datedBy(l); next != nil; next = r.datedBy(next) {
+			if next == l {
+				r.circle(way)
+				break
+			}
+			if len(way) > len(r.unit.Lessons) { // it runs into a circle of others
+				break
+			}
+			way = append(way, next)
+		}
+	}
+}
+
+// datedBy returns the lesson after which the date of l is named.
+func (r *reader) datedBy(l *Lesson) *Lesson {
+	if l.day == nil || l.day.Anchor().Sort != form.DayOfFile {
+		return nil
+	}
+	number, _ := r.unit.Course().Lesson(l.day.Anchor().File)
+	for _, other := range r.unit.Lessons {
+		if other.Number == number && number > 0 {
+			return other
+		}
+	}
+	return nil
+}
+
+func (r *reader) circle(way []*Lesson) {
+	l := way[0]
+	if len(way) == 1 {
+		r.problems.Add(l.Place(BlockDate), "lesson: date is %q, and a lesson can not be dated by itself", l.day.Text)
+		l.day = nil
+		return
+	}
+	names := make([]string, 0, len(way))
+	for _, other := range way {
+		names = append(names, other.stem())
+	}
+	r.problems.Add(l.Place(BlockDate), "lesson: dates go round in a circle: %s is dated by %s, which is dated by %s", names[0], strings.Join(names[1:], ", which is dated by "), names[0])
+	for _, other := range way {
+		other.day = nil
+	}
+}
