@@ -66,6 +66,7 @@ type pressing struct {
 	course   entry.Course
 	lessons  []classroom.Lesson // each with its date where it names a day
 	calendar classroom.Calendar
+	nothings map[put]bool
 	groups   []int
 	results  []result.Result // by ask
 	files    []file.File     // tables as CSV

@@ -26,10 +26,13 @@ func (p *Plan) Press(settings form.Values) ([]file.File, problem.List) {
 		return nil, problems.Sorted()
 	}
 	colour := p.colour(settings, &problems)
+	s.nothings = map[put]bool{}
 	files := make([]file.File, 0, len(p.pages)+4+len(s.files)+len(p.unit.Files))
 	for _, page := range p.pages {
 		files = append(files, file.File{Name: page.name, Bytes: page.fill(nil, s)})
 	}
+	p.typedOutside(settings, &problems)
+	s.nothingsPut(&problems)
 	words, err := concordance.Of(files, p.words.Code)
 	if err != nil { // a fault of the program; the pages are whole without it
 		problems.Warn(problem.Place{}, "%v", err)

@@ -93,11 +93,7 @@ func (r lessonRenderer) inline(w util.BufWriter, src []byte, node ast.Node, ente
 		return ast.WalkContinue, nil
 	}
 	n := node.(*source.Inline)
-	mark := r.draft.fact(n, r.lesson)
-	if stopFollows(n, src) {
-		mark = r.draft.factBeforeStop(n, r.lesson)
-	}
-	_, err := w.WriteString(mark)
+	_, err := w.WriteString(r.draft.told(n, r.lesson, stopFollows(n, src)))
 	return ast.WalkSkipChildren, err
 }
 

@@ -19,14 +19,15 @@ func stopFollows(node ast.Node, src []byte) bool {
 	return ok && bytes.HasPrefix(text.Segment.Value(src), []byte("."))
 }
 
-// factBeforeStop returns the mark of a fact at the end of a sentence. Where the fact ends
-// with a stop of its own, as 1:20 p.m. does, that one is left out.
-func (d *draft) factBeforeStop(n *source.Inline, lesson int) string {
+// told returns the mark of one fact in a sentence. Where the fact ends with a stop of its
+// own, as 1:20 p.m. does, and the sentence ends there as well, the one stop is left out.
+func (d *draft) told(n *source.Inline, lesson int, stop bool) string {
 	number := d.plan.ask(n.Ask, lesson)
 	return d.mark(func(dst []byte, s *pressing) []byte {
 		value, _ := s.results[number].Fact(n.Fact)
+		s.putInto(n, value)
 		dst = s.words.AppendFact(dst, value)
-		if end := bytes.LastIndexByte(dst, '<'); end > 0 && dst[end-1] == '.' { // before the end tag
+		if end := bytes.LastIndexByte(dst, '<'); stop && end > 0 && dst[end-1] == '.' { // before the end tag
 			dst = append(dst[:end-1], dst[end:]...)
 		}
 		return dst

@@ -43,11 +43,12 @@ func (u *Unit) Course() entry.Course {
 	return c
 }
 
-// daysOf notes the days that a use of a placeholder names.
+// daysOf notes the days that a use of a placeholder names, and the dates that it types.
 func (v *visitor) daysOf(name string, given form.Values, at func(key string) problem.Place) {
 	for _, named := range given.Days() {
 		v.lesson.namedDays = append(v.lesson.namedDays, namedDay{name + ": " + named.Key, named.Day, at(named.Key)})
 	}
+	v.typedIn(given, at)
 }
 
 // days checks the names of days against the unit: each names a lesson that there is, and

@@ -42,6 +42,7 @@ type Lesson struct {
 
 	follows, changeWith int // numbers of the lessons that it names
 
+	Typed     []TypedDate
 	day       *form.Day // of the lesson block, where it is named
 	namedDays []namedDay
 }
@@ -137,6 +138,7 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 			l.Glance = append(l.Glance, n)
 		}
 	}
+	v.typedInProse()
 	r.sheet(l)
 	r.unit.Lessons = append(r.unit.Lessons, l)
 	return v.failed

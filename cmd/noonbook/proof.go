@@ -18,7 +18,8 @@ else the demo unit.
   --content FOLDER   read this folder, another way to name it
 
 Problems read file:line:column: what was found, what is allowed. Warnings say
-where the plan and the sky disagree, such as a dial lesson with the Sun too low.
+where the plan and the sky disagree, such as a dial lesson with the Sun too low, and
+what will not travel to the next term, such as a date typed outside this one.
 Exit 0: no problem; 1: problems; 2: wrong use; 3: the machine failed.
 `
 
