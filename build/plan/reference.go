@@ -18,6 +18,7 @@ var gaps = regexp.MustCompile(`\{\d\}`)
 
 func (p *Plan) reference() typeset.Reference {
 	doc := typeset.Reference{Settings: p.keys(school.Settings()), Lesson: p.keys(source.LessonBlock())}
+	doc.Days = p.namedDays()
 	for _, name := range entry.Cautions() {
 		words := p.words.Line(entry.Caution(name))
 		if entry.NeedsSchool(name) {
@@ -33,6 +34,21 @@ func (p *Plan) reference() typeset.Reference {
 		doc.Placeholders = append(doc.Placeholders, one)
 	}
 	return doc
+}
+
+// namedDays are the ways to name a day, an example each; every event is among them.
+func (p *Plan) namedDays() []typeset.Fact {
+	return []typeset.Fact{
+		{Name: "this lesson", Doc: p.words.Say("reference.named_this")},
+		{Name: "first day of term", Doc: p.words.Say("reference.named_first")},
+		{Name: "last day of term", Doc: p.words.Say("reference.named_last")},
+		{Name: "3-paper-strip", Doc: p.words.Say("reference.named_file")},
+		{Name: "13 weeks after this lesson", Doc: p.words.Say("reference.named_count")},
+		{Name: "next full Moon", Doc: p.words.Say("reference.named_next")},
+		{Name: "last full Moon", Doc: p.words.Say("reference.named_before")},
+		{Name: "next full Moon after last day of term", Doc: p.words.Say("reference.named_from")},
+		{Name: strings.Join(form.DayEvents(), ", "), Doc: p.words.Say("reference.named_events")},
+	}
 }
 
 func (p *Plan) keys(f form.Form) []typeset.Key {

@@ -104,6 +104,7 @@ type ReferencePage struct {
 // A Reference is what may be written in the files of a unit.
 type Reference struct {
 	Settings, Lesson []Key
+	Days             []Fact // ways to name a day, and what they are
 	Cautions         []Fact // by name, with their words
 	Placeholders     []Placeholder
 }

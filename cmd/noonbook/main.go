@@ -38,6 +38,9 @@ const help = `noonbook presses lessons and facts about a school into an offline 
   noonbook help VERB        say more about a verb, as noonbook VERB --help does
   noonbook --version        say which noonbook this is
 
+A date in a lesson or on the command line is one such as 2027-04-20, or a day by
+name such as "next full Moon", which is right in the next term too.
+
 Without a verb, in a folder that holds unit.toml or content/unit.toml, noonbook
 presses the handbook and opens it: a double click on the program in such a folder
 is enough.
