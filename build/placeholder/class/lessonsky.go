@@ -1,6 +1,7 @@
 package class
 
 import (
+	"slices"
 	"time"
 
 	"noonbook/build/form"
@@ -33,6 +34,7 @@ func lessonSky() entry.Entry {
 			{Name: "shadow_end", Unit: "m", Doc: "length of the shadow at the end"},
 			{Name: "shadow_end_to", Doc: "which way that shadow points"},
 			{Name: "moon", Doc: "the Moon halfway through, in words"},
+			entry.Truth("moon_by_day", "whether, at some time of the lesson, the Moon is at least 10° high and far enough from the Sun to be looked for"),
 		},
 		Sources:  []string{entry.SourceSun, entry.SourceMoon, entry.SourceIANA},
 		Harmless: "A table for whoever leads the lesson; it says itself which Moon nobody searches for.",
@@ -73,6 +75,7 @@ func reckonLessonSky(v form.Values) (result.Result, error) {
 			{Name: "shadow_start", Value: start.shadow}, {Name: "shadow_start_to", Value: start.to},
 			{Name: "shadow_end", Value: end.shadow}, {Name: "shadow_end_to", Value: end.to},
 			{Name: "moon", Value: middle.moon},
+			entry.True("moon_by_day", moonInLesson(p, h)),
 		},
 		Tables:  []result.Table{table},
 		Working: []say.Phrase{say.Line("lesson-sky.working")},
@@ -82,10 +85,21 @@ func reckonLessonSky(v form.Values) (result.Result, error) {
 // noSky are the facts where there is no lesson.
 func noSky() []result.Fact {
 	var facts []result.Fact
-	for _, name := range lessonSky().FactNames() {
-		facts = append(facts, result.Fact{Name: name, Value: say.None("lesson-sky.no_lesson")})
+	for _, f := range lessonSky().Facts {
+		if f.Truth {
+			facts = append(facts, entry.True(f.Name, false))
+			continue
+		}
+		facts = append(facts, result.Fact{Name: f.Name, Value: say.None("lesson-sky.no_lesson")})
 	}
 	return facts
+}
+
+// moonInLesson reports whether the class can look for the Moon, by the measures of
+// moon-school.
+func moonInLesson(p place.Place, h classroom.Held) bool {
+	chances := entry.ChancesOn(p, h.Date, []form.TimeSpan{{From: h.From, To: h.To}}, quantity.Degrees(entry.LeastMoon()))
+	return slices.ContainsFunc(chances, func(c entry.Chance) bool { return c.Safe })
 }
 
 func skyAt(p place.Place, t time.Time) skyMoment {

@@ -20,18 +20,18 @@ func placeFacts() entry.Entry {
 		Summary:   "Where the school is, what its clocks do, and where its compass points.",
 		Arguments: form.Form{entry.OnDate()},
 		Settings:  school.Where(),
-		Facts: []entry.Fact{
+		Facts: append([]entry.Fact{
 			{Name: "latitude", Unit: "deg", Doc: "latitude, north positive"},
 			{Name: "longitude", Unit: "deg", Doc: "longitude, east positive"},
 			{Name: "utc_offset", Unit: "s", Doc: "how far the school's clock is ahead of UTC on the date, at noon"},
-			{Name: "daylight_saving", Doc: "whether the clocks are on daylight-saving time on the date"},
+			{Name: "daylight_saving", Doc: "whether the clocks are on daylight-saving time on the date", Truth: true},
 			{Name: "next_clock_change", Doc: "the next clock change after the date"},
 			{Name: "magnetic_variation", Unit: "deg", Doc: "angle from true north to where the compass needle points, east positive"},
 			{Name: "compass_for_true_north", Unit: "deg", Doc: "what a compass shows when a line points to true north"},
 			{Name: "needle_turn", Unit: "deg", Doc: "how far, and to which side, to turn from the needle to true north"},
 			{Name: "local_noon", Doc: "when the Sun crosses the meridian, by the school's clock"},
 			{Name: "noon_after_twelve", Unit: "s", Doc: "how long after twelve by the clock that is"},
-		},
+		}, placeTruths()...),
 		Sources:  []string{entry.SourceSun, entry.SourceWMM, entry.SourceIANA},
 		Harmless: "Numbers of the place, to read; the placeholders for work outside have their own.",
 		Reckon:   reckonPlace,
@@ -62,6 +62,7 @@ func reckonPlace(v form.Values) (result.Result, error) {
 		after = say.Minutes(t.Sub(midday))
 	}
 	r.Facts = append(r.Facts, result.Fact{Name: "local_noon", Value: noon}, result.Fact{Name: "noon_after_twelve", Value: after})
+	r.Facts = append(r.Facts, placeIsTrue(p, midday, field)...)
 	r.Warnings = entry.CompassWarnings(field)
 	r.Working = []say.Phrase{say.Line("place-facts.working_compass", say.Number(variation.Degrees(), "deg", 1), say.Bearing(-variation, 1), entry.FullTurn(variation))}
 	if t, ok := entry.LocalNoon(p, date); ok {

@@ -47,6 +47,7 @@ func dialMarks() entry.Entry {
 			{Name: "watch_margin", Unit: "s", Doc: "how far that may be wrong"},
 			{Name: "scatter", Unit: "deg", Doc: "how far marks lie from their places when all that is put right"},
 			{Name: "finding", Doc: "the answer in words, or why there is none"},
+			entry.Truth("kept", "whether any marks count"),
 		},
 		Sources:  []string{entry.SourceSun, entry.SourceWMM, entry.SourceIANA, "Least squares on shadows by vectors, margins that hold together in 95 of 100 classes, as compute/dial documents"},
 		Harmless: "Reads marks that were made already; making them is the work of dial-hours.",
@@ -78,7 +79,7 @@ func reckonDialMarks(v form.Values) (result.Result, error) {
 	fit, err := dial.FitMarks(p.Latitude, marksIn(rows), ask)
 	r := result.Result{Facts: slices.Concat(
 		[]result.Fact{{Name: "marks", Value: say.Count(len(rows))}}, fitFacts(fit, err),
-		[]result.Fact{{Name: "finding", Value: finding(fit, err, ask, field.Declination)}},
+		[]result.Fact{{Name: "finding", Value: finding(fit, err, ask, field.Declination)}, entry.True("kept", len(rows) > 0)},
 	)}
 	predicted := rows
 	if len(rows) == 0 {

@@ -38,6 +38,9 @@ type Fact struct {
 	Name string
 	Unit string // "" for a moment, a date or words
 	Doc  string
+	// Truth says that the value is a yes or no (say.Yes), never none, whatever the
+	// settings: a lesson can ask for it with only and unless.
+	Truth bool
 }
 
 // Form returns the keys that a use of the entry may write: its arguments, and
@@ -70,6 +73,17 @@ func (e Entry) FactNames() []string {
 	names := make([]string, len(e.Facts))
 	for i, f := range e.Facts {
 		names[i] = f.Name
+	}
+	return names
+}
+
+// Truths returns the names of the facts that are yes or no.
+func (e Entry) Truths() []string {
+	var names []string
+	for _, f := range e.Facts {
+		if f.Truth {
+			names = append(names, f.Name)
+		}
 	}
 	return names
 }

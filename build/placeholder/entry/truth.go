@@ -1,6 +1,15 @@
 package entry
 
-import "noonbook/build/say"
+import (
+	"noonbook/build/result"
+	"noonbook/build/say"
+)
 
-// Truth is a fact that is so or is not, as the blocks only and unless ask for it.
-func Truth(so bool) say.Value { return say.Yes(so, "truth.yes", "truth.no") }
+// Truth documents a fact that is yes or no, which lessons can ask for with only and
+// unless.
+func Truth(name, doc string) Fact { return Fact{Name: name, Doc: doc, Truth: true} }
+
+// True is such a fact, printed as the word yes or no.
+func True(name string, is bool) result.Fact {
+	return result.Fact{Name: name, Value: say.Yes(is, "truth.yes", "truth.no")}
+}

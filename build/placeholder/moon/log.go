@@ -31,7 +31,7 @@ func moonLog() entry.Entry {
 	return entry.Entry{
 		Name:     "moon-log",
 		Summary:  "The class's Moon diary beside the almanac: when it looked, what it saw, and what was there.",
-		Settings: slices.Concat(school.Where(), form.Keys{school.RecordsMoonLog}),
+		Settings: slices.Concat(school.Where(), form.Keys{school.RecordsMoonLog, school.TermFirstDay, school.TermLastDay}),
 		Facts: []entry.Fact{
 			{Name: "looks", Doc: "how many times somebody looked"},
 			{Name: "seen", Doc: "how many times the Moon was seen"},
@@ -41,6 +41,8 @@ func moonLog() entry.Entry {
 			{Name: "first_day", Doc: "day of the first look"},
 			{Name: "last_day", Doc: "day of the last look"},
 			{Name: "finding", Doc: "what the diary shows, in words"},
+			entry.Truth("kept", "whether somebody looked at all"),
+			entry.Truth("this_term", "whether somebody looked between the first and the last day of the term"),
 		},
 		Sources:  []string{entry.SourceMoon, entry.SourceMoonrise, entry.SourceIANA, "How well an eye judges the Moon: lit part to 15 %, side and direction to 45°, height to 15°: common practice, no source"},
 		Harmless: "Reads looks that were made already; looking by day is the work of moon-school.",
@@ -62,7 +64,7 @@ func reckonMoonLog(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	r := result.Result{Facts: moonLogFacts(looks)}
+	r := result.Result{Facts: append(moonLogFacts(looks), entry.True("kept", len(looks) > 0), entry.True("this_term", lookedIn(v, looks)))}
 	if len(looks) == 0 {
 		r.Notes = []say.Phrase{say.Line("moon-log.no_records")}
 		return r, nil
@@ -75,6 +77,14 @@ func reckonMoonLog(v form.Values) (result.Result, error) {
 	r.Working = []say.Phrase{say.Line("moon-log.working",
 		say.Number(litNear, "percent", 0), say.Number(sideNear, "deg", 0), say.Number(heightNear, "deg", 0))}
 	return r, nil
+}
+
+// lookedIn reports whether some look was in the term.
+func lookedIn(v form.Values, looks []moonLook) bool {
+	return slices.ContainsFunc(looks, func(l moonLook) bool {
+		day := entry.Date.Of(l.row)
+		return !day.Before(school.TermFirstDay.Of(v)) && !day.After(school.TermLastDay.Of(v))
+	})
 }
 
 // moonLooks joins the rows with the almanac, in the order of time.

@@ -27,7 +27,7 @@ func moonSchool() entry.Entry {
 		},
 		Settings: slices.Concat(school.Where(), school.TimetableSettings()),
 		Facts: []entry.Fact{
-			{Name: "some", Doc: "whether the Moon can be looked for in a lesson at all"},
+			entry.Truth("some", "whether the Moon can be looked for in a lesson at all"),
 			{Name: "days", Doc: "school days on which the Moon stands high enough in some lesson, safely far from the Sun"},
 			{Name: "first", Doc: "the first moment at which it does"},
 			{Name: "first_direction", Doc: "where it then stands, in words"},
@@ -127,7 +127,7 @@ func moonSchoolFacts(p place.Place, chances []entry.Chance) []result.Fact {
 		altitude, direction, side = entry.AltitudeOf(top.Where), entry.Toward(top.Where.Azimuth), entry.LitSide(top.Limb.Side)
 	}
 	return []result.Fact{
-		{Name: "some", Value: entry.Truth(len(safe) > 0)},
+		entry.True("some", len(safe) > 0),
 		{Name: "days", Value: say.Count(len(days))},
 		{Name: "first", Value: first},
 		{Name: "first_direction", Value: firstDirection},

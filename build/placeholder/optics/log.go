@@ -28,6 +28,7 @@ func lensLog() entry.Entry {
 			{Name: "front_spread", Unit: "mm", Doc: "standard deviation of one measurement of it"},
 			{Name: "eye_mean", Unit: "mm", Doc: "mean focal length of the eye lens"},
 			{Name: "eye_spread", Unit: "mm", Doc: "standard deviation of one measurement of it"},
+			entry.Truth("kept", "whether anything was measured"),
 		},
 		Sources:  []string{sourceLens, "Misread: more than three times the scatter from the median, the scatter taken from the median deviation, and more than 3 %: common practice, no source"},
 		Cautions: []string{entry.CareLenses},
@@ -90,6 +91,7 @@ func reckonLensLog(v form.Values) (result.Result, error) {
 		{Name: "worst", Value: worst},
 		{Name: "front_mean", Value: front}, {Name: "front_spread", Value: frontSpread},
 		{Name: "eye_mean", Value: eye}, {Name: "eye_spread", Value: eyeSpread},
+		entry.True("kept", len(records.Rows) > 0),
 	}
 	r.Working = []say.Phrase{say.Line("lens-log.working_one"), say.Line("lens-log.working_spread")}
 	return r.InMetric(), nil

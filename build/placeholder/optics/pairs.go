@@ -23,6 +23,7 @@ func lensPairs() entry.Entry {
 		Settings: optics,
 		Facts: []entry.Fact{
 			{Name: "usable", Doc: "how many pairs of kinds make a good telescope"},
+			entry.Truth("pair", "whether any pair makes a good telescope"),
 			{Name: "best_front", Doc: "front lens of the best pair"},
 			{Name: "best_eye", Doc: "eye lens of the best pair"},
 			{Name: "best_magnification", Unit: "times", Doc: "how many times larger things look through it"},
@@ -78,6 +79,7 @@ func reckonLensPairs(v form.Values) (result.Result, error) {
 		r.Facts = []result.Fact{
 			{Name: "usable", Value: say.Count(0)}, {Name: "best_front", Value: none}, {Name: "best_eye", Value: none},
 			{Name: "best_magnification", Value: none}, {Name: "best_length", Value: none}, {Name: "best_shows", Value: none}, {Name: "best_swapped", Value: none},
+			entry.True("pair", false),
 		}
 		r.Warnings = []say.Phrase{say.Line("lens-pairs.no_pair")}
 		return r, nil
@@ -91,6 +93,7 @@ func reckonLensPairs(v form.Values) (result.Result, error) {
 		{Name: "best_length", Value: opticalLength(best.View.Front.Focal+best.View.Eye.Focal, 0)},
 		{Name: "best_shows", Value: shows(best)},
 		{Name: "best_swapped", Value: times(best.View.Swapped().Magnification())},
+		entry.True("pair", true),
 	}
 	return r.InMetric(), nil
 }

@@ -50,6 +50,7 @@ func rocketLog() entry.Entry {
 			{Name: "finding", Doc: "what the flights show, in words"},
 			{Name: "fair", Doc: "whether one thing only was changed, and each rocket had the same stamps"},
 			{Name: "fair_why", Doc: "why, or why not"},
+			entry.Truth("kept", "whether the records hold a flight"),
 		},
 		Sources:  []string{sourceHeights, sourceFlight, sourceDrag, "Doubt of a difference: Student's t with the scatter that all rockets share, 95 %"},
 		Harmless: "Reads flights that were flown already; launching is the work of rocket-zone.",
@@ -90,7 +91,7 @@ func reckonRocketLog(v form.Values) (result.Result, error) {
 		{Name: "flights", Value: say.Count(len(flights))},
 		{Name: "rockets", Value: say.Count(len(rockets))},
 		{Name: "changed", Value: changedIn(flights)},
-	}, outcome(rockets, by, scatter, freedom), fairness(flights))}
+	}, outcome(rockets, by, scatter, freedom), fairness(flights), []result.Fact{entry.True("kept", true)})}
 	r.Tables = []result.Table{rocketsTable(rockets, by), flightsTable(flights)}
 	if groups := flownGroups(flights); len(groups) > 1 {
 		r.Tables = append(r.Tables, logGroupsTable(flights, groups))
@@ -106,6 +107,10 @@ func emptyLog() result.Result {
 	none := say.None("rocket-log.no_records")
 	r := result.Result{Notes: []say.Phrase{say.Line("rocket-log.how_to")}}
 	for _, f := range rocketLog().Facts {
+		if f.Truth {
+			r.Facts = append(r.Facts, entry.True(f.Name, false))
+			continue
+		}
 		value := none
 		if f.Name == "flights" || f.Name == "rockets" {
 			value = say.Count(0)

@@ -22,7 +22,7 @@ func planetsWeek() entry.Entry {
 		{Name: "all_night", Doc: "the planets that are up from dusk to dawn"},
 		{Name: "lost", Doc: "the planets that are lost in the Sun's glare"},
 		{Name: "brightest", Doc: "the brightest planet that can be seen in the night after the date"},
-		{Name: "dark", Doc: "whether the night after the date gets dark enough for the fainter planets"},
+		entry.Truth("dark", "whether the night after the date gets dark enough for the fainter planets"),
 		{Name: "dusk", Doc: "when it is dark enough for the fainter planets after the date's sunset"},
 		{Name: "dawn", Doc: "when it stops being so before the next sunrise"},
 	}
@@ -135,7 +135,7 @@ func nightFacts(n entry.Night, seen []sighting) []result.Fact {
 		{Name: "all_night", Value: group(allNight)},
 		{Name: "lost", Value: group(inGlare)},
 		{Name: "brightest", Value: bright},
-		{Name: "dark", Value: entry.Truth(dark)},
+		entry.True("dark", dark),
 		{Name: "dusk", Value: dusk},
 		{Name: "dawn", Value: dawn},
 	}

@@ -45,11 +45,11 @@ func skyMap() entry.Entry {
 		Facts: []entry.Fact{
 			{Name: "time", Doc: "the moment of the chart, by the school's clock"},
 			{Name: "dark", Doc: "how dark it is then, in words"},
-			{Name: "stars_out", Doc: "whether it is dark enough then for the brighter stars"},
+			entry.Truth("stars_out", "whether it is dark enough then for the brighter stars"),
 			{Name: "sun_altitude", Unit: "deg", Doc: "height of the Sun's centre then; below the horizon negative"},
 			{Name: "planets", Doc: "the planets that are up"},
 			{Name: "planets_up", Doc: "how many of the five bright planets are up"},
-			{Name: "moon_up", Doc: "whether the Moon is up"},
+			{Name: "moon_up", Doc: "whether the Moon is up", Truth: true},
 			{Name: "moon_altitude", Unit: "deg", Doc: "height of the Moon; below the horizon negative"},
 			{Name: "moon_direction", Doc: "where the Moon stands, in words"},
 			{Name: "moon_lit", Unit: "percent", Doc: "how much of the Moon's disc is lit"},
@@ -256,7 +256,7 @@ func (c *starChart) facts(p place.Place, at time.Time, up []upStar) []result.Fac
 	return []result.Fact{
 		{Name: "time", Value: entry.Moment(p, at)},
 		{Name: "dark", Value: darkness(sun.Altitude)},
-		{Name: "stars_out", Value: entry.Truth(sun.Altitude <= -entry.FaintDepth())},
+		entry.True("stars_out", sun.Altitude <= -entry.FaintDepth()),
 		{Name: "sun_altitude", Value: inWholeDegrees(entry.AltitudeOf(sun))},
 		{Name: "planets", Value: entry.Listed(planets)},
 		{Name: "planets_up", Value: say.Count(len(planets))},

@@ -26,6 +26,7 @@ func stripLog() entry.Entry {
 			{Name: "usual_off", Unit: "cm", Doc: "how far a place usually lies off: the middle one of all distances, without regard to the side"},
 			{Name: "worst", Doc: "the place that lies furthest off, in words"},
 			{Name: "miscounted", Doc: "how many places lie off by whole squares"},
+			entry.Truth("kept", "whether any place was measured"),
 		},
 		Sources:  []string{sourceOrbits},
 		Harmless: "Reads places that were measured already; laying paper out is the work of strip-table.",
@@ -124,6 +125,7 @@ func stripLogFacts(s strip.Strip, marks []strip.Mark, places []placed) []result.
 		{Name: "measurements", Value: say.Count(len(places))}, {Name: "bodies", Value: say.Count(bodies)},
 		{Name: "missing", Value: entry.Listed(missing)}, {Name: "usual_off", Value: usual},
 		{Name: "worst", Value: worst}, {Name: "miscounted", Value: say.Count(slips)},
+		entry.True("kept", len(places) > 0),
 	}
 }
 

@@ -76,6 +76,9 @@ func stripTable() entry.Entry {
 		{Name: "craft_speed", Unit: "km/s", Doc: "its speed, held for the whole way"},
 		{Name: "craft_to_end", Unit: "years", Doc: "how long it would take from the Sun to the last body on the strip"},
 	}
+	facts = append(facts,
+		entry.Truth("reaches_uranus", "whether the strip reaches Uranus"),
+		entry.Truth("reaches_neptune", "whether it reaches Neptune"))
 	for _, b := range strip.Bodies() {
 		if b.Orbit > 0 {
 			facts = append(facts,
@@ -95,6 +98,14 @@ func stripTable() entry.Entry {
 		Cautions: []string{entry.CarePaperOnFloor},
 		Reckon:   reckonStrip,
 	}
+}
+
+// reachFacts say whether the outermost planets are on the strip.
+func (u stripUse) reachFacts() []result.Fact {
+	on := func(body string) bool {
+		return slices.ContainsFunc(u.marks, func(m strip.Mark) bool { return m.Name == body && m.Fits })
+	}
+	return []result.Fact{entry.True("reaches_uranus", on("uranus")), entry.True("reaches_neptune", on("neptune"))}
 }
 
 // stripParts are what strip-table can show.
@@ -129,7 +140,7 @@ func reckonStrip(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	r := result.Result{Facts: slices.Concat(u.scaleFacts(), u.sizeFacts(), u.travelFacts(), u.placeFacts()), Warnings: u.warnings()}
+	r := result.Result{Facts: slices.Concat(u.scaleFacts(), u.sizeFacts(), u.travelFacts(), u.placeFacts(), u.reachFacts()), Warnings: u.warnings()}
 	shows := func(part string) bool { return slices.Contains(argShow.Of(v), part) }
 	if shows("places") {
 		r.Tables = append(r.Tables, u.placeTable())

@@ -19,14 +19,14 @@ func sunDay() entry.Entry {
 		Summary:   "When the Sun rises, stands highest and sets on a day.",
 		Arguments: form.Form{entry.OnDate()},
 		Settings:  school.Where(),
-		Facts: []entry.Fact{
+		Facts: append([]entry.Fact{
 			{Name: "rise", Doc: "sunrise by the school's clock"},
 			{Name: "noon", Doc: "when the Sun crosses the meridian"},
 			{Name: "set", Doc: "sunset by the school's clock"},
 			{Name: "day_length", Unit: "s", Doc: "how long the Sun is up between two midnights"},
 			{Name: "noon_altitude", Unit: "deg", Doc: "how high the Sun stands at its noon, as seen"},
 			{Name: "in_words", Doc: "the day in one sentence"},
-		},
+		}, dayTruths()...),
 		Sources:  []string{entry.SourceSun, "Rise and set: the Sun's centre 50′ below the horizon, 34′ for refraction and 16′ for the Sun's radius, the usual almanac convention", entry.SourceRefraction, entry.SourceIANA},
 		Harmless: "Times, to read; watching the Sun by its shadow is the work of sun-path.",
 		Reckon:   reckonSunDay,
@@ -49,14 +49,14 @@ func reckonSunDay(v form.Values) (result.Result, error) {
 	}
 	return result.Result{
 		Notes: belowAtNoon(altitude),
-		Facts: []result.Fact{
+		Facts: append([]result.Fact{
 			{Name: "rise", Value: rise},
 			{Name: "noon", Value: noon},
 			{Name: "set", Value: set},
 			{Name: "day_length", Value: say.Minutes(sunUp(day))},
 			{Name: "noon_altitude", Value: altitude},
 			{Name: "in_words", Value: words},
-		},
+		}, dayIsTrue(p, date, day)...),
 		Working: []say.Phrase{working},
 	}, nil
 }
