@@ -130,7 +130,7 @@ func overlaps(problems *problem.List, taught []*source.Lesson, held []classroom.
 // dayOf returns the day whose numbers a page shows: that of its lesson, or the
 // first of the term.
 func (p *Plan) dayOf(page int, s *pressing) place.Date {
-	if n := p.unit.Lessons[page].Number; n > 0 && s.calendar.Held[n-1].Placed {
+	if n := p.unit.Lessons[page].Number; n > 0 && n <= len(s.calendar.Held) && s.calendar.Held[n-1].Placed {
 		return s.calendar.Held[n-1].Date
 	}
 	return school.TermFirstDay.Of(s.settings)

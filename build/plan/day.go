@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"errors"
 	"fmt"
 
 	"noonbook/build/form"
@@ -42,17 +41,12 @@ func dateWritten(l *source.Lesson, date place.Date) string {
 	return date.String()
 }
 
-// onDays returns what the author gave with dates in place of the days by name. It reports
-// a name that is no day at this school; ok is false for that and for one that can not be
-// told because something else is wrong.
-func (p *Plan) onDays(s *pressing, a ask, problems *problem.List) (given form.Values, ok bool) {
-	if len(a.Given.Days()) == 0 {
-		return a.Given, true
+// onDays returns what the author gave with dates in place of the days by name. The error
+// says that a name is no day at this school, or is entry.ErrNoDay where it can not be told
+// because something else is wrong.
+func (p *Plan) onDays(s *pressing, given form.Values, lesson int) (form.Values, error) {
+	if len(given.Days()) == 0 {
+		return given, nil
 	}
-	days := s.course.Of(s.settings.With(a.Given), s.lessons, s.calendar, p.unit.Lessons[a.lesson].Number)
-	given, err := a.Given.OnDays(days.Date)
-	if err != nil && !errors.Is(err, entry.ErrNoDay) {
-		problems.Add(a.At, "%s: %v", a.Entry.Name, err)
-	}
-	return given, err == nil
+	return given.OnDays(s.course.Of(s.settings.With(given), s.lessons, s.calendar, p.unit.Lessons[lesson].Number).Date)
 }

@@ -8,11 +8,13 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 	"testing/fstest"
 
 	"noonbook/build/placeholder"
+	"noonbook/build/school"
 )
 
 var update = flag.Bool("update", false, "rewrite what the golden files expect")
@@ -67,7 +69,8 @@ func (a archive) bytes() []byte {
 }
 
 // Each golden file holds a unit and what it must give: "want problems" the
-// problems, "want class" and "want staff" the text of the first lesson's page.
+// problems, "want class" and "want staff" the text of the first lesson's page; with
+// "at" and degrees behind, as though the school were at that latitude.
 func TestGolden(t *testing.T) {
 	names, err := filepath.Glob("../../testdata/golden/*.txtar")
 	if err != nil || len(names) == 0 {
@@ -106,6 +109,23 @@ var margin = regexp.MustCompile(`<aside class="glance".*?</aside>`)
 func gives(t *testing.T, files fstest.MapFS, what string) []byte {
 	t.Helper()
 	unit, problems := readWith(t, files, "unit", placeholder.Catalogue())
+	settings := unit.Settings
+	what, latitude, moved := strings.Cut(what, " at ")
+	if moved {
+		degrees, err := strconv.ParseFloat(latitude, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		settings = settings.With(school.Latitude.Is(degrees))
+	}
+	if what == "problems" && moved {
+		p, err := Make(unit, english(t), Staff, placeholder.Catalogue())
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, problems = p.Press(settings)
+		return []byte(problems.Error() + "\n")
+	}
 	if what == "problems" {
 		_, more := (&Plan{unit: unit, lessons: unit.Taught(), words: english(t)}).calendar(unit.Settings)
 		problems = append(problems, more...)
@@ -116,7 +136,7 @@ func gives(t *testing.T, files fstest.MapFS, what string) []byte {
 	if err != nil {
 		t.Fatal(err)
 	}
-	pages, problems := p.Press(unit.Settings)
+	pages, problems := p.Press(settings)
 	if problems.Faults() > 0 {
 		t.Fatal(problems)
 	}

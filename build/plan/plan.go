@@ -39,6 +39,8 @@ type Plan struct {
 	repeats   int // of these, what only repeats another
 	prints    []printable
 	pages     []page
+
+	settlements *settlements // of a unit that is conditional, whose pages are planned for each school
 }
 
 // An ask is one use of a placeholder on the page of a lesson.
@@ -80,8 +82,16 @@ func (s *pressing) onPage() *pressing {
 	return &here
 }
 
-// Make plans the pages of one edition.
+// Make plans the pages of one edition. Those of a unit in which something stands only at
+// some schools are planned when the first of each kind of school is pressed.
 func Make(unit *source.Unit, words *typeset.Words, edition Edition, catalogue []entry.Entry) (*Plan, error) {
+	if unit.Conditional() {
+		return &Plan{unit: unit, words: words, edition: edition, catalogue: catalogue, settlements: newSettlements()}, nil
+	}
+	return makePlan(unit, words, edition, catalogue)
+}
+
+func makePlan(unit *source.Unit, words *typeset.Words, edition Edition, catalogue []entry.Entry) (*Plan, error) {
 	p, drafts, err := drafted(unit, words, edition, catalogue)
 	if err != nil {
 		return nil, err
@@ -150,8 +160,16 @@ func (p *Plan) askAgain(a source.Ask, lesson int) int {
 	return p.ask(a, lesson)
 }
 
-// Asks returns how many uses of placeholders the pages hold, without repetitions.
-func (p *Plan) Asks() int { return len(p.asks) - p.repeats }
+// Asks returns how many uses of placeholders the pages hold, without repetitions; of a
+// conditional unit the pages that were pressed last.
+func (p *Plan) Asks() int {
+	if p.settlements != nil {
+		p.settlements.lock.Lock()
+		defer p.settlements.lock.Unlock()
+		return p.settlements.asks
+	}
+	return len(p.asks) - p.repeats
+}
 
 func groupsOf(settings form.Values) []int {
 	return classroom.Groups(school.ClassPupils.Of(settings), school.ClassGroupSize.Of(settings))

@@ -115,7 +115,7 @@ func TestPlannedPageIsThePlainPage(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			s, problems := p.reckon(unit.Settings)
+			s, problems := p.reckon(unit.Settings, known{})
 			if problems.Faults() > 0 {
 				t.Fatal(problems)
 			}

@@ -1,7 +1,7 @@
 package plan
 
 import (
-	"fmt"
+	"errors"
 	"slices"
 
 	"noonbook/build/concordance"
@@ -21,7 +21,22 @@ import (
 // settings lack something that has no default, which source reports; warnings come
 // with the files.
 func (p *Plan) Press(settings form.Values) ([]file.File, problem.List) {
-	s, problems := p.reckon(settings)
+	if p.settlements == nil {
+		return p.press(settings, known{})
+	}
+	settled, known, problems := p.settled(settings)
+	if settled == nil {
+		return nil, problems.Sorted()
+	}
+	here := *settled // which others press too
+	here.Progress = p.Progress
+	files, found := here.press(settings, known)
+	return files, append(problems, found...).Sorted()
+}
+
+// press is Press for a plan of which all stands.
+func (p *Plan) press(settings form.Values, known known) ([]file.File, problem.List) {
+	s, problems := p.reckon(settings, known)
 	if problems.Faults() > 0 || lacking(settings, school.Settings()) {
 		return nil, problems.Sorted()
 	}
@@ -72,8 +87,8 @@ func (p *Plan) colour(settings form.Values, problems *problem.List) typeset.Colo
 	return c
 }
 
-// reckon evaluates each distinct placeholder once.
-func (p *Plan) reckon(settings form.Values) (*pressing, problem.List) {
+// reckon evaluates each distinct placeholder once, unless it is known.
+func (p *Plan) reckon(settings form.Values, known known) (*pressing, problem.List) {
 	lessons, calendar, problems := p.arranged(settings)
 	s := &pressing{
 		words:    p.words,
@@ -85,38 +100,24 @@ func (p *Plan) reckon(settings form.Values) (*pressing, problem.List) {
 		groups:   groupsOf(settings),
 		results:  make([]result.Result, len(p.asks)),
 	}
-	known := map[string]result.Result{}
-	keys := school.Settings()
 	for i, a := range p.asks {
 		if p.Progress != nil {
 			p.Progress(i, len(p.asks))
 		}
-		given, ok := p.onDays(s, a, &problems)
-		if !ok {
+		e, err := p.evaluate(a.Ask, a.lesson, s, known)
+		if err != nil && !errors.Is(err, entry.ErrNoDay) { // what is wrong with a day was reported
+			problems.Add(a.At, "%s: %v", a.Entry.Name, err)
+		}
+		if e == nil {
 			continue
 		}
-		values := a.Entry.Complete(settings, given, p.dayOf(a.lesson, s))
-		if a.Entry.Lessons {
-			lessons, calendar := p.calendarFor(s, given, values)
-			values = a.Entry.WithLessons(values, lessons, calendar, p.unit.Lessons[a.lesson].Number)
-		}
-		if !ready(a.Entry, values, keys) {
-			continue // what is missing was reported where it should stand
-		}
-		key := fmt.Sprint(a.Entry.Name, values) // maps print sorted by key
-		r, ok := known[key]
-		if !ok {
-			var err error
-			if r, err = a.Entry.Reckon(values); err != nil {
-				problems.Add(a.At, "%s: %v", a.Entry.Name, err)
-				continue
-			}
-			known[key] = r
-			for _, w := range r.Warnings {
-				problems.Warn(a.At, "%s: %s", a.Entry.Name, p.words.For(r).Line(w))
+		if !e.warned {
+			e.warned = true
+			for _, w := range e.result.Warnings {
+				problems.Warn(a.At, "%s: %s", a.Entry.Name, p.words.For(e.result).Line(w))
 			}
 		}
-		s.results[i] = r
+		s.results[i] = e.result
 	}
 	s.files = p.tableFiles(s, &problems)
 	return s, problems

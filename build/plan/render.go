@@ -3,6 +3,7 @@ package plan
 import (
 	"bufio"
 	"bytes"
+	"errors"
 	"fmt"
 	"strings"
 
@@ -51,9 +52,16 @@ func (r lessonRenderer) RegisterFuncs(register renderer.NodeRendererFuncRegister
 	register.Register(source.KindBlock(), r.block)
 	register.Register(source.KindInline(), r.inline)
 	register.Register(source.KindAside(), r.aside)
+	register.Register(source.KindStanding(), unsettled)
 	register.Register(ast.KindHeading, r.heading)
 	register.Register(ast.KindLink, r.link)
 	register.Register(extension.KindTaskCheckBox, r.box)
+}
+
+// unsettled refuses to write what stands at some schools only before it is known
+// whether it does.
+func unsettled(util.BufWriter, []byte, ast.Node, bool) (ast.WalkStatus, error) {
+	return ast.WalkStop, errors.New("a condition has no answer")
 }
 
 // box writes [ ] at the head of an item of a list as a box to tick, and [x] as one

@@ -2,6 +2,7 @@ package source
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -18,7 +19,7 @@ const (
 	Staff   = "staff"
 )
 
-// asideParser reads caution, answer and staff blocks: fences as CommonMark
+// asideParser reads caution, answer, staff, only and unless blocks: fences as CommonMark
 // section 4.5 has them, but with Markdown within instead of code, so that lists,
 // tables and further fences in them are ordinary nodes of the one tree.
 type asideParser struct{}
@@ -36,20 +37,44 @@ func (asideParser) Open(parent ast.Node, reader text.Reader, pc parser.Context) 
 	}
 	rest := bytes.TrimLeft(line[indent:], string(line[indent]))
 	word, _ := firstWord(string(rest))
-	if len(line)-indent-len(rest) < 3 || word != Caution && word != Answer && word != Staff {
+	if len(line)-indent-len(rest) < 3 || !slices.Contains(asides, word) {
 		return nil, parser.NoChildren
 	}
 	if line[indent] == '`' && bytes.IndexByte(rest, '`') >= 0 || deepIn(parent) {
 		return nil, parser.NoChildren
 	}
-	n := &Aside{Word: word, indent: indent}
-	n.fence = fencesOf(pc).opened(n, reader, pc)
+	n := newAside(word)
+	*n.held() = holding{fencesOf(pc).opened(n, reader, pc), indent}
 	reader.AdvanceToEOL()
 	return n, parser.HasChildren
 }
 
+// asides are the words that open a block with Markdown within.
+var asides = []string{Caution, Answer, Staff, Only, Unless}
+
+// A holder is a block of ours with blocks within.
+type holder interface {
+	ast.Node
+	held() *holding
+}
+
+// A holding is where a holder began.
+type holding struct {
+	fence  *fence
+	indent int
+}
+
+func (h *holding) held() *holding { return h }
+
+func newAside(word string) holder {
+	if word == Only || word == Unless {
+		return &Standing{Word: word}
+	}
+	return &Aside{Word: word}
+}
+
 func (asideParser) Continue(node ast.Node, reader text.Reader, _ parser.Context) parser.State {
-	n := node.(*Aside)
+	n := node.(holder).held()
 	line, segment := reader.PeekLine()
 	width, at := util.IndentWidth(line, reader.LineOffset())
 	if width < 4 {
@@ -71,7 +96,7 @@ func (asideParser) Continue(node ast.Node, reader text.Reader, _ parser.Context)
 func deepIn(parent ast.Node) bool {
 	deep := 0
 	for ; parent != nil; parent = parent.Parent() {
-		if _, ok := parent.(*Aside); ok {
+		if _, ok := parent.(holder); ok {
 			deep++
 		}
 	}

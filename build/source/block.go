@@ -1,6 +1,7 @@
 package source
 
 import (
+	"slices"
 	"time"
 
 	"noonbook/build/form"
@@ -12,6 +13,8 @@ const (
 	BlockTitle          form.Key[string]        = "title"
 	BlockSummary        form.Key[string]        = "summary"
 	BlockPart           form.Key[string]        = "part"
+	BlockOnly           form.Key[string]        = Only // of the lesson, and in the tables kit and vocabulary of a line
+	BlockUnless         form.Key[string]        = Unless
 	BlockOrder          form.Key[float64]       = "order"
 	BlockDate           form.Key[place.Date]    = "date"
 	BlockStart          form.Key[time.Duration] = "start"
@@ -62,7 +65,7 @@ var gathering = []string{PartSafety, PartGlossary, PartSources, PartReference}
 // LessonBlock returns the form of the lesson block, the first block of every
 // lesson.
 func LessonBlock() form.Form {
-	return append(form.Form{
+	return slices.Concat(form.Form{
 		{Key: BlockTitle, Required: true, Doc: "Title of the page."},
 		{Key: BlockSummary, Default: "", Doc: "One or two sentences on what happens in it."},
 		{Key: BlockPart, Choices: []string{PartLesson, PartStart, PartPage, PartSafety, PartGlossary, PartSources, PartReference}, Default: PartLesson, Doc: "Which part of the handbook the page is."},
@@ -84,11 +87,11 @@ func LessonBlock() form.Form {
 		{Key: BlockChangeWith, Assumed: "the next lesson", Doc: `File of the later lesson without needs that it changes places with; it goes with if_wet = "change".`},
 		{Key: BlockGoals, Doc: "What pupils can do afterwards."},
 		{Key: BlockGlance, Doc: `Facts for the margin, each written as in a sentence: "place-facts.local_noon".`},
-		{Key: BlockVocabulary, Doc: "New words; the glossary gathers them.", Fields: form.Form{
+		{Key: BlockVocabulary, Doc: "New words; the glossary gathers them.", Fields: append(form.Form{
 			{Key: VocabularyTerm, Required: true, Doc: "The word."},
 			{Key: VocabularyMeaning, Required: true, Doc: "What it means, in one sentence."},
-		}},
-		{Key: BlockKit, Doc: "What to have ready.", Fields: form.Form{
+		}, standingKeys("the word")...)},
+		{Key: BlockKit, Doc: "What to have ready.", Fields: append(form.Form{
 			{Key: KitItem, Required: true, Doc: "The thing."},
 			{Key: KitCount, Min: 0, Max: 1000, Default: 1.0, Doc: "How many."},
 			{Key: KitEach, Choices: []string{"pupil", "group", "class"}, Default: "class", Doc: "For whom."},
@@ -97,6 +100,6 @@ func LessonBlock() form.Form {
 			{Key: KitUsedUp, Default: false, Doc: "It is gone after the lesson, so that every lesson needs its own; other things serve again."},
 			{Key: KitPrice, Min: 0, Max: 1e6, Assumed: "not known", Doc: "What it costs, or a pack of it; in supplies.currency."},
 			{Key: KitPack, Min: 1, Max: 100000, Default: 1, Doc: "How many are sold together at that price."},
-		}},
-	}, sheetKeys()...)
+		}, standingKeys("the thing")...)},
+	}, standingKeys("the whole lesson"), sheetKeys())
 }

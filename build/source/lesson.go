@@ -40,7 +40,10 @@ type Lesson struct {
 	blockAt ast.Node              // the lesson block
 	links   []reference
 
-	follows, changeWith int // numbers of the lessons that it names
+	whole               []*Condition      // on which the whole lesson stands
+	conditions          []*Condition      // of its blocks and lines
+	gone                map[string]string // headings that do not stand → why
+	follows, changeWith int               // numbers of the lessons that it names
 
 	Typed     []TypedDate
 	day       *form.Day // of the lesson block, where it is named
@@ -125,8 +128,10 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 	}
 	r.lessonBlock(l, first)
 	l.Tree.RemoveChild(l.Tree, first)
+	v.blockConditions(l)
 	v.nearFences()
 	v.visit(l.Tree)
+	v.tidy()
 	for i, expression := range BlockGlance.Of(l.Block) {
 		at := l.Place(BlockGlance, i)
 		at.Column++                                                                                 // past the quote

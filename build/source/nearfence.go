@@ -18,7 +18,7 @@ import (
 // is none is a fault: in doubt nothing is pressed.
 
 // blockWords open the blocks of noonbook's own.
-var blockWords = []string{"compute", Caution, Answer, Staff}
+var blockWords = []string{"compute", Caution, Answer, Staff, Only, Unless}
 
 // codeWords may follow the fence of a block that is shown as code, letter by letter.
 var codeWords = []string{"text", "csv", "toml", "markdown", "html", "css", "javascript", "json", "python", "sh"}
@@ -32,6 +32,8 @@ var meantWords = map[string]string{
 	"warning": Caution, "attention": Caution, "danger": Caution, "safety": Caution, "careful": Caution, "important": Caution,
 	"avertissement": Caution, "prudence": Caution, "sécurité": Caution, "securite": Caution,
 	"placeholder": "compute", "reckon": "compute", "calculate": "compute", "computed": "compute", "calcul": "compute", "calculer": "compute",
+	"if": Only, "when": Only, "where": Only, "onlyif": Only, "only-if": Only, "si": Only, "seulement": Only, "uniquement": Only,
+	"else": Unless, "except": Unless, "unlessif": Unless, "not": Unless, "ifnot": Unless, "if-not": Unless, "sauf": Unless, "sinon": Unless,
 }
 
 // meantBlock returns which of our words an author means by a word, or "".
@@ -124,9 +126,12 @@ var (
 	// ticks are the signs that people and their programs take for a backtick.
 	ticks = regexp.MustCompile("^(?:\\\\?[`~:'\"´ˋˊ‘’‚‛′‵“”„‟″＇｀])+")
 	// within is one of our words after what could be a fence in the middle of a line.
-	midLine = regexp.MustCompile("(?i)(?:\\\\?[`~]){3,}[\\s\\p{Zs}]*(?:compute|caution|answer|staff)\\b")
+	midLine = regexp.MustCompile("(?i)(?:\\\\?[`~]){3,}[\\s\\p{Zs}]*(?:compute|caution|answer|staff|only|unless)\\b")
 	// bare is what follows the fence of an answer, without the fence.
 	bare = regexp.MustCompile(`(?i)^answer[\s\p{Zs}]+lines[\s\p{Zs}]*=[\s\p{Zs}]*\d+[\s\p{Zs}]*$`)
+	// bareStanding is what follows the fence of an only or unless, without it, or after a
+	// backtick or two that nothing closes.
+	bareStanding = regexp.MustCompile(`(?i)^(?:only|unless)[\s\p{Zs}]+[a-z]+(?:-[a-z]+)*\.[a-z_]+\b[^.,;:!?]*$`)
 )
 
 const howToFence = "a block begins and ends with a line of three backticks, ```"
@@ -155,6 +160,8 @@ func (v *visitor) nearFence(line []byte, start int) {
 		v.problems.Add(at, "%s begins no block; %s", run, howToFence)
 	case count > 0 && !closed && word != "" && meantBlock(word) != "" && (count == 2 || onlyLines(after[len(word):])):
 		v.problems.Add(at, "%s%s begins no block; %s", run, word, howToFence)
+	case bareStanding.MatchString(after) && !closed:
+		v.problems.Add(at, "%s begins no block; %s", run+after, howToFence)
 	case bare.MatchString(rest):
 		v.problems.Add(at, "%s begins no block without its fence; %s", rest, howToFence)
 	default:

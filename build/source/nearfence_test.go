@@ -29,7 +29,7 @@ func TestNearFences(t *testing.T) {
 		{"staff with a dash", "```staff—only\nSECRET\n```\n", `u/a.md:4:4: "staff—only" is no kind of block; write a space after "staff"`},
 		{"attention", "```attention\nDo not look at the Sun.\n```\n", `u/a.md:4:4: "attention" is no kind of block; did you mean "caution"?`},
 		{"warning", "```warning\nDo not look at the Sun.\n```\n", `u/a.md:4:4: "warning" is no kind of block; did you mean "caution"?`},
-		{"a word that nobody knows", "```xylophone\nSECRET\n```\n", `u/a.md:4:4: "xylophone" is no kind of block; want compute, caution, answer, staff, or for words shown as they stand text, csv, toml, markdown, html, css, javascript, json, python, sh`},
+		{"a word that nobody knows", "```xylophone\nSECRET\n```\n", `u/a.md:4:4: "xylophone" is no kind of block; want compute, caution, answer, staff, only, unless, or for words shown as they stand text, csv, toml, markdown, html, css, javascript, json, python, sh`},
 		{"a sign that nobody sees", "```\u200banswer\nSECRET\n```\n", "u/a.md:4:4: \"\\u200banswer\" is no kind of block; did you mean \"answer\"?"},
 
 		{"two backticks", "``answer lines=3\nSECRET\n``\n", "u/a.md:4:1: ``answer begins no block; a block begins and ends with a line of three backticks, ```"},

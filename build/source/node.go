@@ -36,8 +36,7 @@ type Aside struct {
 	Ruled int      // of an answer: ruled lines in the class edition
 	Names []string // of a caution: the cautions of placeholders that it replaces, or prints where it is empty
 
-	fence  *fence
-	indent int
+	holding
 }
 
 var (

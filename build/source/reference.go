@@ -138,8 +138,8 @@ func (r *reader) reference(l *Lesson, ref reference, files map[string]string) er
 		return nil
 	}
 	if u.Path == "" { // within the page
-		if u.Fragment != "" {
-			r.anchor(l, u.Fragment, ref)
+		if u.Fragment != "" && !r.anchor(l, u.Fragment, ref) {
+			unlink(ref.link)
 		}
 		return nil
 	}
@@ -163,7 +163,13 @@ func (r *reader) reference(l *Lesson, ref reference, files map[string]string) er
 	return r.carry(name, ref, files)
 }
 
-func (r *reader) anchor(l *Lesson, fragment string, ref reference) {
+// anchor checks that a lesson has the heading that a reference names, and returns false
+// where the heading does not stand at this school.
+func (r *reader) anchor(l *Lesson, fragment string, ref reference) bool {
+	if why := l.gone[fragment]; why != "" && ref.link != nil && !l.Anchors[fragment] {
+		r.problems.Warn(ref.at, "%s has no heading #%s at this school (%s), so the link is plain words here; put the sentence into such a block too", l.File, fragment, why)
+		return false
+	}
 	if !l.Anchors[fragment] {
 		var names []string
 		for name := range l.Anchors {
@@ -171,6 +177,7 @@ func (r *reader) anchor(l *Lesson, fragment string, ref reference) {
 		}
 		r.problems.Add(ref.at, "%s has no heading #%s%s", l.File, fragment, form.Meant(fragment, names))
 	}
+	return true
 }
 
 // page points a link at the page of another lesson.
@@ -186,13 +193,15 @@ func (r *reader) page(from *Lesson, name, fragment string, ref reference) {
 			ref.link.SetAttributeString("data-title", []byte(l.Title())) // for paper, where a link leads nowhere
 		}
 		if fragment != "" {
-			r.anchor(l, fragment, ref)
 			*ref.destination = []byte(l.Page + "#" + fragment)
+			if !r.anchor(l, fragment, ref) {
+				unlink(ref.link)
+			}
 		}
 		return
 	}
 	if gone, ok := r.left(name); ok && ref.link != nil {
-		if fragment != "" {
+		if fragment != "" && gone.lesson.gone[fragment] == "" {
 			r.anchor(gone.lesson, fragment, ref)
 		}
 		unlink(ref.link)

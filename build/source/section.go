@@ -108,11 +108,28 @@ func Minutes(table *extension.Table, src []byte) ([]time.Duration, bool) {
 // MinuteTable returns the first table of minutes among the sections.
 func MinuteTable(sections []Section, src []byte) *extension.Table {
 	for _, s := range sections {
-		for _, n := range s.Body {
-			if table, ok := n.(*extension.Table); ok {
-				if _, ok := Minutes(table, src); ok {
-					return table
-				}
+		if table := minuteTable(s.Body, src); table != nil {
+			return table
+		}
+	}
+	return nil
+}
+
+// minuteTable also looks into blocks whose condition is open.
+func minuteTable(nodes []ast.Node, src []byte) *extension.Table {
+	for _, n := range nodes {
+		if table, ok := n.(*extension.Table); ok {
+			if _, ok := Minutes(table, src); ok {
+				return table
+			}
+		}
+		if block, ok := n.(*Standing); ok {
+			var within []ast.Node
+			for c := block.FirstChild(); c != nil; c = c.NextSibling() {
+				within = append(within, c)
+			}
+			if table := minuteTable(within, src); table != nil {
+				return table
 			}
 		}
 	}
@@ -124,7 +141,7 @@ func (r *reader) sheet(l *Lesson) {
 	for _, field := range sheetKeys() {
 		key := field.Key.(form.Key[[]string])
 		for i, anchor := range key.Of(l.Block) {
-			if l.Anchors[anchor] {
+			if l.Anchors[anchor] || l.gone[anchor] != "" {
 				continue
 			}
 			r.problems.Add(l.Place(key, i), "lesson: %s: the lesson has no heading #%s%s", key, anchor, form.Choice(anchor, slices.Sorted(maps.Keys(l.Anchors))))

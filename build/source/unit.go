@@ -25,7 +25,8 @@ type Unit struct {
 	Files    []File      // pictures and other files that lessons refer to
 	Crest    Picture     // of the school; one of the files
 	root     string
-	places   map[string]form.Place // of the settings
+	again    func(Answers) (*Unit, problem.List, error) // reads it again with answers
+	places   map[string]form.Place                      // of the settings
 }
 
 // A File is one that the handbook carries along.
@@ -64,7 +65,17 @@ func itemName(key form.AnyKey, item []int) string {
 // en/safety.md and so on. The Unit is whole only when no problem is a fault; the
 // error is what the machine did.
 func Read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry) (*Unit, problem.List, error) {
-	r := &reader{folder: folder, root: root, catalogue: catalogue, keys: school.Settings(), unit: &Unit{root: root}}
+	kept := keep(folder)
+	unit, problems, err := read(kept, root, own, catalogue, nil)
+	if unit != nil {
+		unit.again = readAgain(kept, root, own, catalogue, problems)
+	}
+	return unit, problems, err
+}
+
+// read reads the folder as it is where the answers hold.
+func read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry, answers Answers) (*Unit, problem.List, error) {
+	r := &reader{folder: folder, root: root, catalogue: catalogue, keys: school.Settings(), unit: &Unit{root: root}, answers: answers}
 	names, err := r.lessonNames()
 	if err != nil {
 		return nil, nil, err
@@ -90,6 +101,7 @@ func Read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry) (*Unit,
 	slices.SortStableFunc(r.unit.Lessons, func(a, b *Lesson) int {
 		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(BlockOrder.Of(a.Block), BlockOrder.Of(b.Block)))
 	})
+	r.absentLessons()
 	r.pageNames()
 	r.number()
 	r.ties()
@@ -123,6 +135,7 @@ type reader struct {
 	problems  problem.List
 	texts     map[[sha256.Size]byte]string // what is read as lesson, settings or records, by its bytes
 	carried   int64                        // bytes of the files that lessons refer to
+	answers   Answers                      // of conditions; nil where the unit is first read
 	absent    map[string]absent            // lessons that do not stand, by their name in the folder
 }
 

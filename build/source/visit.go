@@ -18,10 +18,13 @@ import (
 // and braces, and reports what a lesson may not hold.
 type visitor struct {
 	*reader
-	lesson *Lesson
-	fences fences
-	most   int // problems up to which the lesson is looked at
-	failed error
+	lesson  *Lesson
+	fences  fences
+	within  *Condition // the innermost that holds what is visited
+	settled bool       // some block was taken away or unwrapped
+	joints  []joint
+	most    int // problems up to which the lesson is looked at
+	failed  error
 }
 
 func (v *visitor) at(offset int) problem.Place { return v.lesson.lines.place(offset) }
@@ -39,6 +42,9 @@ func (v *visitor) visit(n ast.Node) {
 		return
 	case *Aside:
 		v.aside(n)
+	case *Standing:
+		v.standing(n)
+		return
 	case *ast.Paragraph, *ast.TextBlock:
 		v.paragraph(n)
 	case *ast.HTMLBlock:
@@ -55,6 +61,10 @@ func (v *visitor) visit(n ast.Node) {
 	case *ast.AutoLink:
 		v.scheme(string(n.URL(v.lesson.Source)), n.Pos())
 	}
+	v.visitWithin(n)
+}
+
+func (v *visitor) visitWithin(n ast.Node) {
 	for c := n.FirstChild(); c != nil; {
 		next := c.NextSibling() // c may be replaced
 		v.visit(c)
@@ -80,7 +90,7 @@ func (v *visitor) fence(n *ast.FencedCodeBlock) {
 		v.problems.Add(at, "a second lesson block; one stands at the head of the file")
 	case "compute":
 		v.compute(n, rest, at)
-	case Caution, Answer, Staff:
+	case Caution, Answer, Staff, Only, Unless:
 		v.problems.Add(at, "blocks within one another, more than %d deep", maxAsides)
 	default:
 		if !slices.Contains(codeWords, word) {

@@ -1,0 +1,208 @@
+package plan
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"sync"
+
+	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/problem"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/build/school"
+	"noonbook/build/source"
+)
+
+// Text that stands only where it is true: the conditions of a unit are answered for a
+// school, first those of whole lessons, on which the calendar depends, then the rest,
+// each with the day of its lesson. Then the unit is settled, and planned as any other.
+// Schools that give the same answers share one plan.
+
+// A known is what was evaluated for a school, by the placeholder's name and values.
+type known map[string]*evaluated
+
+type evaluated struct {
+	result result.Result
+	warned bool // its warnings are among the problems
+}
+
+// settlements are the units and plans of a conditional unit, by their answers.
+type settlements struct {
+	lock  sync.Mutex
+	units map[string]settlement
+	plans map[string]*Plan
+	asks  int // of the plan that was pressed last
+}
+
+func newSettlements() *settlements {
+	return &settlements{units: map[string]settlement{}, plans: map[string]*Plan{}}
+}
+
+type settlement struct {
+	unit     *source.Unit
+	problems problem.List
+}
+
+// settled returns the plan of the unit as it is at the school, with what was evaluated
+// on the way. There is none where a problem is a fault.
+func (p *Plan) settled(settings form.Values) (*Plan, known, problem.List) {
+	answers, evaluated, problems, err := p.answers(settings)
+	if err == nil && problems.Faults() == 0 {
+		var settled planned
+		if settled, err = p.planOf(answers); err == nil {
+			problems = append(problems, settled.problems...)
+			if problems.Faults() == 0 {
+				return settled.plan, evaluated, problems
+			}
+		}
+	}
+	if err != nil { // of the machine or the program; there is no place to mend
+		problems.Add(problem.Place{}, "%v", err)
+	}
+	return nil, nil, problems
+}
+
+type planned struct {
+	plan     *Plan
+	problems problem.List
+}
+
+// planOf returns the plan of the unit with those answers, and the problems that only
+// the unit so settled has.
+func (p *Plan) planOf(answers source.Answers) (planned, error) {
+	unit, err := p.settlements.unitOf(p.unit, answers)
+	if err != nil {
+		return planned{}, err
+	}
+	s := p.settlements
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	key := keyOf(answers)
+	plan := s.plans[key]
+	if plan == nil && unit.problems.Faults() == 0 {
+		if plan, err = makePlan(unit.unit, p.words, p.edition, p.catalogue); err != nil {
+			return planned{}, err
+		}
+		s.plans[key] = plan
+	}
+	if plan != nil {
+		s.asks = plan.Asks()
+	}
+	return planned{plan, unit.problems}, nil
+}
+
+// unitOf returns the unit with those answers.
+func (s *settlements) unitOf(unit *source.Unit, answers source.Answers) (settlement, error) {
+	s.lock.Lock()
+	defer s.lock.Unlock()
+	key := keyOf(answers)
+	settled, ok := s.units[key]
+	if !ok {
+		var err error
+		if settled.unit, settled.problems, err = unit.Settled(answers); err != nil {
+			return settlement{}, fmt.Errorf("reading the unit again: %w", err)
+		}
+		s.units[key] = settled
+	}
+	return settled, nil
+}
+
+func keyOf(answers source.Answers) string {
+	lines := make([]string, 0, len(answers))
+	for at, stands := range answers {
+		lines = append(lines, fmt.Sprint(at, " ", stands))
+	}
+	slices.Sort(lines)
+	return strings.Join(lines, "\n")
+}
+
+// answers asks every condition of the unit that matters at the school, and returns what
+// was evaluated on the way too.
+func (p *Plan) answers(settings form.Values) (source.Answers, known, problem.List, error) {
+	answers, known := source.Answers{}, known{}
+	var problems problem.List
+	ask := func(plan *Plan, c *source.Condition, lesson int, s *pressing) {
+		if outer := c.Within(); outer != nil && !answers[outer.At] {
+			return
+		}
+		fact, ok := plan.truth(c, lesson, s, known, &problems)
+		answers[c.At] = ok && c.Wants(fact)
+	}
+	open := &pressing{settings: settings, course: p.unit.Course()} // of which no lesson has a day
+	for i, l := range p.unit.Lessons {
+		for _, c := range l.Whole() {
+			ask(&Plan{unit: p.unit}, c, i, open)
+		}
+	}
+	standing := p.unit
+	if len(answers) > 0 {
+		settled, err := p.settlements.unitOf(p.unit, answers)
+		if err != nil {
+			return nil, nil, problems, err
+		}
+		standing = settled.unit
+	}
+	if problems.Faults() > 0 {
+		return answers, known, problems, nil
+	}
+	plan := &Plan{unit: standing, lessons: standing.Taught(), words: p.words, catalogue: p.catalogue}
+	s := &pressing{settings: settings, course: plan.course(), groups: groupsOf(settings)}
+	s.lessons, s.calendar, _ = s.course.Arrange(settings) // what is wrong with a day is reported by the plan of what stands
+	for i, l := range standing.Lessons {
+		for _, c := range l.Conditions() {
+			ask(plan, c, i, s)
+		}
+	}
+	return answers, known, problems, nil
+}
+
+// truth evaluates the fact of a condition. What is doubtful is a fault; ok is false then,
+// and where the settings lack what the fact needs, which source reports.
+func (p *Plan) truth(c *source.Condition, lesson int, s *pressing, known known, problems *problem.List) (fact, ok bool) {
+	e, err := p.evaluate(c.Ask, lesson, s, known)
+	switch {
+	case errors.Is(err, entry.ErrNoDay) && s.lessons == nil:
+		problems.Add(c.At, "%s: the day of a lesson cannot decide whether a lesson is there; name another day", c.Words)
+	case err != nil && !errors.Is(err, entry.ErrNoDay):
+		problems.Add(c.At, "%s: %v", c.Entry.Name, err)
+	}
+	if e == nil {
+		return false, false
+	}
+	value, found := e.result.Fact(c.Fact)
+	if !found || value.Kind != say.Truth {
+		problems.Add(c.At, "%s: %s.%s is neither yes nor no here", c.Words, c.Entry.Name, c.Fact)
+		return false, false
+	}
+	return value.Number != 0, true
+}
+
+// evaluate evaluates one use of a placeholder, or returns what is known of it. It
+// returns nil where something is missing that was reported where it should stand.
+func (p *Plan) evaluate(a source.Ask, lesson int, s *pressing, known known) (*evaluated, error) {
+	given, err := p.onDays(s, a.Given, lesson)
+	if err != nil {
+		return nil, err
+	}
+	values := a.Entry.Complete(s.settings, given, p.dayOf(lesson, s))
+	if a.Entry.Lessons {
+		lessons, calendar := p.calendarFor(s, given, values)
+		values = a.Entry.WithLessons(values, lessons, calendar, p.unit.Lessons[lesson].Number)
+	}
+	if !ready(a.Entry, values, school.Settings()) {
+		return nil, nil
+	}
+	key := fmt.Sprint(a.Entry.Name, values) // maps print sorted by key
+	if e := known[key]; e != nil {
+		return e, nil
+	}
+	r, err := a.Entry.Reckon(values)
+	if err != nil {
+		return nil, err
+	}
+	known[key] = &evaluated{result: r}
+	return known[key], nil
+}
