@@ -83,9 +83,19 @@ func eachUnit(t *testing.T, do func(t *testing.T, unit *source.Unit, words *type
 	for _, name := range units {
 		t.Run(name, func(t *testing.T) {
 			unit, words := read(t, os.DirFS("../../"+name), name)
-			do(t, unit, words)
+			do(t, here(t, unit, unit.Settings), words)
 		})
 	}
+}
+
+// here returns the unit as it is at a school.
+func here(t *testing.T, unit *source.Unit, settings form.Values) *source.Unit {
+	t.Helper()
+	settled, problems, err := Settled(unit, settings)
+	if err != nil || settled == nil {
+		t.Fatal(err, problems)
+	}
+	return settled
 }
 
 // plainly writes a draft the slow and obviously right way: the slots filled in
@@ -136,6 +146,14 @@ func TestPlannedPageIsThePlainPage(t *testing.T) {
 		files["unit.toml"].Data = bytes.ReplaceAll(files["unit.toml"].Data, []byte("Golden School"), []byte("Ash &amp <Elm> & &#98; \\\"Co\\\""))
 		unit, words := read(t, files, "golden")
 		same(t, unit, words)
+	})
+	t.Run("standing", func(t *testing.T) {
+		unit, words := read(t, parseArchive(readFile(t, "../../testdata/golden/standing.txtar")).unit(), "standing")
+		for _, latitude := range []float64{46.09, -33.9} {
+			unit := here(t, unit, unit.Settings.With(school.Latitude.Is(latitude)))
+			unit.Settings = unit.Settings.With(school.Latitude.Is(latitude))
+			same(t, unit, words)
+		}
 	})
 }
 

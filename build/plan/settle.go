@@ -46,6 +46,25 @@ type settlement struct {
 	problems problem.List
 }
 
+// Settled returns the unit as it is at a school: what does not stand there is gone, and
+// what stands is there as though nothing had been asked. There is none where a problem
+// is a fault.
+func Settled(unit *source.Unit, settings form.Values) (*source.Unit, problem.List, error) {
+	if !unit.Conditional() {
+		return unit, nil, nil
+	}
+	p := &Plan{unit: unit, settlements: newSettlements()}
+	answers, _, problems, err := p.answers(settings)
+	if err != nil || problems.Faults() > 0 {
+		return nil, problems, err
+	}
+	settled, err := p.settlements.unitOf(unit, answers)
+	if problems = append(problems, settled.problems...); err != nil || problems.Faults() > 0 {
+		return nil, problems, err
+	}
+	return settled.unit, problems, nil
+}
+
 // settled returns the plan of the unit as it is at the school, with what was evaluated
 // on the way. There is none where a problem is a fault.
 func (p *Plan) settled(settings form.Values) (*Plan, known, problem.List) {

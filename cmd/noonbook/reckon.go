@@ -13,6 +13,7 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/placeholder/entry"
+	"noonbook/build/plan"
 	"noonbook/build/result"
 	"noonbook/build/school"
 	"noonbook/build/source"
@@ -227,7 +228,14 @@ func readFor(folder string, e entry.Entry, given form.Values) (form.Values, entr
 	if problems.Faults() > 0 {
 		return nil, entry.Course{}, problems
 	}
-	return settings, unit.Course(), nil
+	here, problems, err := plan.Settled(unit, unit.Settings.With(settings))
+	if err != nil {
+		return nil, entry.Course{}, err
+	}
+	if problems.Faults() > 0 {
+		return nil, entry.Course{}, problems
+	}
+	return settings, here.Course(), nil
 }
 
 // ofFile reports whether a day is named after a lesson's file.
