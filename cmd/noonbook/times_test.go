@@ -117,7 +117,7 @@ func TestProofOfTimesAndDays(t *testing.T) {
 		// 20 April: the Sun sets at 20:10 by the clock and is 6° down half an hour later.
 		{"dark enough", "first_day = 2027-04-20\nlast_day = 2027-04-20\n", []string{block("A", "needs = [\"dark\"]\nstart = \"21:00\"")}, done, nil},
 		{"not dark yet", "first_day = 2027-04-20\nlast_day = 2027-04-20\n", []string{block("A", "needs = [\"dark\"]\nstart = \"20:15\"\ndate = 2027-04-20")}, done,
-			[]string{"1.md:3:9: warning: lesson: it needs darkness, and at 20:15 on 20 April 2027 the Sun stands at −1°"}},
+			[]string{"1.md:3:9: warning: lesson: it needs darkness, and at 20:15 on 20 April 2027 the Sun stands at −1°; the next school day that is better is 8 September 2027"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			files := map[string]string{"unit.toml": monctonUnit + c.term}

@@ -38,11 +38,31 @@ func Conflict(v form.Values, lessons []classroom.Lesson, calendar classroom.Cale
 	case classroom.ForOrder:
 		return say.Line("calendar.order", otherTitle)
 	}
-	line := skyConflict(school.Place(v), r.Need, held)
-	if lessons[r.Lesson-1].Date.IsZero() {
-		return say.Line("calendar.nowhere", say.Value{Kind: say.Wording, Phrase: line})
+	return whenNext(v, lessons[r.Lesson-1], r.Need, held, skyConflict(school.Place(v), r.Need, held))
+}
+
+// nextDays is how far behind a lesson, or the begin of a term, the next day is looked
+// for on which the sky gives what the lesson needs: more than a year.
+const nextDays = classroom.LongestTerm
+
+// whenNext adds to what the sky does not give the next school day that does.
+func whenNext(v form.Values, l classroom.Lesson, n classroom.Need, held classroom.Held, line say.Phrase) say.Phrase {
+	term, sky := school.Term(v), classroom.Over(school.Place(v))
+	what := say.Value{Kind: say.Wording, Phrase: line}
+	if l.Date.IsZero() {
+		first, found := term.Next(l, n, sky, term.First.Add(-1), nextDays)
+		switch {
+		case !found:
+			return say.Line("calendar.never", what)
+		case first.After(term.Last):
+			return say.Line("calendar.no_time", what, say.Date(first))
+		}
+		what = say.Value{Kind: say.Wording, Phrase: say.Line("calendar.nowhere", what)}
 	}
-	return line
+	if next, found := term.Next(l, n, sky, held.Date, nextDays); found {
+		return say.Line("calendar.next", what, say.Date(next))
+	}
+	return say.Line("calendar.not_next", what)
 }
 
 // skyConflict names the first moment at which the sky does not give what the
