@@ -14,6 +14,8 @@ import (
 const (
 	UnitTitle   form.Key[string] = "unit.title"
 	UnitSummary form.Key[string] = "unit.summary"
+
+	UnitLeaveOut form.Key[[]string] = "unit.leave_out"
 )
 
 // The school, on all pages and in all numbers.

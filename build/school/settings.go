@@ -15,6 +15,7 @@ func Settings() form.Form {
 	return slices.Concat(form.Form{
 		{Key: UnitTitle, Required: true, Doc: "Title of the unit, on the cover."},
 		{Key: UnitSummary, Default: "", Doc: "One or two sentences under the title."},
+		{Key: UnitLeaveOut, Max: 200, Doc: `Lessons and pages that this handbook goes without, by the names of their files: ["6-telescope"], or ["telescope"].`},
 
 		{Key: Name, Required: true, Doc: "Name of the school."},
 		{Key: Latitude, Unit: "deg", Min: -90, Max: 90, Required: true, Doc: "Latitude of the school, north positive, south negative."},

@@ -16,6 +16,8 @@ const (
 	BlockOnly           form.Key[string]        = Only // of the lesson, and in the tables kit and vocabulary of a line
 	BlockUnless         form.Key[string]        = Unless
 	BlockOrder          form.Key[float64]       = "order"
+	BlockDraft          form.Key[bool]          = "draft"
+	BlockCore           form.Key[bool]          = "core"
 	BlockDate           form.Key[place.Date]    = "date"
 	BlockStart          form.Key[time.Duration] = "start"
 	BlockMinutes        form.Key[int]           = "minutes"
@@ -70,6 +72,8 @@ func LessonBlock() form.Form {
 		{Key: BlockSummary, Default: "", Doc: "One or two sentences on what happens in it."},
 		{Key: BlockPart, Choices: []string{PartLesson, PartStart, PartPage, PartSafety, PartGlossary, PartSources, PartReference}, Default: PartLesson, Doc: "Which part of the handbook the page is."},
 		{Key: BlockOrder, Min: -1000, Max: 1000, Default: 0.0, Doc: "Place in the unit; lessons of equal order follow their file names."},
+		{Key: BlockDraft, Default: false, Doc: "The page is not ready: the handbook has no page of it, and no day for it."},
+		{Key: BlockCore, Default: false, Doc: "The unit cannot do without this lesson. Where the term is too short, noonbook says which of the others to leave out."},
 		{Key: BlockDate, Named: true, Choices: []string{"auto"}, Assumed: "auto", Doc: `Date of a lesson; "auto" is the first school day after the lessons before it on which everything holds that the lesson asks for.`},
 		{Key: BlockStart, Assumed: "one of term.lesson_times", Doc: "Time of day at which the lesson begins."},
 		{Key: BlockMinutes, Unit: "min", Min: 1, Max: 600, Assumed: "the length of its lesson time", Doc: "Length of the lesson from beginning to end, breaks included. A longer one also takes the lesson times behind it, as long as the breaks between them are half an hour at most."},

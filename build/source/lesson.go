@@ -44,6 +44,7 @@ type Lesson struct {
 	conditions          []*Condition      // of its blocks and lines
 	gone                map[string]string // headings that do not stand → why
 	follows, changeWith int               // numbers of the lessons that it names
+	loose               bool              // what it names in follows is left out
 
 	Typed     []TypedDate
 	day       *form.Day // of the lesson block, where it is named

@@ -45,6 +45,10 @@ func (l *Lesson) taught() classroom.Lesson {
 		After:  classroom.Gap{Lesson: l.follows, Least: BlockDaysAfter.Of(b), Most: BlockDaysWithin.Of(b), Clock: BlockSameClock.Of(b)},
 		Wet:    wets[BlockIfWet.Of(b)],
 		With:   l.changeWith,
+		Core:   BlockCore.Of(b),
+	}
+	if l.loose {
+		lesson.After = classroom.Gap{}
 	}
 	if BlockStart.In(b) {
 		lesson.Start = BlockStart.Of(b)
@@ -136,7 +140,10 @@ func (r *reader) tied(l *Lesson, key form.Key[string]) *Lesson {
 		}
 		names = append(names, path.Base(other.name))
 	}
-	if _, ok := r.left(path.Join(path.Dir(l.name), file)); ok {
+	if gone, ok := r.left(path.Join(path.Dir(l.name), file)); ok {
+		if key == BlockFollows {
+			r.untie(l, gone.lesson)
+		}
 		return nil
 	}
 	r.problems.Add(l.Place(key), "lesson: %s %q is no lesson of the unit%s", key, file, form.Meant(file, names))

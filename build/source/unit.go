@@ -24,6 +24,7 @@ type Unit struct {
 	Lessons  []*Lesson   // in the order of the unit
 	Files    []File      // pictures and other files that lessons refer to
 	Crest    Picture     // of the school; one of the files
+	Gone     []string    // what unit.leave_out and draft took out of it, in words
 	root     string
 	again    func(Answers) (*Unit, problem.List, error) // reads it again with answers
 	places   map[string]form.Place                      // of the settings
@@ -91,6 +92,7 @@ func read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry, answers
 			return nil, nil, err
 		}
 	}
+	r.leaveOut(names)
 	for _, part := range gathering {
 		if !slices.ContainsFunc(r.unit.Lessons, func(l *Lesson) bool { return l.Part() == part }) {
 			if err := r.lesson(own, "noonbook", path.Join(school.Language.Of(r.unit.Settings), part+".md")); err != nil {

@@ -162,6 +162,7 @@ func (t tender) press() error {
 		report(t.errs, problems)
 	}
 	if p.Files != nil {
+		tellGone(t.out, unit)
 		fmt.Fprintf(t.out, "%s  %s in %d ms\n", begin.Format("15:04:05"), counted(pagesAmong(files), "page"), time.Since(begin).Milliseconds())
 	}
 	return nil

@@ -119,6 +119,7 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
+	tellGone(out, unit)
 	fmt.Fprintf(out, "%s, %s, %s, %.0f kB in %.0f ms: open %s\n",
 		counted(pages, "page"), counted(blocks, "computed value"), counted(len(problems), "warning"),
 		float64(bytes)/1e3, float64(time.Since(begin).Microseconds())/1e3, filepath.Join(*target, "index.html"))

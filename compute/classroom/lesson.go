@@ -21,6 +21,7 @@ type Lesson struct {
 	Wet    Wet
 	With   int // number of the lesson, from 1, that it changes places with when it is wet; 0 for the next one
 	Kit    []Thing
+	Core   bool // the unit cannot do without it
 }
 
 // AnyTime is the start of a lesson that takes a lesson time of the term.

@@ -1,0 +1,66 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"noonbook/content"
+)
+
+// A handbook of the demo without its telescope and with the explorers as a draft has
+// neither page, nor a link, a line of the finder, a file, a thing or a day that only
+// they brought; the numbers of the others close up, and press says what went.
+func TestPressWithoutLessons(t *testing.T) {
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, content.Files()); err != nil {
+		t.Fatal(err)
+	}
+	change := func(name, from, to string) {
+		t.Helper()
+		src, err := os.ReadFile(filepath.Join(dir, name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(string(src), from) {
+			t.Fatalf("%s has no %q", name, from)
+		}
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(strings.Replace(string(src), from, to, 1)), 0o666); err != nil {
+			t.Fatal(err)
+		}
+	}
+	change("unit.toml", "[unit]\n", "[unit]\nleave_out = [\"telescope\"]\n")
+	change("12-explorers.md", "```lesson\n", "```lesson\ndraft = true\n")
+	target := filepath.Join(t.TempDir(), "handbook")
+	said := must(t, "press", "--staff", "--content", dir, "--out", target)
+	if !strings.Contains(said, "left out: 6-telescope (leave_out), 12-explorers (draft)\n") {
+		t.Errorf("press says %q", said)
+	}
+	links := regexp.MustCompile(`href="([^"#]*)`)
+	numbers := regexp.MustCompile(`Lesson (\d+): `)
+	for _, book := range []string{target, target + "-staff"} {
+		files := tree(t, book)
+		for name, text := range files {
+			if strings.Contains(name, "telescope") || strings.Contains(name, "explorers") {
+				t.Errorf("%s is there", name)
+			}
+			for _, m := range links.FindAllStringSubmatch(text, -1) {
+				if strings.Contains(m[1], "telescope") || strings.Contains(m[1], "explorers") {
+					t.Errorf("%s links to %s", name, m[1])
+				}
+			}
+		}
+		last := ""
+		for _, m := range numbers.FindAllStringSubmatch(strings.ReplaceAll(files["/unit.ics"], "\r\n ", ""), -1) {
+			last = m[1]
+		}
+		if last != "12" {
+			t.Errorf("the last of the twelve lessons has number %s", last)
+		}
+		if strings.Contains(files["/index.html"], "A telescope from two lenses") {
+			t.Error("the cover still names the telescope")
+		}
+	}
+}
