@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder/class"
@@ -32,6 +33,8 @@ func (p *Plan) arranged(settings form.Values) ([]classroom.Lesson, classroom.Cal
 		return lessons, calendar, nil // source reported the term; no lesson is to blame
 	}
 	taught := p.taught()
+	spared := sync.OnceValue(func() string { return p.spared(lessons, term) }) // the same for every lesson without room
+	roomier := sync.OnceValue(func() string { return p.roomier(lessons, term, spared()) })
 	for i, h := range calendar.Held {
 		l, date := taught[i], lessons[i].Date
 		switch dated := !date.IsZero(); {
@@ -42,7 +45,7 @@ func (p *Plan) arranged(settings form.Values) ([]classroom.Lesson, classroom.Cal
 		case !h.Placed && !term.Fits(lessons[i]):
 			problems.Add(l.Place(source.BlockTitle), "lesson: no school day has lesson times enough for it")
 		case !h.Placed:
-			problems.Add(l.Place(source.BlockTitle), "lesson: no school day is left for it before term.last_day %s%s", term.Last, p.roomier(lessons, term))
+			problems.Add(l.Place(source.BlockTitle), "lesson: no school day is left for it before term.last_day %s%s", term.Last, roomier())
 		}
 	}
 	p.offTimes(&problems, term, calendar)
@@ -50,9 +53,9 @@ func (p *Plan) arranged(settings form.Values) ([]classroom.Lesson, classroom.Cal
 		l := taught[r.Lesson-1]
 		switch other := taught[max(1, r.Other)-1]; {
 		case r.Kind == classroom.ForOrder && lessons[r.Lesson-1].Date.IsZero():
-			problems.Add(l.Place(source.BlockTitle), "lesson: no school day is left for it after %q and before %s", other.Title(), nextDated(lessons, r.Lesson))
+			problems.Add(l.Place(source.BlockTitle), "lesson: no school day is left for it after %q and before %s%s", other.Title(), nextDated(lessons, r.Lesson), spared())
 		case r.Kind == classroom.ForOrder:
-			problems.Add(other.Place(source.BlockTitle), "lesson: no school day is left for it before %q", l.Title())
+			problems.Add(other.Place(source.BlockTitle), "lesson: no school day is left for it before %q%s", l.Title(), spared())
 		default:
 			problems.Warn(l.Place(ruleKey(l, r)), "lesson: %s", p.words.Line(class.Conflict(settings, lessons, calendar, r)))
 		}
@@ -88,7 +91,7 @@ func ruleKey(l *source.Lesson, r classroom.Rule) form.AnyKey {
 }
 
 // roomier says what would make room for every lesson.
-func (p *Plan) roomier(lessons []classroom.Lesson, term classroom.Term) string {
+func (p *Plan) roomier(lessons []classroom.Lesson, term classroom.Term, spared string) string {
 	days, daily := term.Enough(lessons)
 	var ways []string
 	if days == 1 {
@@ -100,9 +103,9 @@ func (p *Plan) roomier(lessons []classroom.Lesson, term classroom.Term) string {
 		ways = append(ways, fmt.Sprintf("term.lessons_a_day = %d", daily))
 	}
 	if len(ways) == 0 {
-		return ""
+		return spared
 	}
-	return "; " + strings.Join(ways, " or ") + " would do"
+	return "; " + strings.Join(ways, " or ") + " would do" + strings.Replace(spared, "; leave", "; or leave", 1)
 }
 
 // taught returns the lessons among the pages.

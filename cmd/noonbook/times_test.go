@@ -63,7 +63,7 @@ func TestProofOfTimesAndDays(t *testing.T) {
 		{"the last day off", april + "days_off = [2027-04-16]\n", []string{block("A", "date = 2027-04-16")}, contentFault,
 			[]string{"1.md:3:8: lesson: date 2027-04-16 is no school day (Friday)"}},
 		{"days off at both ends leave three", april + "days_off = [2027-04-12, 2027-04-16]\n", []string{block("A", ""), block("B", ""), block("C", ""), block("D", "")}, contentFault,
-			[]string{"4.md:2:9: lesson: no school day is left for it before term.last_day 2027-04-16; one more school day or term.lessons_a_day = 2 would do"}},
+			[]string{"4.md:2:9: lesson: no school day is left for it before term.last_day 2027-04-16; one more school day or term.lessons_a_day = 2 would do; or leave out 4, and the rest fits"}},
 		{"a Sunday without school", april, []string{block("A", "date = 2027-04-18")}, contentFault,
 			[]string{"1.md:3:8: lesson: date 2027-04-18 is outside the term, 2027-04-12 to 2027-04-16"}},
 		{"a Sunday with school", "first_day = 2027-04-11\nlast_day = 2027-04-22\nschool_days = [\"sunday\", \"monday\", \"thursday\"]\n", []string{block("A", "date = 2027-04-18")}, done, nil},
@@ -92,7 +92,7 @@ func TestProofOfTimesAndDays(t *testing.T) {
 			[]string{"1.md:2:9: lesson: no school day has lesson times enough for it"}},
 		{"as many visits as times", april + touching, []string{block("A", "visits = 2")}, done, nil},
 		{"a day too few for two a day", "first_day = 2027-04-12\nlast_day = 2027-04-12\nlessons_a_day = 2\n" + touching, []string{block("A", ""), block("B", ""), block("C", "")}, contentFault,
-			[]string{"3.md:2:9: lesson: no school day is left for it before term.last_day 2027-04-12; one more school day would do"}},
+			[]string{"3.md:2:9: lesson: no school day is left for it before term.last_day 2027-04-12; one more school day would do; or leave out 3, and the rest fits"}},
 
 		{"the clock changes between two", "first_day = 2027-03-11\nlast_day = 2027-03-19\n", []string{block("A", "date = 2027-03-12"), block("B", "same_clock = true\ndate = 2027-03-15")}, done,
 			[]string{`2.md:3:14: warning: lesson: no clock change should lie between it and "A", and the clocks change on 14 March 2027`}},
