@@ -43,6 +43,7 @@ var allowed = map[string][]string{
 	"build/plan": {"build/form", "build/say", "build/drawing", "build/result", "build/problem", "build/file", "build/school", "build/source",
 		"build/placeholder/entry", "build/placeholder/class", "build/placeholder/sky",
 		"build/concordance", "build/encode", "build/typeset", "compute/", "theme", "github.com/yuin/goldmark", "github.com/tdewolff/minify/v2"},
+	"build/starter":     {"build/form", "build/problem", "build/school", "build/source", "compute/"},
 	"build/desk":        {"build/file"},
 	"build/markup":      {},
 	"build/concordance": {"build/file", "build/markup"},

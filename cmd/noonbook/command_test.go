@@ -101,7 +101,7 @@ func TestHelpOfEachVerb(t *testing.T) {
 		"desk":    "[FOLDER] --content --staff --port --open",
 		"proof":   "[FOLDER] --content",
 		"reckon":  "NAME.FACT --list --json --csv --content",
-		"starter": "FOLDER",
+		"starter": "FOLDER KEY=VALUE --small",
 	} {
 		text := must(t, "help", verb)
 		if text != must(t, verb, "--help") || text != must(t, "--help", verb) || !strings.HasPrefix(text, "noonbook "+verb+" ") {

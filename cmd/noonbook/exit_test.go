@@ -285,33 +285,6 @@ func TestReckonPairs(t *testing.T) {
 	}
 }
 
-// The starter lays out what it promises, in a folder that is new or empty, and
-// writes nothing elsewhere.
-func TestStarterLaysOut(t *testing.T) {
-	empty := t.TempDir()
-	for name, dir := range map[string]string{"a new folder": filepath.Join(t.TempDir(), "a", "b"), "an empty folder": empty} {
-		said := must(t, "starter", dir)
-		if !strings.Contains(said, "noonbook press "+dir+"\n") {
-			t.Errorf("%s: it says %q", name, said)
-		}
-		files := tree(t, dir)
-		lessons := 0
-		for file := range files {
-			if strings.HasSuffix(file, ".md") {
-				lessons++
-			}
-		}
-		for _, want := range []string{"/unit.toml", "/dial-marks.csv", "/lens-log.csv", "/moon-log.csv", "/strip-log.csv", "/rocket-flights.csv"} {
-			if files[want] == "" {
-				t.Errorf("%s lacks %s", name, want)
-			}
-		}
-		if lessons != 2 || len(files) != 8 {
-			t.Errorf("%s: %d lessons among %d files", name, lessons, len(files))
-		}
-	}
-}
-
 // A golden problem points at what it says: its line is that of the file, its caret
 // stands below the column that it names, and a word that it quotes as found begins
 // there.

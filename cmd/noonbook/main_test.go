@@ -9,10 +9,6 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-
-	"noonbook/build/form"
-	"noonbook/build/school"
-	"noonbook/build/source"
 )
 
 var update = flag.Bool("update", false, "rewrite what the golden files expect")
@@ -102,48 +98,6 @@ func TestProofOfEveryMistake(t *testing.T) {
 		case got[i] != expected[i]:
 			t.Errorf("line %d\n got %s\nwant %s", i+1, got[i], expected[i])
 		}
-	}
-}
-
-func TestStarterPressesWithoutAProblem(t *testing.T) {
-	dir := filepath.Join(t.TempDir(), "unit")
-	must(t, "starter", dir)
-	if out := must(t, "proof", dir); out != "0 problems, 0 warnings\n" {
-		t.Errorf("proof says %s", out)
-	}
-	must(t, "press", "--content", dir, "--out", filepath.Join(t.TempDir(), "handbook"))
-	if code, _, errs := noonbook(t, "starter", dir); code != wrongUse || !strings.Contains(errs, "holds files already") {
-		t.Errorf("a second starter: exit %d, %s", code, errs)
-	}
-}
-
-// A blank file of each kind of record lies in the new unit, with its columns as
-// the settings have them, named in unit.toml and read without a complaint.
-func TestStarterHasBlankRecords(t *testing.T) {
-	dir := filepath.Join(t.TempDir(), "unit")
-	must(t, "starter", dir)
-	settings, problems, err := source.ReadSettings(os.DirFS(dir), dir)
-	if err != nil || len(problems) > 0 {
-		t.Fatal(err, problems)
-	}
-	kinds := 0
-	for _, field := range school.Settings() {
-		if field.Kind() != form.CSV {
-			continue
-		}
-		kinds++
-		records := field.Key.(form.Key[form.Records]).Of(settings)
-		if records.File != recordsFile(field.Name()) || len(records.Rows) != 0 {
-			t.Errorf("%s is %q with %d rows", field.Name(), records.File, len(records.Rows))
-			continue
-		}
-		text, err := os.ReadFile(filepath.Join(dir, records.File))
-		if want := strings.Join(field.Fields.Names(), ",") + "\r\n"; err != nil || string(text) != want {
-			t.Errorf("%s holds %q, want %q (%v)", records.File, text, want, err)
-		}
-	}
-	if kinds < 5 {
-		t.Errorf("there are %d kinds of records, want five or more", kinds)
 	}
 }
 
