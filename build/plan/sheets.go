@@ -7,7 +7,6 @@ import (
 	"github.com/yuin/goldmark/ast"
 	extension "github.com/yuin/goldmark/extension/ast"
 
-	"noonbook/build/say"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
 )
@@ -109,10 +108,11 @@ func (d *draft) clockColumn(l *source.Lesson, table *extension.Table) map[ast.No
 	return cells
 }
 
-// clockAt is the time by the clock that long after the start of a lesson.
+// clockAt is the time by the clock that long after the start of a lesson. The head of the
+// sheet says which half of the day the lesson is in, so the narrow column does not.
 func clockAt(lesson int, after time.Duration) slot {
 	return func(dst []byte, s *pressing) []byte {
 		h := s.calendar.Held[lesson]
-		return typeset.AppendText(dst, s.words.Text(say.Clock(h.Date.UTC().Add(h.From+after))))
+		return typeset.AppendText(dst, s.words.ShortClock(h.Date.UTC().Add(h.From+after)))
 	}
 }

@@ -18,6 +18,8 @@ import (
 //	                 phrase body.earth, the line the.body.earth if there is one
 //	{1:before}       the first value, a time by the clock, before the second: of
 //	                 9:10 a.m. and 10:00 a.m., which share their half of the day, 9:10
+//	{1:short}        a time by the clock without its half of the day, where there is
+//	                 no room and the line says which it is
 type line []piece
 
 // A piece is text, or a gap that stands for a value.
@@ -102,6 +104,8 @@ func (w *Words) append(dst []byte, p piece, with []say.Value) []byte {
 		return append(dst, p.words[min(w.plural(v), len(p.words)-1)]...)
 	case p.form == "before" && p.gap < len(with):
 		return append(dst, w.before(v, with[p.gap])...)
+	case p.form == "short" && v.Kind == say.TimeOfDay && v.Phrase.Key == "":
+		return append(dst, w.ShortClock(v.Time)...)
 	case p.form != "" && w.Has(p.form+"."+v.Phrase.Key):
 		v = say.Words(p.form+"."+v.Phrase.Key, v.Phrase.With...)
 	}

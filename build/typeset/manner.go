@@ -66,6 +66,20 @@ func (w *Words) halfDay(part string, hour, minute int) string {
 	return w.Say("twelve-hour."+half+part, say.Text(strconv.Itoa(ofTwelve(hour))), twoDigits(minute))
 }
 
+// ShortClock writes a time for a narrow column, without its half of the day: only where
+// the same page says which it is.
+func (w *Words) ShortClock(t time.Time) string {
+	t = say.OnItsDay(t, time.Minute)
+	if minutes := 60*t.Hour() + t.Minute(); !w.manner.TwelveHour || minutes%(12*60) == 0 {
+		return w.clock(t.Hour(), t.Minute())
+	}
+	return w.shared(t)
+}
+
+func (w *Words) shared(t time.Time) string {
+	return w.Say("twelve-hour.shared", say.Text(strconv.Itoa(ofTwelve(t.Hour()))), twoDigits(t.Minute()))
+}
+
 func ofTwelve(hour int) int { return (hour+11)%12 + 1 }
 
 func twoDigits(minute int) say.Value { return say.Text(fmt.Sprintf("%02d", minute)) }
@@ -95,7 +109,7 @@ func (w *Words) before(v, next say.Value) string {
 	if minutes(from)%named == 0 || minutes(to)%named == 0 || minutes(from)/named != minutes(to)/named || minutes(from) > minutes(to) {
 		return w.Text(v)
 	}
-	return w.Say("twelve-hour.shared", say.Text(strconv.Itoa(ofTwelve(from.Hour()))), twoDigits(from.Minute()))
+	return w.shared(from)
 }
 
 // following is a piece of text that comes after what is written already. The stop of

@@ -122,6 +122,32 @@ func TestTwelveHourClock(t *testing.T) {
 	}
 }
 
+// In a column below "11:30 a.m. to 12:20 p.m." the halves of the day need not be said.
+func TestShortClock(t *testing.T) {
+	for clock, want := range map[string][2]string{"11:30": {"11:30", "11:30"}, "12:00": {"noon", "12:00"}, "12:05": {"12:05", "12:05"}, "13:20": {"1:20", "13:20"}, "00:00": {"midnight", "0:00"}, "00:05": {"12:05", "0:05"}} {
+		twelve, whole := inManner(t, "en", typeset.Manner{TwelveHour: true}), inManner(t, "en", typeset.Manner{})
+		if got := [2]string{twelve.ShortClock(at(t, clock).Time), whole.ShortClock(at(t, clock).Time)}; got != want {
+			t.Errorf("%s: %q, want %q", clock, got, want)
+		}
+	}
+}
+
+// On the wall calendar the end of a lesson says which half its begin is in.
+func TestTimesOnTheWall(t *testing.T) {
+	for _, c := range [][4]string{
+		{"09:10", "10:00", "9:10–10:00\u00a0a.m., dark", "9:10–10:00, dark"},
+		{"11:30", "12:20", "11:30–12:20\u00a0p.m., dark", "11:30–12:20, dark"},
+		{"12:00", "13:00", "noon–1:00\u00a0p.m., dark", "12:00–13:00, dark"},
+	} {
+		for i, twelve := range []bool{true, false} {
+			got := inManner(t, "en", typeset.Manner{TwelveHour: twelve}).Say("unit-plan.times", at(t, c[0]), at(t, c[1]), say.Words("unit-plan.dark"))
+			if got != c[2+i] {
+				t.Errorf("%q, want %q", got, c[2+i])
+			}
+		}
+	}
+}
+
 // The stop of p.m. ends the sentence too.
 func TestNoSecondStop(t *testing.T) {
 	day, clock := say.Text("1 June"), at(t, "13:20")

@@ -80,9 +80,17 @@ func TestReckonCSVAndText(t *testing.T) {
 	if lines := strings.Count(csv, "\r\n"); lines != 12 {
 		t.Errorf("%d lines", lines)
 	}
-	text := must(t, "reckon", "sun-day", "date=2027-04-20")
-	if !strings.Contains(text, "On 20 April 2027 the Sun rises at 6:24 and sets at 20:13") {
-		t.Errorf("it says %s", text)
+	for want, given := range map[string][]string{
+		"On April 20, 2027, the Sun rises at 6:24\u00a0a.m. and sets at 8:13\u00a0p.m.":                nil, // as the demo's school says it
+		"On 20 April 2027 the Sun rises at 6:24 and sets at 20:13":                                     {"school.clock=24-hour", "school.dates=day first"},
+		"Le 20\u00a0avril 2027, le Soleil se lève à 6\u00a0h\u00a024 et se couche à 20\u00a0h\u00a013": {"school.language=fr"},
+	} {
+		if text := must(t, append([]string{"reckon", "sun-day", "date=2027-04-20"}, given...)...); !strings.Contains(text, want) {
+			t.Errorf("%v: it says %s", given, text)
+		}
+	}
+	if bare := must(t, "reckon", "--json", "sun-day.rise", "date=2027-04-20"); !strings.Contains(bare, `"2027-04-20T06:24:`) {
+		t.Errorf("JSON says %s", bare)
 	}
 	list := must(t, "reckon", "--list")
 	for _, name := range []string{"dial-table", "step_minutes", "gnomon_angle", "school.time_zone"} {
