@@ -226,7 +226,7 @@ func stickPicture(d *drawing.Drawing, pairs []pair) {
 			anchor = drawing.End
 		}
 		at := toBearing(foot, end.shadow.Bearing, cardRadius+2)
-		d.Label("figure", drawing.Point{X: at.X, Y: at.Y + 1}, anchor, say.Clock(end.at))
+		d.Label("figure", drawing.Point{X: at.X, Y: at.Y + 1}, anchor, say.Words("dial-north.touches", say.Clock(end.at)))
 	}
 }
 
