@@ -67,7 +67,9 @@
 // Every plane dial is the level dial of the place where its plate would lie
 // level (Face.Latitude), so walls and equatorial plates need no formulae of
 // their own. A plate that is out of level (Tilt) sees the Sun elsewhere, and
-// what it then shows follows from the same vectors.
+// what it then shows follows from the same vectors. Only the polar dial, which
+// would be the level dial of the equator, has a rule of its own (PolarDistance):
+// there the style is lifted off the plate, and the lines are parallel.
 //
 // # Marks made by the watch
 //
@@ -86,8 +88,8 @@
 // Face.Hours take the centre of the Sun on the true horizon, which refraction
 // and the Sun's disc stretch by a few minutes at middle latitudes. Clock times
 // take the equation of time at midday. Nearer the equator than ShallowLatitude
-// the lines crowd along the noon line; on it they collapse and no hour can be
-// read.
+// the lines of a level dial crowd along the noon line, and on it they collapse;
+// FaceFor takes a polar dial there.
 //
 // Refraction is left out of shadows on dials: it lifts the Sun by 0.1° at 10°
 // of height, the time by seconds. Walls that do not face the equator squarely

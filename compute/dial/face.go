@@ -15,6 +15,7 @@ const (
 	Wall                    // upright, facing due south; below the equator due north
 	PoleSide                // parallel to the equator, the side toward the pole above the horizon
 	EquatorSide             // the other side of that plate
+	Polar                   // parallel to the Earth's axis, under a style that is parallel to it: see PolarDial
 )
 
 // Latitude returns the latitude at which the plate, carried along the meridian
@@ -22,7 +23,9 @@ const (
 // dial of that place: LineAt, HourAngleOf and the gnomons take it in place of
 // the latitude. A wall's is 90° nearer to the other pole, so its hours run the
 // other way and its style makes the angle 90° − |φ| with it; both sides of an
-// equatorial plate have a pole's, where lines are even and the style upright.
+// equatorial plate have a pole's, where lines are even and the style upright. A
+// polar plate has the equator's, where no style can rise from a centre; its lines
+// are those of PolarDistance instead.
 //
 // On a Wall the noon line points straight down, on an equatorial plate down its
 // slope, and the dial centre is above.
@@ -38,6 +41,8 @@ func (f Face) Latitude(latitude quantity.Angle) quantity.Angle {
 		return pole
 	case EquatorSide:
 		return -pole
+	case Polar:
+		return 0
 	}
 	return latitude
 }
@@ -49,8 +54,9 @@ func (f Face) Tilt(latitude quantity.Angle) Tilt {
 
 // Hours returns the sun times between which the Sun can shine on the face on
 // some day of the year; they are the same at a pole's EquatorSide, where it
-// never does. A Wall and an EquatorSide are lit longest near the equinoxes, from
-// 6 h to 18 h: before that in summer the Sun is behind them, in winter down.
+// never does. A Wall, an EquatorSide and a Polar plate are lit longest near the
+// equinoxes, from 6 h to 18 h: before that in summer the Sun is behind them, in
+// winter down.
 func (f Face) Hours(latitude quantity.Angle) (from, to time.Duration) {
 	if f == Level || f == PoleSide {
 		return SunHours(latitude)
@@ -63,7 +69,18 @@ func (f Face) Hours(latitude quantity.Angle) (from, to time.Duration) {
 
 // Readable reports whether hours can be read off the face: a level dial cannot
 // near the equator, a wall dial near a pole (see ShallowLatitude).
-func (f Face) Readable(latitude quantity.Angle) bool { return !Shallow(f.Latitude(latitude)) }
+func (f Face) Readable(latitude quantity.Angle) bool {
+	return f == Polar || !Shallow(f.Latitude(latitude))
+}
+
+// FaceFor returns the face of the dial to build at a latitude: a Polar one where a
+// level dial is too shallow, elsewhere a Level one.
+func FaceFor(latitude quantity.Angle) Face {
+	if Shallow(latitude) {
+		return Polar
+	}
+	return Level
+}
 
 // A Tilt takes a plate out of the level: its side at the bearing Toward goes
 // down by the angle By, about a level axis through the dial centre.

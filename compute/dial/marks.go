@@ -107,13 +107,16 @@ func (e *Contradictory) Error() string {
 // latitude is none. Marks that tell nothing, such as all at one hour, are
 // Undecided, and so are those of a flat style on the equator.
 func FitMarks(latitude quantity.Angle, marks []Mark, ask Unknown) (Fit, error) {
-	if err := checkLatitude(latitude); err != nil {
+	return fitMarks(model{latitude: latitude, marks: marks, ask: ask.causes()}, ask)
+}
+
+func fitMarks(m model, ask Unknown) (Fit, error) {
+	if err := checkLatitude(m.latitude); err != nil {
 		return Fit{}, err
 	}
-	m := model{latitude: latitude, marks: marks, ask: ask.causes()}
-	freedom := len(marks) - len(m.ask)
+	freedom := len(m.marks) - len(m.ask)
 	if freedom < spareMarks {
-		return Fit{}, &TooFew{len(marks), len(m.ask) + spareMarks}
+		return Fit{}, &TooFew{len(m.marks), len(m.ask) + spareMarks}
 	}
 	x, ok := m.start()
 	if !ok {
@@ -167,6 +170,7 @@ type model struct {
 	latitude    quantity.Angle
 	marks       []Mark
 	ask         []cause
+	polar       bool    // a polar dial, not a level one
 	watchWeight float64 // of the knowledge that the watch is right, one mark being 1
 }
 
@@ -178,9 +182,13 @@ func (m model) residuals(x causeValues) ([]float64, bool) {
 	d := True(m.latitude)
 	d.Style.Elevation += quantity.Angle(x[sloped])
 	d = d.Turned(quantity.Angle(x[turned]))
+	lineOf := d.Line
+	if m.polar {
+		lineOf = m.polarShown(x)
+	}
 	residuals := make([]float64, len(m.marks))
 	for i, mark := range m.marks {
-		line, ok := d.Line(SunDirection(m.latitude, mark.Declination, mark.HourAngle-quantity.Angle(x[watch])))
+		line, ok := lineOf(SunDirection(m.latitude, mark.Declination, mark.HourAngle-quantity.Angle(x[watch])))
 		if !ok {
 			return nil, false
 		}

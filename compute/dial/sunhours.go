@@ -12,11 +12,11 @@ import (
 // 2006; Meeus eq. 22.2).
 const MaxDeclination quantity.Angle = 23.44 * math.Pi / 180
 
-// ShallowLatitude is 10°. Nearer the equator the style lies so flat, and the
-// lines so close about noon (2.7° for the first hour, where a pole has 15°),
-// that a horizontal dial cannot be read and a dial whose plate is parallel to
-// the equator serves better. The bound is common practice, no source.
-const ShallowLatitude quantity.Angle = 10 * math.Pi / 180
+// ShallowLatitude is 15°. Nearer the equator the style of a level dial is too flat
+// to cut and set up well (a sixth of its length high at 10°), and the lines crowd
+// about noon (4.0° for the first hour, where a pole has 15°). There a polar dial is
+// built. The bound is common practice, no source.
+const ShallowLatitude quantity.Angle = 15 * math.Pi / 180
 
 // Shallow reports whether the latitude is nearer the equator than
 // ShallowLatitude.

@@ -66,7 +66,7 @@ func TestCrowding(t *testing.T) {
 	near(t, "equator", dial.NoonSpacing(0).Degrees(), 0, 0)
 	near(t, "pole", dial.NoonSpacing(deg(90)).Degrees(), 15, 1e-12)
 	near(t, "10° south", dial.NoonSpacing(deg(-10)).Degrees(), 2.66, 0.005) // atan(0.17365·0.26795)
-	for latitude, want := range map[float64]bool{0: true, -9.9: true, 9.9: true, 10.1: false, -10.1: false, 90: false} {
+	for latitude, want := range map[float64]bool{0: true, -14.9: true, 14.9: true, 15.1: false, -15.1: false, 90: false} {
 		if dial.Shallow(deg(latitude)) != want {
 			t.Errorf("%g° shallow: want %v", latitude, want)
 		}
