@@ -75,6 +75,7 @@ const (
 
 	StockStyleMM             form.Key[float64]       = "stock.style_mm"
 	StockGnomonMM            form.Key[float64]       = "stock.gnomon_mm"
+	StockPolarHeightMM       form.Key[float64]       = "stock.polar_height_mm"
 	StockFrontLensFocalMM    form.Key[float64]       = "stock.front_lens_focal_mm"
 	StockEyeLensFocalMM      form.Key[float64]       = "stock.eye_lens_focal_mm"
 	StockFrontLensDiameterMM form.Key[float64]       = "stock.front_lens_diameter_mm"

@@ -61,6 +61,7 @@ func Settings() form.Form {
 		}},
 		{Key: StockStyleMM, Unit: "mm", Min: 20, Max: 5000, Default: 120.0, Doc: "Length of the gnomon's sloping edge, the style."},
 		{Key: StockGnomonMM, Unit: "mm", Min: 0, Max: 50, Default: 0.4, Doc: "Thickness of the finished gnomon; from half a millimetre on the face has two noon lines, that far apart."},
+		{Key: StockPolarHeightMM, Unit: "mm", Min: 5, Max: 1000, Default: 20.0, Doc: "Height of a polar dial's style above its plate, within 15° of the equator; with 20 mm a plate 180 mm wide holds the hours from 7 to 17."},
 		{Key: StockFrontLensFocalMM, Unit: "mm", Min: 5, Max: 5000, Assumed: "that of the best pair of stock.lenses, or 250 mm", Doc: "Focal length of the lens at the front of the telescope, the weaker one."},
 		{Key: StockEyeLensFocalMM, Unit: "mm", Min: 5, Max: 5000, Assumed: "that of the best pair of stock.lenses, or 50 mm", Doc: "Focal length of the lens at the eye."},
 		{Key: StockFrontLensDiameterMM, Unit: "mm", Min: 5, Max: 500, Assumed: "that of the kind in stock.lenses with this focal length, or 50 mm", Doc: "Diameter of the front lens."},

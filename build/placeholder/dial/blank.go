@@ -28,13 +28,16 @@ func dialBlank() entry.Entry {
 			{Name: "noon_gap", Unit: "mm", Doc: "distance between the two noon lines, for the gnomon's thickness; zero for thin card"},
 			{Name: "after_side", Doc: "on which side of the noon line, looking along it from the toe, afternoon marks lie"},
 		},
-		Sources:  []string{sourceDial, entry.SourceWMM},
+		Sources:  []string{sourceDial, sourcePolar, entry.SourceWMM},
 		Cautions: []string{entry.CareSun},
 		Reckon:   reckonDialBlank,
 	}
 }
 
 func reckonDialBlank(v form.Values) (result.Result, error) {
+	if builds(v) == dial.Polar {
+		return reckonPolarBlank(v)
+	}
 	at := school.Place(v)
 	gnomon, err := dial.GnomonOfStyle(at.Latitude, quantity.Millimetres(school.StockStyleMM.Of(v)))
 	if err != nil {

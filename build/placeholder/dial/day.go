@@ -19,7 +19,7 @@ func dialDay() entry.Entry {
 		Name:    "dial-day",
 		Summary: "What the shadow does on a day, at each whole hour of the school's clock.",
 		Arguments: form.Form{entry.OnDate(),
-			{Key: argHeightMM, Unit: "mm", Min: 1, Max: 20000, Assumed: "the height of the gnomon's tip, or 100 mm within 10° of the equator", Doc: "Height of the point whose shadow is followed."},
+			{Key: argHeightMM, Unit: "mm", Min: 1, Max: 20000, Assumed: "the height of the gnomon's tip, or 100 mm within 15° of the equator", Doc: "Height of the point whose shadow is followed."},
 		},
 		Settings: slices.Concat(school.Where(), form.Keys{school.StockStyleMM}),
 		Facts: []entry.Fact{
@@ -88,8 +88,8 @@ func reckonDialDay(v form.Values) (result.Result, error) {
 	return r, nil
 }
 
-// tipHeight is the height of the gnomon's tip, or what the author wants. Near
-// the equator the tip lies almost on the plate, so an upright stick stands in.
+// tipHeight is the height of the gnomon's tip, or what the author wants. The style of
+// a polar dial has no tip, so near the equator an upright stick stands in.
 func tipHeight(v form.Values, latitude quantity.Angle) (quantity.Length, error) {
 	if argHeightMM.In(v) {
 		return quantity.Millimetres(argHeightMM.Of(v)), nil

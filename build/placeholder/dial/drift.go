@@ -34,13 +34,14 @@ func dialDrift() entry.Entry {
 			{Key: argAccuracyMin, Unit: "min", Min: 0.5, Max: 120, Default: 5.0, Doc: "How far off the marks may be before they are made again."},
 			{Key: argOffDeg, Unit: "deg", Min: 0.1, Max: 30, Default: 5.0, Doc: "How far the gnomon or plate of the second table is out of place."},
 		},
-		Settings: school.Where(),
+		Settings: append(form.Keys{school.StockPolarHeightMM}, school.Where()...),
 		Facts: []entry.Fact{
 			{Name: "marked", Doc: "the day on which the hours were marked"},
 			{Name: "fast", Unit: "s", Doc: "what the marks show on the date, less the clock"},
 			{Name: "equation_part", Unit: "s", Doc: "the part of it that the equation of time makes"},
 			{Name: "clock_part", Unit: "s", Doc: "the part of it that a clock change makes"},
-			{Name: "moved_noon", Unit: "deg", Doc: "how far the shadow then lies from the mark of the Sun's noon, afternoon positive"},
+			{Name: "moved_noon", Unit: "deg", Doc: "how far the shadow then lies from the mark of the Sun's noon, afternoon positive; none on a polar dial"},
+			{Name: "moved_noon_mm", Unit: "mm", Doc: "the same on a polar dial"},
 			{Name: "worst", Unit: "s", Doc: "the most that the marks are off within the weeks of the table"},
 			{Name: "worst_on", Doc: "the day of the table on which that is"},
 			{Name: "mark_again", Doc: "first day on which the marks are off by more than the accuracy wanted"},
@@ -73,13 +74,19 @@ func reckonDialDrift(v form.Values) (result.Result, error) {
 		}
 	}
 	stick := uprightStick(p, marked)
+	built := builds(v)
+	movedAngle, movedDistance := say.Number(now.Moved(p.Latitude, 0).Degrees(), "deg", 1), say.None("dial-table.lines_meet")
+	if built == dial.Polar {
+		movedAngle, movedDistance = say.None("dial-table.parallel_lines"), polarMoved(polarHeight(v), now, 0)
+	}
 	r := result.Result{
 		Facts: []result.Fact{
 			{Name: "marked", Value: say.Date(marked)},
 			{Name: "fast", Value: fastOrSlow(now.Fast())},
 			{Name: "equation_part", Value: entry.Signed(say.Seconds(now.Equation))},
 			{Name: "clock_part", Value: entry.Signed(say.Minutes(now.Clock))},
-			{Name: "moved_noon", Value: say.Number(now.Moved(p.Latitude, 0).Degrees(), "deg", 1)},
+			{Name: "moved_noon", Value: movedAngle},
+			{Name: "moved_noon_mm", Value: movedDistance},
 			{Name: "worst", Value: fastOrSlow(worst.Fast())},
 			{Name: "worst_on", Value: say.Date(worst.On)},
 			{Name: "mark_again", Value: markAgain(p, marked, limit, true)},
@@ -87,14 +94,18 @@ func reckonDialDrift(v form.Values) (result.Result, error) {
 			{Name: "stick", Value: stickOff(p, stick, now, quantity.Hours(3))},
 		},
 		Drawings: []drawing.Drawing{driftChart(p, marked)},
-		Tables:   []result.Table{weeksTable(p, marked, weeks, stick), causesTable(p.Latitude, quantity.Degrees(argOffDeg.Of(v)))},
+		Tables:   []result.Table{weeksTable(v, marked, weeks, stick), causesTable(p.Latitude, built, quantity.Degrees(argOffDeg.Of(v)))},
 	}
-	rules := rulesOfThumb(p.Latitude)
+	rules := rulesOfThumb(p.Latitude, built)
 	r.Facts = append(r.Facts, rules...)
 	r.Notes = []say.Phrase{
 		say.Line("dial-drift.note"),
 		say.Line("dial-drift.rule", rules[0].Value, rules[1].Value, rules[2].Value),
 		say.Line("dial-drift.rule_signs"),
+	}
+	if built == dial.Polar {
+		r.Notes[1] = say.Line("dial-drift.rule_polar", rules[0].Value, rules[1].Value)
+		r.Notes[2] = say.Line("dial-drift.rule_polar_signs")
 	}
 	r.Working = []say.Phrase{
 		say.Line("dial-drift.working", say.Date(marked), say.Date(date),
@@ -143,7 +154,16 @@ func stickOff(p place.Place, stick dial.Marked, d dial.Drift, hour quantity.Angl
 	return fastOrSlow(off + d.Fast())
 }
 
-func weeksTable(p place.Place, marked place.Date, weeks []dial.Drift, stick dial.Marked) result.Table {
+// polarMoved is how far a shadow on a polar plate lies from a mark.
+func polarMoved(height quantity.Length, d dial.Drift, mark quantity.Angle) say.Value {
+	far, ok := d.PolarMoved(height, mark)
+	if !ok {
+		return say.None("dial-table.off_plate")
+	}
+	return say.Millimetres(far, 1)
+}
+
+func weeksTable(v form.Values, marked place.Date, weeks []dial.Drift, stick dial.Marked) result.Table {
 	table := result.Table{
 		Name:  "weeks",
 		Title: say.Line("dial-drift.title", say.Date(marked)),
@@ -153,14 +173,24 @@ func weeksTable(p place.Place, marked place.Date, weeks []dial.Drift, stick dial
 			{Name: "stick_nine", Unit: "s"}, {Name: "stick_three", Unit: "s"},
 		},
 	}
+	p, polar := school.Place(v), builds(v) == dial.Polar
+	if polar {
+		table.Columns[4], table.Columns[5] = result.Column{Name: "moved_noon_mm", Unit: "mm"}, result.Column{Name: "moved_three_mm", Unit: "mm"}
+	}
+	moved := func(d dial.Drift, mark quantity.Angle) say.Value {
+		if polar {
+			return polarMoved(polarHeight(v), d, mark)
+		}
+		return say.Number(d.Moved(p.Latitude, mark).Degrees(), "deg", 1)
+	}
 	for i, d := range weeks {
 		table.Rows = append(table.Rows, result.Row{Marked: i > 0 && d.Clock != weeks[i-1].Clock, Cells: []say.Value{
 			entry.DayOfYear(d.On),
 			entry.Signed(say.Seconds(d.Equation)),
 			entry.Signed(say.Minutes(d.Clock)),
 			fastOrSlow(d.Fast()),
-			say.Number(d.Moved(p.Latitude, 0).Degrees(), "deg", 1),
-			say.Number(d.Moved(p.Latitude, quantity.Hours(3)).Degrees(), "deg", 1),
+			moved(d, 0),
+			moved(d, quantity.Hours(3)),
 			stickOff(p, stick, d, quantity.Hours(-3)),
 			stickOff(p, stick, d, quantity.Hours(3)),
 		}})
@@ -185,6 +215,32 @@ var wrongDials = []struct {
 	}},
 }
 
+// A wrongDial is one that is out of place by a small angle.
+type wrongDial struct {
+	key string
+	laid
+}
+
+// wrongDialsOf are those of the dial that a school builds. On a polar dial the slope of
+// the style is that of the plate, and so is a noon side that is low.
+func wrongDialsOf(built dial.Face, latitude, by quantity.Angle) []wrongDial {
+	var list []wrongDial
+	if built != dial.Polar {
+		for _, wrong := range wrongDials {
+			list = append(list, wrongDial{wrong.key, wrong.make(dial.True(latitude), by)})
+		}
+		return list
+	}
+	turned, leaning := dial.PolarAt(latitude), dial.PolarAt(latitude)
+	turned.Turn = by
+	leaning.Lean = dial.Tilt{Toward: quantity.Turn / 4, By: by}
+	return []wrongDial{
+		{"dial-drift.plate_steep", dial.PolarAt(latitude).Steeper(by)},
+		{"dial-drift.turned", turned},
+		{"dial-drift.east_low", leaning},
+	}
+}
+
 // Seasons of the second table, by the Sun's declination.
 var seasonsOfDials = []struct {
 	key         string
@@ -195,7 +251,7 @@ var seasonsOfDials = []struct {
 	{"dial-drift.december", -dial.MaxDeclination},
 }
 
-func causesTable(latitude, off quantity.Angle) result.Table {
+func causesTable(latitude quantity.Angle, built dial.Face, off quantity.Angle) result.Table {
 	table := result.Table{
 		Name:    "causes",
 		Title:   say.Line("dial-drift.causes_title", say.Number(off.Degrees(), "deg", 1)),
@@ -205,13 +261,12 @@ func causesTable(latitude, off quantity.Angle) result.Table {
 	for _, name := range []string{"at_8", "at_10", "at_noon", "at_14", "at_16"} {
 		table.Columns = append(table.Columns, result.Column{Name: name, Unit: "s"})
 	}
-	for _, wrong := range wrongDials {
-		d := wrong.make(dial.True(latitude), off)
+	for _, wrong := range wrongDialsOf(built, latitude, off) {
 		for _, season := range seasonsOfDials {
 			row := result.Row{Cells: []say.Value{say.Words(wrong.key), say.Words(season.key)}}
 			for _, hour := range hours {
 				cell := say.None("dial-table.no_shadow")
-				if fast, ok := d.Off(latitude, season.declination, quantity.Hours(hour)); ok {
+				if fast, ok := wrong.Off(latitude, season.declination, quantity.Hours(hour)); ok {
 					cell = entry.Signed(say.Minutes(fast.Round(time.Second))) // so that rounding gives nothing a sign
 				}
 				row.Cells = append(row.Cells, cell)
@@ -223,11 +278,11 @@ func causesTable(latitude, off quantity.Angle) result.Table {
 }
 
 // rulesOfThumb are errors a degree, from an error of a tenth of one.
-func rulesOfThumb(latitude quantity.Angle) []result.Fact {
+func rulesOfThumb(latitude quantity.Angle, built dial.Face) []result.Fact {
 	const part = 10
+	dials := wrongDialsOf(built, latitude, quantity.Degrees(1.0/part))
 	rule := func(name string, wrong int, hour quantity.Angle) result.Fact {
-		d := wrongDials[wrong].make(dial.True(latitude), quantity.Degrees(1.0/part))
-		fast, ok := d.Off(latitude, 0, hour)
+		fast, ok := dials[wrong].Off(latitude, 0, hour)
 		if !ok {
 			return result.Fact{Name: name, Value: say.None("dial-table.no_shadow")}
 		}

@@ -40,8 +40,15 @@ func dialFace() entry.Entry {
 			{Name: "first_line", Doc: "the earliest hour on the face"},
 			{Name: "last_line", Doc: "the latest hour on the face"},
 			{Name: "folded_in", Unit: "s", Doc: "what the lines of the clock have folded in; zero for lines of sun time"},
+			{Name: "polar", Doc: "whether it is a polar dial, as within 15° of the equator"},
+			{Name: "level", Doc: "whether it is a level dial"},
+			{Name: "style_height", Unit: "mm", Doc: "how high the style of a polar dial is above the plate"},
+			{Name: "tilt", Unit: "deg", Doc: "slope of the plate: zero lying, 90° upright; the latitude for a polar dial"},
+			{Name: "tilted", Doc: "whether the plate slopes by a degree or more"},
+			{Name: "upper_edge", Doc: "where the upper edge of a polar dial's plate points"},
+			{Name: "lift", Unit: "mm", Doc: "how much higher the upper edge of a polar dial's plate is than its lower edge"},
 		},
-		Sources:  []string{sourceDial, entry.SourceWMM, entry.SourceIANA},
+		Sources:  []string{sourceDial, sourcePolar, entry.SourceWMM, entry.SourceIANA},
 		Cautions: []string{entry.CareScissors},
 		OnPaper:  []string{entry.CareSun},
 		Reckon:   reckonDialFace,
@@ -50,6 +57,9 @@ func dialFace() entry.Entry {
 
 func reckonDialFace(v form.Values) (result.Result, error) {
 	p, face := school.Place(v), kindOfDial(v)
+	if face == dial.Polar {
+		return reckonPolarFace(v)
+	}
 	gnomon, err := dial.GnomonOfStyle(face.Latitude(p.Latitude), quantity.Millimetres(school.StockStyleMM.Of(v)))
 	if err != nil {
 		return result.Result{}, err
@@ -58,10 +68,7 @@ func reckonDialFace(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
-	fixed := time.Duration(0)
-	if argLines.Of(v) == "clock" {
-		fixed = dial.CorrectionOn(p, entry.Date.Of(v)).Fixed()
-	}
+	fixed := fixedIn(v)
 	r := result.Result{Warnings: unreadable(face, p.Latitude)}
 	faces := []dial.Face{face}
 	if face == dial.PoleSide {
@@ -84,10 +91,19 @@ func reckonDialFace(v form.Values) (result.Result, error) {
 				{Name: "last_line", Value: sunTime(lines[len(lines)-1].Clock)},
 				{Name: "folded_in", Value: entry.Signed(say.Seconds(fixed))},
 			}, plateFacts(layOut(side, p.Latitude, argWidthMM.Of(v), gnomon, school.StockGnomonMM.Of(v)))...)
+			r.Facts = append(r.Facts, setUpFacts(v, face, drawn.Height)...)
 		}
 	}
 	r.Notes = []say.Phrase{say.Line("dial-face.note"), say.Line(faceAdvice(face, p.Latitude))}
 	return r, nil
+}
+
+// fixedIn is what the lines have folded in.
+func fixedIn(v form.Values) time.Duration {
+	if argLines.Of(v) == "clock" {
+		return dial.CorrectionOn(school.Place(v), entry.Date.Of(v)).Fixed()
+	}
+	return 0
 }
 
 func faceAdvice(f dial.Face, latitude quantity.Angle) string {
@@ -203,11 +219,15 @@ func (p plate) foot(d *drawing.Drawing, v form.Values, face dial.Face, gnomon di
 	d.Label("strong", drawing.Point{X: left, Y: y}, drawing.Start,
 		say.Words("dial-face.where", say.Text(school.Name.Of(v)), entry.Sided(latitude.Degrees(), 2, "compass.north_of", "compass.south_of")))
 	d.Label("small", drawing.Point{X: right, Y: y}, drawing.End, say.Words("dial-face.style_at", say.Number(gnomon.Angle.Degrees(), "deg", 1)))
-	lines := say.Words("dial-face.sun_lines")
-	if fixed != 0 {
-		c := dial.CorrectionOn(school.Place(v), entry.Date.Of(v))
-		lines = say.Words("dial-face.clock_lines", entry.Signed(say.Seconds(c.Longitude)), entry.Signed(say.Minutes(c.Saving)))
-	}
-	d.Label("small", drawing.Point{X: left, Y: y + 4.5}, drawing.Start, lines)
+	d.Label("small", drawing.Point{X: left, Y: y + 4.5}, drawing.Start, linesMean(v, fixed))
 	d.Label("small", drawing.Point{X: right, Y: y + 4.5}, drawing.End, kindName(face, latitude))
+}
+
+// linesMean says whose time the lines show.
+func linesMean(v form.Values, fixed time.Duration) say.Value {
+	if fixed == 0 {
+		return say.Words("dial-face.sun_lines")
+	}
+	c := dial.CorrectionOn(school.Place(v), entry.Date.Of(v))
+	return say.Words("dial-face.clock_lines", entry.Signed(say.Seconds(c.Longitude)), entry.Signed(say.Minutes(c.Saving)))
 }

@@ -74,10 +74,10 @@ func TestClockFace(t *testing.T) {
 
 // Every kind at every school: the sheets hold the drawing, every mark lies on
 // the plate, equatorial dials have two sides but at a pole, and near the equator
-// auto is equatorial.
+// auto is polar.
 func TestEveryFace(t *testing.T) {
 	for school := range entrytest.Schools {
-		for _, kind := range []string{"auto", "level", "wall", "equatorial"} {
+		for _, kind := range []string{"auto", "level", "polar", "wall", "equatorial"} {
 			for _, lines := range []string{"sun", "clock"} {
 				r := reckon(t, school, "dial-face", "2027-06-21", "kind="+kind, "lines="+lines, "figures=roman", "stock.gnomon_mm=5")
 				if len(r.Sheets) == 0 {
@@ -100,7 +100,7 @@ func TestEveryFace(t *testing.T) {
 			t.Errorf("%s: %d sides of an equatorial dial", school, got)
 		}
 	}
-	if got := entrytest.Fact(t, reckon(t, "line north", "dial-face", "2027-06-21"), "face").Phrase.Key; got != "dial-face.tropics_pole_side" {
+	if got := entrytest.Fact(t, reckon(t, "line north", "dial-face", "2027-06-21"), "face").Phrase.Key; got != "dial-face.polar" {
 		t.Errorf("near the equator auto is %s", got)
 	}
 	if got := reckon(t, "equator", "dial-face", "2027-06-21", "kind=level").Warnings; len(got) != 1 {
@@ -126,8 +126,8 @@ func TestGnomonAsDrawn(t *testing.T) {
 		r := reckon(t, "alder reach", "dial-gnomon", "2027-04-20", "school.latitude="+latitude)
 		entrytest.Near(t, latitude, 5*entrytest.Fact(t, r, "height").Number/entrytest.Fact(t, r, "base").Number, height, 0.005)
 	}
-	for _, school := range []string{"north pole", "equator", "line south"} {
-		if got := entrytest.Fact(t, reckon(t, school, "dial-gnomon", "2027-04-20"), "shape").Phrase.Key; got != "dial-gnomon.rod" {
+	for school, want := range map[string]string{"north pole": "dial-gnomon.rod", "equator": "dial-gnomon.rectangle", "line south": "dial-gnomon.rectangle"} {
+		if got := entrytest.Fact(t, reckon(t, school, "dial-gnomon", "2027-04-20"), "shape").Phrase.Key; got != want {
 			t.Errorf("%s: %s", school, got)
 		}
 	}

@@ -33,7 +33,7 @@ func fitFacts(fit dial.Fit, err error) []result.Fact {
 }
 
 // finding says in words what the marks tell.
-func finding(fit dial.Fit, err error, ask dial.Unknown, variation quantity.Angle) say.Value {
+func (b board) finding(fit dial.Fit, err error, ask dial.Unknown, variation quantity.Angle) say.Value {
 	var few *dial.TooFew
 	var against *dial.Contradictory
 	switch {
@@ -50,10 +50,14 @@ func finding(fit dial.Fit, err error, ask dial.Unknown, variation quantity.Angle
 	if ask.Turn {
 		found = append(found, turnFinding(fit, variation))
 	}
+	right, wrong := "dial-marks.gnomon_right", "dial-marks.gnomon_wrong"
+	if b.isPolar() {
+		right, wrong = "dial-marks.plate_right", "dial-marks.plate_wrong"
+	}
 	if off := fit.Gnomon; ask.Gnomon && max(off, -off) > fit.GnomonMargin {
-		found = append(found, say.Words("dial-marks.gnomon_wrong", entry.Sided(off.Degrees(), 1, "dial-marks.too_steep", "dial-marks.too_flat"), say.Number(fit.GnomonMargin.Degrees(), "deg", 1)))
+		found = append(found, say.Words(wrong, entry.Sided(off.Degrees(), 1, "dial-marks.too_steep", "dial-marks.too_flat"), say.Number(fit.GnomonMargin.Degrees(), "deg", 1)))
 	} else if ask.Gnomon {
-		found = append(found, say.Words("dial-marks.gnomon_right", say.Number(fit.GnomonMargin.Degrees(), "deg", 1)))
+		found = append(found, say.Words(right, say.Number(fit.GnomonMargin.Degrees(), "deg", 1)))
 	}
 	if ask.Watch && fit.Watch.Abs() > fit.WatchMargin {
 		found = append(found, watchFinding(fit))

@@ -20,18 +20,18 @@ func dialGnomon() entry.Entry {
 		Summary:   "The gnomon to print and cut at true size, with glue tabs.",
 		Printable: true,
 		Arguments: form.Form{dialKind,
-			{Key: argPieces, Choices: []string{"pair", "single"}, Default: "pair", Doc: "A mirrored pair to glue back to back, or one triangle."},
+			{Key: argPieces, Choices: []string{"pair", "single"}, Default: "pair", Doc: "A mirrored pair to glue back to back, or one piece."},
 		},
-		Settings: form.Keys{school.Paper, school.StockStyleMM, school.Latitude, school.Longitude, school.ElevationM, school.TimeZone},
+		Settings: form.Keys{school.Paper, school.StockStyleMM, school.StockPolarHeightMM, school.Latitude, school.Longitude, school.ElevationM, school.TimeZone},
 		Facts: []entry.Fact{
-			{Name: "shape", Doc: "a triangle, or a rod where the style stands upright on the plate"},
+			{Name: "shape", Doc: "a triangle, a rod where the style stands upright on the plate, or the rectangle of a polar dial"},
 			{Name: "angle", Unit: "deg", Doc: "angle between the style and the plate"},
 			{Name: "base", Unit: "mm", Doc: "side along the noon line; zero for a rod"},
-			{Name: "height", Unit: "mm", Doc: "upright side, or how far the rod stands out of the plate"},
-			{Name: "style", Unit: "mm", Doc: "sloping side, whose edge casts the shadow"},
+			{Name: "height", Unit: "mm", Doc: "upright side, or how far the rod stands out of the plate; the style's height on a polar dial"},
+			{Name: "style", Unit: "mm", Doc: "side of the gnomon whose edge casts the shadow: it slopes, but not on a polar dial"},
 			{Name: "plate_slope", Unit: "deg", Doc: "slope of the plate: zero lying, 90° upright"},
 		},
-		Sources:  []string{"Gnomon: right triangle with the angle between style and plate; on a level plate that is the latitude (common practice)"},
+		Sources:  []string{"Gnomon: right triangle with the angle between style and plate; on a level plate that is the latitude (common practice)", sourcePolar},
 		Cautions: []string{entry.CareScissors, entry.CareTip},
 		OnPaper:  []string{entry.CareSun},
 		Reckon:   reckonDialGnomon,
@@ -40,14 +40,14 @@ func dialGnomon() entry.Entry {
 
 func reckonDialGnomon(v form.Values) (result.Result, error) {
 	latitude, face := school.Place(v).Latitude, kindOfDial(v)
+	if face == dial.Polar {
+		return reckonPolarGnomon(v), nil
+	}
 	gnomon, err := dial.GnomonOfStyle(face.Latitude(latitude), quantity.Millimetres(school.StockStyleMM.Of(v)))
 	if err != nil {
 		return result.Result{}, err
 	}
-	slope := face.Tilt(latitude).By
-	if slope < 0 {
-		slope = -slope
-	}
+	slope := slopeOf(face, latitude)
 	paper := drawing.PaperOf(school.Paper.Of(v))
 	shape, base := say.Words("dial-gnomon.triangle"), gnomon.Base.Millimetres()
 	r := result.Result{Warnings: unreadable(face, latitude)}

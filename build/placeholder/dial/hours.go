@@ -30,14 +30,14 @@ func dialHours() entry.Entry {
 			{Key: argTo, Assumed: "the whole hour after the last of term.lesson_times", Doc: "Last hour that is marked."},
 			{Key: argShowLines, Default: true, Doc: "Whether the table says where the lines of a true dial lie; pupils are to find that out."},
 		},
-		Settings: slices.Concat(school.Where(), form.Keys{school.ClassPupils, school.ClassGroupSize}, school.TimetableSettings()),
+		Settings: slices.Concat(school.Where(), form.Keys{school.StockPolarHeightMM, school.ClassPupils, school.ClassGroupSize}, school.TimetableSettings()),
 		Facts: []entry.Fact{
 			{Name: "rounds", Doc: "how many whole hours of the clock can be marked"},
 			{Name: "first", Doc: "the first of them"},
 			{Name: "last", Doc: "the last of them"},
 			{Name: "in_lessons", Doc: "how many of them fall within a lesson time"},
 		},
-		Sources:  []string{entry.SourceSun, sourceDial, entry.SourceIANA},
+		Sources:  []string{entry.SourceSun, sourceDial, sourcePolar, entry.SourceIANA},
 		Cautions: []string{entry.CareSun, entry.CareHourKeepers},
 		Reckon:   reckonDialHours,
 	}
@@ -51,6 +51,10 @@ func reckonDialHours(v form.Values) (result.Result, error) {
 		Name: "hours", Title: say.Line("dial-hours.title", say.Date(date)),
 		Columns: []result.Column{{Name: "clock"}, {Name: "group"}, {Name: "during"}, {Name: "sun_time", Unit: "h"}, {Name: "line_angle", Unit: "deg"}},
 	}
+	polar := builds(v) == dial.Polar
+	if polar {
+		table.Columns[4] = result.Column{Name: "distance", Unit: "mm"}
+	}
 	from, to := markingHours(v)
 	var hours []time.Time
 	inLessons := 0
@@ -60,6 +64,10 @@ func reckonDialHours(v form.Values) (result.Result, error) {
 		line, lit := dial.True(p.Latitude).Line(dial.SunDirection(p.Latitude, declination, angle))
 		if !lit {
 			continue
+		}
+		where := say.Number(line.Degrees(), "deg", 1)
+		if polar {
+			where = polarDistance(polarHeight(v), angle)
 		}
 		during := say.Words("dial-hours.between")
 		if slot := slotAt(slots, hour); slot > 0 {
@@ -74,7 +82,7 @@ func reckonDialHours(v form.Values) (result.Result, error) {
 		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{
 			say.Clock(at), group, during,
 			sunTime(12*time.Hour + time.Duration(angle.Hours()*float64(time.Hour))),
-			say.Number(line.Degrees(), "deg", 1),
+			where,
 		}})
 	}
 	first, last := say.None("dial-hours.no_sun"), say.None("dial-hours.no_sun")

@@ -36,12 +36,12 @@ func dialMarks() entry.Entry {
 			{Key: argFind, Choices: []string{"turn", "gnomon", "watch"}, Default: []string{"turn", "gnomon", "watch"}, Doc: "What is looked for; the rest is taken to be right."},
 			{Key: argWatchWithinMin, Unit: "min", Min: 0, Max: 60, Default: 1.0, Doc: "How well the watch was set, as a standard deviation; 0 where nothing is known of it."},
 		},
-		Settings: slices.Concat(school.Where(), form.Keys{school.RecordsDialMarks}),
+		Settings: slices.Concat(school.Where(), form.Keys{school.RecordsDialMarks, school.StockPolarHeightMM}),
 		Facts: []entry.Fact{
 			{Name: "marks", Doc: "how many marks count"},
 			{Name: "turn", Unit: "deg", Doc: "how far plate and gnomon were turned, clockwise positive"},
 			{Name: "turn_margin", Unit: "deg", Doc: "how far that may be wrong"},
-			{Name: "gnomon_off", Unit: "deg", Doc: "how much too steep the gnomon was"},
+			{Name: "gnomon_off", Unit: "deg", Doc: "how much too steep the gnomon was, or the plate of a polar dial"},
 			{Name: "gnomon_margin", Unit: "deg", Doc: "how far that may be wrong"},
 			{Name: "watch_off", Unit: "s", Doc: "how fast the watch was"},
 			{Name: "watch_margin", Unit: "s", Doc: "how far that may be wrong"},
@@ -63,8 +63,8 @@ type markRow struct {
 }
 
 func reckonDialMarks(v form.Values) (result.Result, error) {
-	p := school.Place(v)
-	rows, err := markRows(p, school.RecordsDialMarks.Of(v), argGroup.Of(v))
+	p, b := school.Place(v), boardOf(v)
+	rows, left, err := markRows(p, b, school.RecordsDialMarks.Of(v), argGroup.Of(v))
 	if err != nil {
 		return result.Result{}, err
 	}
@@ -76,53 +76,70 @@ func reckonDialMarks(v form.Values) (result.Result, error) {
 		Turn: slices.Contains(argFind.Of(v), "turn"), Gnomon: slices.Contains(argFind.Of(v), "gnomon"), Watch: slices.Contains(argFind.Of(v), "watch"),
 		WatchWithin: time.Duration(argWatchWithinMin.Of(v) * float64(time.Minute)),
 	}
-	fit, err := dial.FitMarks(p.Latitude, marksIn(rows), ask)
+	fit, err := b.fit(marksIn(rows), ask)
 	r := result.Result{Facts: slices.Concat(
 		[]result.Fact{{Name: "marks", Value: say.Count(len(rows))}}, fitFacts(fit, err),
-		[]result.Fact{{Name: "finding", Value: finding(fit, err, ask, field.Declination)}, entry.True("kept", len(rows) > 0)},
+		[]result.Fact{{Name: "finding", Value: b.finding(fit, err, ask, field.Declination)}, entry.True("kept", len(rows) > 0)},
 	)}
 	predicted := rows
 	if len(rows) == 0 {
 		predicted = predictedRows(p, entry.Date.Of(v))
 		r.Notes = []say.Phrase{say.Line("dial-marks.no_records")}
+		if b.isPolar() {
+			r.Notes = []say.Phrase{say.Line("dial-marks.no_polar_records")}
+		}
 	} else {
 		r.Notes = []say.Phrase{say.Line("dial-marks.margins")}
 	}
-	r.Tables = []result.Table{marksTable(p, predicted, len(rows) > 0, fit)}
+	if left > 0 {
+		r.Warnings = []say.Phrase{say.Line("dial-marks.no_distance", say.Count(left))}
+	}
+	r.Tables = []result.Table{marksTable(p, b, predicted, len(rows) > 0, fit)}
 	if groups := groupsIn(rows); len(groups) > 1 {
-		r.Tables = append(r.Tables, groupsTable(p, rows, groups, ask, field.Declination))
+		r.Tables = append(r.Tables, groupsTable(b, rows, groups, ask, field.Declination))
 	}
 	if len(predicted) > 1 {
-		r.Drawings = []drawing.Drawing{marksChart(p, predicted, len(rows) > 0, fit, err == nil)}
+		r.Drawings = []drawing.Drawing{marksChart(b, predicted, len(rows) > 0, fit, err == nil)}
 	}
 	r.Working = []say.Phrase{say.Line("dial-marks.working_point"), say.Line("dial-marks.working_fit")}
+	if b.isPolar() {
+		r.Working[0] = say.Line("dial-marks.working_distance", mm(b.height.Millimetres()))
+	}
 	return r, nil
 }
 
-// markRows turns records into marks, those of one group or of all.
-func markRows(p place.Place, records form.Records, group string) ([]markRow, error) {
-	var rows []markRow
+// markRows turns records into marks, those of one group or of all. On a polar dial only
+// x_mm counts, and those without it are left out.
+func markRows(p place.Place, b board, records form.Records, group string) (rows []markRow, left int, err error) {
 	for i, row := range records.Rows {
 		if group != "" && argGroup.Of(row) != group {
 			continue
 		}
-		angle, err := lineOf(row)
+		if b.isPolar() && !school.DialMarksXMM.In(row) {
+			left++
+			continue
+		}
+		angle, err := b.lineOf(row)
 		if err != nil {
-			return nil, fmt.Errorf("%s, line %d: %w", records.File, records.Line[i], err)
+			return nil, 0, fmt.Errorf("%s, line %d: %w", records.File, records.Line[i], err)
 		}
 		clock := school.DialMarksTime.Of(row)
 		at := p.Clock(entry.Date.Of(row), int(clock/time.Hour), int(clock/time.Minute)%60)
 		hour, declination := dial.SunAt(p, at)
 		rows = append(rows, markRow{argGroup.Of(row), at.In(p.Zone), dial.Mark{Line: angle, HourAngle: hour, Declination: declination}})
 	}
-	if group != "" && len(rows) == 0 && len(records.Rows) > 0 {
-		return nil, fmt.Errorf("no marks are of the group %q", group)
+	if group != "" && len(rows) == 0 && left == 0 && len(records.Rows) > 0 {
+		return nil, 0, fmt.Errorf("no marks are of the group %q", group)
 	}
-	return rows, nil
+	return rows, left, nil
 }
 
-// lineOf is the angle of a mark from the noon line, from angle or point.
-func lineOf(row form.Values) (quantity.Angle, error) {
+// lineOf is the angle of a mark from the noon line, from angle or point; on a polar dial
+// that under which the style sees it.
+func (b board) lineOf(row form.Values) (quantity.Angle, error) {
+	if b.isPolar() {
+		return dial.PolarHourAngle(b.height, quantity.Millimetres(school.DialMarksXMM.Of(row))), nil
+	}
 	x, y := school.DialMarksXMM.Of(row), school.DialMarksYMM.Of(row)
 	point := school.DialMarksXMM.In(row) && school.DialMarksYMM.In(row)
 	switch {

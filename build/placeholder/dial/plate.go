@@ -21,8 +21,8 @@ const (
 
 // Arguments that the printables of the dial share.
 var (
-	dialKind = form.Field{Key: argKind, Choices: []string{"auto", "level", "wall", "equatorial"}, Default: "auto",
-		Doc: "A level dial, one for a wall that faces the equator, or an equatorial one; auto is level, but equatorial within 10° of the equator."}
+	dialKind = form.Field{Key: argKind, Choices: []string{"auto", "level", "polar", "wall", "equatorial"}, Default: "auto",
+		Doc: "A level dial, a polar one, one for a wall that faces the equator, or an equatorial one; auto is level, but polar within 15° of the equator."}
 	plateWidth = form.Field{Key: argWidthMM, Unit: "mm", Min: 80, Max: 1000, Default: 180.0,
 		Doc: "Width of the plate; its height follows from the gnomon. What no sheet holds is laid out over several."}
 )
@@ -30,22 +30,25 @@ var (
 // kindOfDial returns the face that the values ask for; for an equatorial dial
 // that is the side toward the pole.
 func kindOfDial(v form.Values) dial.Face {
-	latitude := school.Place(v).Latitude
-	switch kind := argKind.Of(v); {
-	case kind == "wall":
+	switch argKind.Of(v) {
+	case "level":
+		return dial.Level
+	case "polar":
+		return dial.Polar
+	case "wall":
 		return dial.Wall
-	case kind == "equatorial", kind == "auto" && dial.Shallow(latitude):
+	case "equatorial":
 		return dial.PoleSide
 	}
-	return dial.Level
+	return builds(v)
 }
 
 // kindName is what a face is called. Between the tropics no side is that of the summer.
 func kindName(f dial.Face, latitude quantity.Angle) say.Value {
 	if entry.Tropical(latitude) {
-		return say.Words([...]string{"dial-face.level", "dial-face.wall", "dial-face.tropics_pole_side", "dial-face.tropics_equator_side"}[f])
+		return say.Words([...]string{"dial-face.level", "dial-face.wall", "dial-face.tropics_pole_side", "dial-face.tropics_equator_side", "dial-face.polar"}[f])
 	}
-	return say.Words([...]string{"dial-face.level", "dial-face.wall", "dial-face.pole_side", "dial-face.equator_side"}[f])
+	return say.Words([...]string{"dial-face.level", "dial-face.wall", "dial-face.pole_side", "dial-face.equator_side", "dial-face.polar"}[f])
 }
 
 // unreadable warns of a face that can not be read at the latitude.
@@ -186,23 +189,28 @@ func (p plate) noonLines(d *drawing.Drawing, role string) {
 func (p plate) compassOn(d *drawing.Drawing, latitude, variation quantity.Angle) {
 	const radius = 15.0
 	at := drawing.Point{X: p.toe.X, Y: min(p.toe.Y+21, p.lines.bottom-radius-9)}
+	rose(d, at, radius, latitude, variation)
+	d.Label("small", drawing.Point{X: at.X, Y: at.Y + radius + 4.5}, drawing.Middle,
+		say.Words("dial-face.arrows", poleUp(latitude), entry.Sided(variation.Degrees(), 1, "compass.east_of", "compass.west_of")))
+}
+
+// rose draws a compass card on a plate whose noon line runs up the paper.
+func rose(d *drawing.Drawing, at drawing.Point, radius float64, latitude, variation quantity.Angle) {
 	d.Disc("blank", at, radius+2)
 	d.Disc("card", at, radius)
-	key, needle := "compass.true_north", variation
+	needle := variation
 	if latitude < 0 { // up on the paper is south
-		key, needle = "compass.true_south", variation+quantity.Turn/2
+		needle += quantity.Turn / 2
 	}
 	d.Line("noon", drawing.Point{X: at.X, Y: at.Y + radius}, drawing.Point{X: at.X, Y: at.Y - radius + 3})
 	d.Area("head", drawing.Point{X: at.X, Y: at.Y - radius}, drawing.Point{X: at.X - 1.6, Y: at.Y - radius + 4}, drawing.Point{X: at.X + 1.6, Y: at.Y - radius + 4})
 	d.Line("needle", toBearing(at, needle+quantity.Turn/2, radius-2), toBearing(at, needle, radius-5))
 	tip := toBearing(at, needle, radius-1)
 	d.Area("head", tip, toBearing(tip, needle+quantity.Degrees(160), 4), toBearing(tip, needle-quantity.Degrees(160), 4))
-	d.Label("small", drawing.Point{X: at.X, Y: at.Y + radius + 4.5}, drawing.Middle,
-		say.Words("dial-face.arrows", say.Words(key), entry.Sided(variation.Degrees(), 1, "compass.east_of", "compass.west_of")))
 }
 
 // dialSettings are what the printables of the dial read.
-var dialSettings = append(form.Keys{school.Name, school.Paper, school.StockStyleMM, school.StockGnomonMM}, school.Where()...)
+var dialSettings = append(form.Keys{school.Name, school.Paper, school.StockStyleMM, school.StockGnomonMM, school.StockPolarHeightMM}, school.Where()...)
 
 // plateFacts are the measures of a plate.
 func plateFacts(p plate) []result.Fact {

@@ -25,31 +25,36 @@ const sourceDial = "Hour lines: tan X = sin φ · tan h, the standard formula of
 func dialTable() entry.Entry {
 	return entry.Entry{
 		Name:    "dial-table",
-		Summary: "The hour lines of a horizontal dial at the school, and its gnomon.",
+		Summary: "The hour lines of the school's dial, level or polar, and its gnomon.",
 		Arguments: form.Form{entry.OnDate(),
 			{Key: argStepMinutes, Unit: "min", Min: 5, Max: 60, Default: 60, Doc: "Sun time from one line to the next."},
 		},
-		Settings: slices.Concat(school.Where(), form.Keys{school.StockStyleMM}),
+		Settings: slices.Concat(school.Where(), form.Keys{school.StockStyleMM, school.StockPolarHeightMM}),
 		Facts: []entry.Fact{
-			{Name: "gnomon_angle", Unit: "deg", Doc: "angle of the gnomon between base and style, the latitude"},
+			{Name: "gnomon_angle", Unit: "deg", Doc: "angle of the gnomon between base and style, the latitude; none on a polar dial"},
 			{Name: "gnomon_base", Unit: "mm", Doc: "side of the gnomon along the noon line"},
 			{Name: "gnomon_height", Unit: "mm", Doc: "upright side of the gnomon"},
-			{Name: "gnomon_style", Unit: "mm", Doc: "sloping side of the gnomon, whose edge casts the shadow"},
+			{Name: "gnomon_style", Unit: "mm", Doc: "side of the gnomon whose edge casts the shadow: it slopes, but not on a polar dial"},
 			{Name: "noon_line", Doc: "where the noon line points"},
 			{Name: "turns", Doc: "which way the hours run on the face"},
-			{Name: "first_hour", Unit: "deg", Doc: "angle between the lines of noon and one o'clock"},
-			{Name: "uneven", Unit: "deg", Doc: "angle between the lines of five and six o'clock"},
+			{Name: "first_hour", Unit: "deg", Doc: "angle between the lines of noon and one o'clock; none on a polar dial"},
+			{Name: "uneven", Unit: "deg", Doc: "angle between the lines of five and six o'clock; none on a polar dial"},
+			{Name: "first_distance", Unit: "mm", Doc: "distance between the lines of noon and one o'clock on a polar dial"},
+			{Name: "last_distance", Unit: "mm", Doc: "distance between the lines of four and five o'clock on a polar dial"},
 			{Name: "needle_noon", Unit: "s", Doc: "what the dial shows at noon on the date, less the true sun time, when plate and gnomon are laid along the compass needle as it is"},
 			{Name: "needle_most", Unit: "s", Doc: "the same where it is largest in the year while the Sun is 10° high"},
 			{Name: "needle_face", Unit: "s", Doc: "the same at noon when only the face follows the needle, under a gnomon that points true"},
 		},
-		Sources:  []string{sourceDial, entry.SourceWMM, entry.SourceSun, entry.SourceIANA},
+		Sources:  []string{sourceDial, sourcePolar, entry.SourceWMM, entry.SourceSun, entry.SourceIANA},
 		Harmless: "Sizes and angles to draw at a table; laying the dial outside is the work of dial-north.",
 		Reckon:   reckonDialTable,
 	}
 }
 
 func reckonDialTable(v form.Values) (result.Result, error) {
+	if builds(v) == dial.Polar {
+		return reckonPolarTable(v)
+	}
 	p, date := school.Place(v), entry.Date.Of(v)
 	from, to := dial.SunHours(p.Latitude)
 	lines, err := dial.HourLines(p.Latitude, from, to, time.Duration(argStepMinutes.Of(v))*time.Minute)
@@ -81,15 +86,15 @@ func reckonDialTable(v form.Values) (result.Result, error) {
 			clock,
 		}})
 	}
-	needle, warnings, err := needleFacts(p, date)
+	needle, warnings, err := needleFacts(p, date, dial.Level)
 	if err != nil {
 		return result.Result{}, err
 	}
 	hour := func(h float64) quantity.Angle { return dial.LineAt(p.Latitude, quantity.Hours(h)).Angle }
-	pole := say.Words("compass.true_north")
+	pole := poleUp(p.Latitude)
 	turns := say.Words("dial-table.clockwise")
 	if p.Latitude < 0 {
-		pole, turns = say.Words("compass.true_south"), say.Words("dial-table.anticlockwise")
+		turns = say.Words("dial-table.anticlockwise")
 	}
 	r := result.Result{
 		Facts: append([]result.Fact{
@@ -101,13 +106,12 @@ func reckonDialTable(v form.Values) (result.Result, error) {
 			{Name: "turns", Value: turns},
 			{Name: "first_hour", Value: say.Number(hour(1).Degrees(), "deg", 1)},
 			{Name: "uneven", Value: say.Number((hour(6) - hour(5)).Degrees(), "deg", 1)},
+			{Name: "first_distance", Value: say.None("dial-table.lines_meet")},
+			{Name: "last_distance", Value: say.None("dial-table.lines_meet")},
 		}, needle...),
 		Tables:   []result.Table{table},
 		Notes:    []say.Phrase{say.Line("dial-table.sides", pole, turns)},
 		Warnings: warnings,
-	}
-	if dial.Shallow(p.Latitude) {
-		r.Warnings = append(r.Warnings, say.Line("dial-table.shallow", say.Number(hour(1).Degrees(), "deg", 1)))
 	}
 	line := say.Number(hour(3).Degrees(), "deg", 1)
 	sin := entry.Enough(line, func(x []float64) float64 { return quantity.Atan2(x[0], 1).Degrees() }, say.Number(math.Abs(p.Latitude.Sin()), "", 4))[0]
@@ -142,14 +146,25 @@ func clockAt(p place.Place, d place.Date, hourAngle quantity.Angle) (time.Time, 
 	return t.Add(-drift), true
 }
 
-// needleFacts says how wrong a dial is that was laid by an uncorrected compass.
-func needleFacts(p place.Place, d place.Date) ([]result.Fact, []say.Phrase, error) {
+// A laid dial shows some time, right or wrong.
+type laid interface {
+	Off(latitude, declination, hourAngle quantity.Angle) (fast time.Duration, ok bool)
+}
+
+// needleFacts says how wrong a dial is that was laid by an uncorrected compass. The
+// lines of a polar dial do not meet, so nothing is said of its face alone.
+func needleFacts(p place.Place, d place.Date, built dial.Face) ([]result.Fact, []say.Phrase, error) {
 	at := p.Clock(d, 12, 0)
 	field, err := compass.At(p.Latitude, p.Longitude, p.Elevation, at)
 	if err != nil {
 		return nil, nil, err
 	}
-	whole := dial.True(p.Latitude).Turned(field.Declination)
+	var whole laid = dial.True(p.Latitude).Turned(field.Declination)
+	if built == dial.Polar {
+		turned := dial.PolarAt(p.Latitude)
+		turned.Turn = field.Declination
+		whole = turned
+	}
 	face := dial.True(p.Latitude).FaceTurned(field.Declination)
 	sun := almanac.SunAt(at).Declination
 	show := func(off time.Duration, ok bool) say.Value {
@@ -162,16 +177,20 @@ func needleFacts(p place.Place, d place.Date) ([]result.Fact, []say.Phrase, erro
 		}
 		return say.Minutes(off).As(key, say.Minutes(off.Abs()))
 	}
+	faceAlone := show(face.Off(p.Latitude, sun, 0))
+	if built == dial.Polar {
+		faceAlone = say.None("dial-table.not_alone")
+	}
 	return []result.Fact{
 		{Name: "needle_noon", Value: show(whole.Off(p.Latitude, sun, 0))},
 		{Name: "needle_most", Value: show(mostOff(whole, p.Latitude))},
-		{Name: "needle_face", Value: show(face.Off(p.Latitude, sun, 0))},
+		{Name: "needle_face", Value: faceAlone},
 	}, entry.CompassWarnings(field), nil
 }
 
 // mostOff searches the year and the day, by degrees of declination and quarter
 // hours, for the largest error of a dial while the Sun stands 10° high.
-func mostOff(d dial.Dial, latitude quantity.Angle) (most time.Duration, ok bool) {
+func mostOff(d laid, latitude quantity.Angle) (most time.Duration, ok bool) {
 	const steps = 24
 	for i := -steps; i <= steps; i++ {
 		declination := dial.MaxDeclination * quantity.Angle(i) / steps
