@@ -99,7 +99,6 @@ var (
 	noFullHour  = says("On 21 December 2027 the Sun is not up here at any full hour")
 	overhead    = says("the Sun stands almost overhead at noon", "too short to show a direction", "Use equal shadows")
 	unreadable  = says("will not make a readable level dial", "Choose another kind")
-	shallow     = says("the hour lines crowd together", "Build an equatorial dial instead")
 	shrinks     = says("This telescope shrinks", "The stronger lens is in front", "Swap them")
 	equalLenses = says("Two lenses of", "do not magnify")
 	weakPair    = says("too little to show more than the eye does")

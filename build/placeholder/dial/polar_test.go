@@ -402,6 +402,9 @@ func TestPolarSheetsHoldTheirMarks(t *testing.T) {
 		for _, paper := range []string{"A4", "Letter"} {
 			for _, stock := range []string{"stock.polar_height_mm=5", "stock.polar_height_mm=60", "stock.gnomon_mm=20", "stock.style_mm=20"} {
 				for _, name := range []string{"dial-face", "dial-gnomon"} {
+					if name == "dial-gnomon" && strings.HasPrefix(stock, "stock.gnomon_mm") {
+						continue // it is cut from whatever is there
+					}
 					r := reckon(t, "line north", name, "2027-04-20", "school.latitude="+latitude, "school.paper="+paper, "kind=polar", stock)
 					for _, s := range r.Sheets {
 						for _, shape := range s.Drawing.Shapes {
