@@ -88,7 +88,7 @@ func reckonDialFace(v form.Values) (result.Result, error) {
 				{Name: "face", Value: kindName(face, p.Latitude)},
 				{Name: "style_angle", Value: say.Number(gnomon.Angle.Degrees(), "deg", 1)},
 				{Name: "first_line", Value: sunTime(lines[0].Clock)},
-				{Name: "last_line", Value: sunTime(lines[len(lines)-1].Clock)},
+				{Name: "last_line", Value: sunTime(lastOf(lines).Clock)},
 				{Name: "folded_in", Value: entry.Signed(say.Seconds(fixed))},
 			}, plateFacts(layOut(side, p.Latitude, argWidthMM.Of(v), gnomon, school.StockGnomonMM.Of(v)))...)
 			r.Facts = append(r.Facts, setUpFacts(v, face, drawn.Height)...)
@@ -96,6 +96,16 @@ func reckonDialFace(v form.Values) (result.Result, error) {
 	}
 	r.Notes = []say.Phrase{say.Line("dial-face.note"), say.Line(faceAdvice(face, p.Latitude))}
 	return r, nil
+}
+
+// lastOf is the last line of a face; where the dial reads round the clock, the line of
+// 24 h is that of 0 h again.
+func lastOf(lines []dial.ClockLine) dial.ClockLine {
+	last := len(lines) - 1
+	if last > 0 && lines[last].SunTime-lines[0].SunTime == 24*time.Hour {
+		last--
+	}
+	return lines[last]
 }
 
 // fixedIn is what the lines have folded in.

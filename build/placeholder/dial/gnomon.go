@@ -26,7 +26,7 @@ func dialGnomon() entry.Entry {
 		Facts: []entry.Fact{
 			{Name: "shape", Doc: "a triangle, a rod where the style stands upright on the plate, or the rectangle of a polar dial"},
 			{Name: "angle", Unit: "deg", Doc: "angle between the style and the plate"},
-			{Name: "base", Unit: "mm", Doc: "side along the noon line; zero for a rod"},
+			{Name: "base", Unit: "mm", Doc: "side along the noon line; how far the tip of a rod is ahead of its foot"},
 			{Name: "height", Unit: "mm", Doc: "upright side, or how far the rod stands out of the plate; the style's height on a polar dial"},
 			{Name: "style", Unit: "mm", Doc: "side of the gnomon whose edge casts the shadow: it slopes, but not on a polar dial"},
 			{Name: "plate_slope", Unit: "deg", Doc: "slope of the plate: zero lying, 90° upright"},
@@ -49,13 +49,16 @@ func reckonDialGnomon(v form.Values) (result.Result, error) {
 	}
 	slope := slopeOf(face, latitude)
 	paper := drawing.PaperOf(school.Paper.Of(v))
-	shape, base := say.Words("dial-gnomon.triangle"), gnomon.Base.Millimetres()
+	shape := say.Words("dial-gnomon.triangle")
 	r := result.Result{Warnings: unreadable(face, latitude)}
 	switch {
 	case isRod(gnomon):
-		shape, base = say.Words("dial-gnomon.rod"), 0
+		shape = say.Words("dial-gnomon.rod")
 		r.Sheets = paper.Sheets(rodGauge(gnomon, face, slope))
 		r.Notes = []say.Phrase{say.Line("dial-gnomon.rod_note", say.Number(gnomon.Style.Millimetres(), "mm", 0))}
+		if ahead := gnomon.Base.Millimetres(); ahead >= 0.5 { // near a pole, not on it
+			r.Notes = []say.Phrase{say.Line("dial-gnomon.leaning_rod_note", say.Number(gnomon.Style.Millimetres(), "mm", 0), say.Number(gnomon.Angle.Degrees(), "deg", 1), say.Number(ahead, "mm", 0))}
+		}
 	default:
 		r.Sheets = fewest(paper, gnomonPieces(gnomon, argPieces.Of(v) == "pair"))
 		r.Notes = []say.Phrase{say.Line("dial-gnomon.note")}
@@ -63,7 +66,7 @@ func reckonDialGnomon(v form.Values) (result.Result, error) {
 	r.Facts = []result.Fact{
 		{Name: "shape", Value: shape},
 		{Name: "angle", Value: say.Number(gnomon.Angle.Degrees(), "deg", 1)},
-		{Name: "base", Value: say.Number(base, "mm", 0)},
+		{Name: "base", Value: say.Number(gnomon.Base.Millimetres(), "mm", 0)},
 		{Name: "height", Value: say.Number(gnomon.Height.Millimetres(), "mm", 0)},
 		{Name: "style", Value: say.Number(gnomon.Style.Millimetres(), "mm", 0)},
 		{Name: "plate_slope", Value: say.Number(slope.Degrees(), "deg", 1)},

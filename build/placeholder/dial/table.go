@@ -61,6 +61,9 @@ func reckonDialTable(v form.Values) (result.Result, error) {
 	if err != nil {
 		return result.Result{}, err
 	}
+	if to-from == 24*time.Hour { // round the clock, the line of 24 h is that of 0 h again
+		lines = lines[:len(lines)-1]
+	}
 	gnomon, err := dial.GnomonOfStyle(p.Latitude, quantity.Millimetres(school.StockStyleMM.Of(v)))
 	if err != nil {
 		return result.Result{}, err
