@@ -17,9 +17,9 @@ const (
 	// century, 23.436° in 2027). To there the Sun can stand overhead, and seasons of warm
 	// and cold begin there; as far from a pole it can stay up for a day.
 	obliquity = 23.44
-	// flat is where the shadow of a level dial is hard to read, because its gnomon lies
-	// almost flat: common practice, no source.
-	flat = 15
+	// needleOff is how far a needle must be off true north before a class sees it on a dial:
+	// common practice, no source.
+	needleOff = 2
 )
 
 func placeTruths() []entry.Fact {
@@ -29,9 +29,9 @@ func placeTruths() []entry.Fact {
 		entry.Truth("tropics", "whether it is within the tropics, where the Sun can stand overhead"),
 		entry.Truth("polar", "whether it is beyond a polar circle, where the Sun can stay up or down all day"),
 		entry.Truth("warm_and_cold", "whether its seasons are of warm and cold, as they are outside the tropics"),
-		entry.Truth("near_equator", "whether it is so near the equator, within 15°, that the gnomon of a level dial lies almost flat"),
 		entry.Truth("saving", "whether its clocks change within a year after the date"),
 		entry.Truth("compass_works", "whether a compass is to be trusted there, as the World Magnetic Model judges"),
+		entry.Truth("needle_off", "whether the needle is 2° or more off true north, so that a class sees it on a dial"),
 	}
 }
 
@@ -45,8 +45,8 @@ func placeIsTrue(p place.Place, midday time.Time, field compass.Field) []result.
 		entry.True("tropics", away <= obliquity),
 		entry.True("polar", away > 90-obliquity),
 		entry.True("warm_and_cold", away > obliquity),
-		entry.True("near_equator", away < flat),
 		entry.True("saving", changes && change.Before(midday.AddDate(1, 0, 0))),
 		entry.True("compass_works", field.Trust == compass.Reliable),
+		entry.True("needle_off", math.Abs(field.Declination.Degrees()) >= needleOff),
 	}
 }

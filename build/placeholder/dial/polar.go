@@ -296,11 +296,11 @@ func setUpFacts(v form.Values, face dial.Face, plateHeight float64) []result.Fac
 		edge, lift = say.None("dial-face.not_polar"), say.None("dial-face.not_polar")
 	}
 	return []result.Fact{
-		{Name: "polar", Value: say.Yes(face == dial.Polar, "dial-face.yes", "dial-face.no")},
-		{Name: "level", Value: say.Yes(face == dial.Level, "dial-face.yes", "dial-face.no")},
+		entry.True("polar", face == dial.Polar),
+		entry.True("level", face == dial.Level),
 		{Name: "style_height", Value: height},
 		{Name: "tilt", Value: say.Number(slope.Degrees(), "deg", 1)},
-		{Name: "tilted", Value: say.Yes(slope >= leastSlope, "dial-face.yes", "dial-face.no")},
+		entry.True("tilted", slope >= leastSlope),
 		{Name: "upper_edge", Value: edge},
 		{Name: "lift", Value: lift},
 	}
