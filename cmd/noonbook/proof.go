@@ -49,6 +49,7 @@ func proof(_ context.Context, args []string, out, errs io.Writer) error {
 	if problems.Faults() > 0 {
 		return problems
 	}
+	tellGone(out, unit)
 	report(out, problems)
 	return nil
 }

@@ -17,6 +17,9 @@ func TestSixDays(t *testing.T) {
 	if want := "left out: 3-lamp (leave_out), 6-notes (draft), what 4-walk asks of the days since 3-lamp\n"; !strings.Contains(said, want) {
 		t.Errorf("press says %q", said)
 	}
+	if proofed := must(t, "proof", "../../testdata/units/six-days"); !strings.HasPrefix(proofed, "left out: 3-lamp") {
+		t.Errorf("proof says %q", proofed)
+	}
 	class, staff := tree(t, out), tree(t, out+"-staff")
 	for page, want := range map[string]string{
 		"shadow.html": "Monday 12 April, day 5, 9:10 to 10:00",
