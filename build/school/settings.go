@@ -109,7 +109,7 @@ func Settings() form.Form {
 			{Key: DialMarksDate, Required: true, Doc: "Day of the mark."},
 			{Key: DialMarksTime, Required: true, Doc: "Time by the watch."},
 			{Key: DialMarksAngleDeg, Unit: "deg", Min: -180, Max: 180, Doc: "Angle from the noon line, toward the afternoon side positive."},
-			{Key: DialMarksXMM, Unit: "mm", Min: -2000, Max: 2000, Doc: "Instead of the angle: from the noon line toward the afternoon side."},
+			{Key: DialMarksXMM, Unit: "mm", Min: -2000, Max: 2000, Doc: "Instead of the angle: from the noon line toward the afternoon side. On a polar dial this alone counts."},
 			{Key: DialMarksYMM, Unit: "mm", Min: -2000, Max: 2000, Doc: "And from the toe along the noon line."},
 		}},
 		{Key: RecordsMoonLog, Max: 500, Doc: "The class's Moon diary: when it looked, whether it saw the Moon, and what it looked like.", Fields: form.Form{

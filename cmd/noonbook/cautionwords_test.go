@@ -98,7 +98,7 @@ var (
 	noSunAtAll  = says("On 21 December 2027 the Sun does not come up here", "no shadow falls")
 	noFullHour  = says("On 21 December 2027 the Sun is not up here at any full hour")
 	overhead    = says("the Sun stands almost overhead at noon", "too short to show a direction", "Use equal shadows")
-	unreadable  = says("will not make a readable level dial", "Choose another kind")
+	unreadable  = says("A level dial is hard to build and to read here", "Choose another kind")
 	shrinks     = says("This telescope shrinks", "The stronger lens is in front", "Swap them")
 	equalLenses = says("Two lenses of", "do not magnify")
 	weakPair    = says("too little to show more than the eye does")

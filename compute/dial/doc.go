@@ -71,6 +71,25 @@
 // would be the level dial of the equator, has a rule of its own (PolarDistance):
 // there the style is lifted off the plate, and the lines are parallel.
 //
+// # The polar dial
+//
+// Its plate and its style are both parallel to the Earth's axis: the plate slopes
+// by the latitude, its upper edge toward the pole that is up, and the style runs
+// along the noon line at an even height above it. Seen from the style the Sun goes
+// round evenly, 15° an hour, so at the hour angle h the shadow falls on a line that
+// is parallel to the style and
+//
+//	height × tan h
+//
+// from it: west before noon, east after it, in both hemispheres. The Sun's
+// declination moves each point's shadow along its line only, so the dial holds all
+// year. At six the Sun is in the plane of the plate, and no plate is wide enough.
+//
+// The geometry is derived here: with the axes east, along the axis, and square to
+// the plate, the Sun is at (−cos δ sin h, sin δ, cos δ cos h), and the ray through a
+// point at the height 1 meets the plate at (tan h, −tan δ / cos h). Waugh (Sundials,
+// 1973) and others give the same rule for the polar dial (from memory).
+//
 // # Marks made by the watch
 //
 // Marks round a true style drift with the equation of time and the clock, all
