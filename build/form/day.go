@@ -101,7 +101,7 @@ const (
 )
 
 // ParseDay reads a day by its name. What it does not know is taken for the name of a
-// file, which only the unit can tell. Where it can not be a day at all, ok is false, and
+// file, which only the unit can tell. Where it cannot be a day at all, ok is false, and
 // meant is what was most likely meant, if that can be told.
 func ParseDay(s string) (day Day, meant string, ok bool) {
 	text := strings.Join(strings.Fields(s), " ")
@@ -286,7 +286,7 @@ func (f Field) named(s string) (any, string) {
 	return nil, f.mismatch(s)
 }
 
-// UnknownDay says that a name is none of a day, and what was meant by it, if that can be
+// UnknownDay says that a name is not one of a day, and what was meant by it, if that can be
 // told, or else what the field takes.
 func (f Field) UnknownDay(s, meant string) string {
 	if meant != "" {

@@ -123,7 +123,7 @@ func TestNamedDaysAstray(t *testing.T) {
 	}
 }
 
-// A lesson that pushes on the one that it hangs on is told that no calendar settles it.
+// A lesson that pushes on the one that it depends on is told that no calendar settles it.
 func TestNamedDaysWithoutEnd(t *testing.T) {
 	files := dayUnit("auto", "")
 	files["1-a.md"] = &fstest.MapFile{Data: []byte("```lesson\ntitle = \"A\"\ndate = \"1 day after 2-b\"\n```\n")}
@@ -133,7 +133,7 @@ func TestNamedDaysWithoutEnd(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, problems := p.Press(unit.Settings)
-	if want := `unit/1-a.md:3:8: lesson: date is "1 day after 2-b": its day and those of the other lessons push each other on without end; want a day that hangs on the term or the sky, or on a lesson before it`; problems.Error() != want {
+	if want := `unit/1-a.md:3:8: lesson: date is "1 day after 2-b": its day and those of the other lessons push each other on without end; want a day that depends on the term or the sky, or on a lesson before it`; problems.Error() != want {
 		t.Errorf("got %v\nwant %s", problems, want)
 	}
 }

@@ -74,7 +74,7 @@ func (r *reader) days() {
 		case l.Number == 0:
 			complaint = fmt.Sprintf("is %q, and a page has no date; want part = %q", l.day.Text, PartLesson)
 		case l.day.Anchor().Sort == form.DayOfThis:
-			complaint = fmt.Sprintf("is %q, and a lesson can not be dated by itself", l.day.Text)
+			complaint = fmt.Sprintf("is %q, and a lesson cannot be dated by itself", l.day.Text)
 		}
 		if complaint != "" {
 			r.problems.Add(l.Place(BlockDate), "lesson: date %s", complaint)
@@ -119,7 +119,7 @@ func (r *reader) datedBy(l *Lesson) *Lesson {
 func (r *reader) circle(way []*Lesson) {
 	l := way[0]
 	if len(way) == 1 {
-		r.problems.Add(l.Place(BlockDate), "lesson: date is %q, and a lesson can not be dated by itself", l.day.Text)
+		r.problems.Add(l.Place(BlockDate), "lesson: date is %q, and a lesson cannot be dated by itself", l.day.Text)
 		l.day = nil
 		return
 	}

@@ -46,9 +46,9 @@ func TestDaysByNameInALesson(t *testing.T) {
 		{"a page with a date", map[string]string{"c.md": "```lesson\ntitle = \"P\"\npart = \"page\"\ndate = \"next full Moon\"\n```\n"},
 			[]string{`u/c.md:4:8: lesson: date is "next full Moon", and a page has no date; want part = "lesson"`}},
 		{"a lesson dated by itself", map[string]string{"1-a.md": dated(`date = "1 week after this lesson"`, "")},
-			[]string{`u/1-a.md:3:8: lesson: date is "1 week after this lesson", and a lesson can not be dated by itself`}},
+			[]string{`u/1-a.md:3:8: lesson: date is "1 week after this lesson", and a lesson cannot be dated by itself`}},
 		{"a lesson dated by its own file", map[string]string{"1-a.md": dated(`date = "next full Moon after 1-a"`, "")},
-			[]string{`u/1-a.md:3:8: lesson: date is "next full Moon after 1-a", and a lesson can not be dated by itself`}},
+			[]string{`u/1-a.md:3:8: lesson: date is "next full Moon after 1-a", and a lesson cannot be dated by itself`}},
 		{"two dated by each other", map[string]string{"1-a.md": dated(`date = "1 week before 2-b"`, ""), "2-b.md": dated(`date = "1 week after 1-a"`, "")},
 			[]string{`u/1-a.md:3:8: lesson: dates go round in a circle: 1-a is dated by 2-b, which is dated by 1-a`}},
 		{"three in a circle, and one that runs into it", map[string]string{

@@ -70,7 +70,7 @@ type Days struct {
 	Held     func(file string) (place.Date, bool)
 }
 
-// ErrNoDay says that a day can not be told because something is missing that was
+// ErrNoDay says that a day cannot be told because something is missing that was
 // reported where it should stand.
 var ErrNoDay = errors.New("the day is not known")
 
@@ -278,7 +278,7 @@ func (c Course) Arrange(settings form.Values) ([]classroom.Lesson, classroom.Cal
 		}
 	}
 	for _, i := range moved {
-		faults[i] = errors.New("its day and those of the other lessons push each other on without end; want a day that hangs on the term or the sky, or on a lesson before it")
+		faults[i] = errors.New("its day and those of the other lessons push each other on without end; want a day that depends on the term or the sky, or on a lesson before it")
 	}
 	return lessons, calendar, faults
 }
