@@ -29,7 +29,11 @@ func (p *Plan) reference() typeset.Reference {
 	for _, e := range p.catalogue {
 		one := typeset.Placeholder{Name: e.Name, Summary: p.words.Explain(e.Summary), Arguments: p.keys(e.Arguments), Settings: e.Settings.Names(), Cautions: e.Cautions}
 		for _, f := range e.Facts {
-			one.Facts = append(one.Facts, typeset.Fact{Name: f.Name, Unit: f.Unit, Doc: p.words.Explain(f.Doc)})
+			unit := f.Unit
+			if f.Truth {
+				unit = p.words.Say("reference.yes_or_no")
+			}
+			one.Facts = append(one.Facts, typeset.Fact{Name: f.Name, Unit: unit, Doc: p.words.Explain(f.Doc)})
 		}
 		doc.Placeholders = append(doc.Placeholders, one)
 	}

@@ -109,7 +109,13 @@ func (v *visitor) condition(word, text string, at problem.Place) *Condition {
 		v.problems.Add(at, "%s: %s.%s is no yes or no%s", word, e.Name, fact, form.Choice(fact, truths))
 		return nil
 	case len(truths) == 0:
-		v.problems.Add(at, "%s: %s has no fact that is yes or no; noonbook reckon --list names those that are", word, e.Name)
+		var having []string
+		for _, e := range v.catalogue {
+			if len(e.Truths()) > 0 {
+				having = append(having, e.Name)
+			}
+		}
+		v.problems.Add(at, "%s: %s has no fact that is yes or no; want one of %s", word, e.Name, strings.Join(having, ", "))
 		return nil
 	default:
 		v.problems.Add(at, "%s: %s has no fact %q%s", word, e.Name, fact, form.Choice(fact, truths))

@@ -296,6 +296,9 @@ func printCatalogue(out io.Writer, catalogue []entry.Entry, words []string) erro
 			if f.Unit != "" {
 				fmt.Fprintf(&b, " (%s)", f.Unit)
 			}
+			if f.Truth {
+				b.WriteString(" (yes or no)")
+			}
 			b.WriteByte('\n')
 		}
 	}
