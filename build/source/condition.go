@@ -71,7 +71,10 @@ func (v *visitor) standing(n *Standing) {
 		defer func() { v.within = outer }()
 	}
 	stands, known := v.stands(n.Condition)
-	if !known && n.Condition != nil {
+	switch {
+	case n.Condition == nil: // a fault, and nothing is pressed; proof goes on without it
+		v.lesson.doubtful = v.lesson.doubtful || v.answers == nil
+	case !known:
 		v.lesson.conditions = append(v.lesson.conditions, n.Condition)
 	}
 	if known && !stands {
@@ -149,10 +152,11 @@ func (v *visitor) noCondition(name string) string {
 	return ""
 }
 
-// stands reports whether what a condition holds stands, and whether that is known.
+// stands reports whether what a condition holds stands, and whether that is known. What
+// has no condition for want of sense stands nowhere.
 func (r *reader) stands(c *Condition) (stands, known bool) {
 	if c == nil {
-		return true, false
+		return false, r.answers != nil
 	}
 	stands, known = r.answers[c.At]
 	return stands, known

@@ -40,14 +40,16 @@ type Lesson struct {
 	blockAt ast.Node              // the lesson block
 	links   []reference
 
-	whole               []*Condition      // on which the whole lesson stands
-	conditions          []*Condition      // of its blocks and lines
-	gone                map[string]string // headings that do not stand → why
-	follows, changeWith int               // numbers of the lessons that it names
-	loose               bool              // what it names in follows is left out
+	whole      []*Condition      // on which the whole lesson stands
+	conditions []*Condition      // of its blocks and lines
+	doubtful   bool              // the condition of some block is not understood
+	gone       map[string]string // headings that do not stand → why
 
-	Typed     []TypedDate
-	day       *form.Day // of the lesson block, where it is named
+	follows, changeWith int  // numbers of the lessons that it names
+	loose               bool // what it names in follows is left out
+
+	Typed     []TypedDate // dates that the author typed
+	day       *form.Day   // of the lesson block, where it is named
 	namedDays []namedDay
 }
 

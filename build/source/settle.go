@@ -15,7 +15,7 @@ type Answers map[problem.Place]bool
 
 // Conditional reports whether anything of the unit stands at some schools only.
 func (u *Unit) Conditional() bool {
-	return slices.ContainsFunc(u.Lessons, func(l *Lesson) bool { return len(l.whole)+len(l.conditions) > 0 })
+	return slices.ContainsFunc(u.Lessons, func(l *Lesson) bool { return len(l.whole)+len(l.conditions) > 0 || l.doubtful })
 }
 
 // Whole returns the conditions on which the whole lesson stands; it needs all.

@@ -70,6 +70,10 @@ func TestProofReadsWhatDoesNotStand(t *testing.T) {
 	if code, _, errs := noonbook(t, "proof", bad); code != 1 || !strings.Contains(errs, `1-a.md:7:2: "no" is not a placeholder`) {
 		t.Errorf("proof ends with %d and says %s", code, errs)
 	}
+	doubtful := folder(t, map[string]string{"1-a.md": "```lesson\ntitle = \"A\"\n```\n\n```only place-facts.sout\nx\n```\n"})
+	if code, _, errs := noonbook(t, "proof", doubtful); code != 1 || strings.Count(errs, "1-a.md") != 1 || strings.Contains(errs, "no answer") {
+		t.Errorf("proof of a doubtful condition ends with %d and says %s", code, errs)
+	}
 	good := folder(t, map[string]string{
 		"1-a.md": fmt.Sprintf(lesson, "A", "", "x"), "2-b.md": fmt.Sprintf(lesson, "B", "only = \"place-facts.north\"", "x"),
 	})
