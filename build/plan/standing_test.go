@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"regexp"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -18,7 +19,7 @@ import (
 
 var (
 	standingFence = regexp.MustCompile("^([ >]*)(`{3,}|~{3,})[ ]*(only|unless)\\b")
-	anyFence      = regexp.MustCompile("^[ >]*(`{3,}|~{3,})")
+	anyFence      = regexp.MustCompile("^[ >]*(`{3,}|~{3,})[ ]*(\\w*)")
 	listItem      = regexp.MustCompile(`^[ >]*(?:[-*+]|\d+[.)]) `)
 )
 
@@ -29,8 +30,8 @@ var (
 func standing(t *testing.T, text string, stands map[int]bool) string {
 	t.Helper()
 	type open struct {
-		fence string
-		ours  bool
+		fence      string
+		ours, code bool
 	}
 	var within []open
 	var cut []string // lines of what does not stand
@@ -55,8 +56,9 @@ func standing(t *testing.T, text string, stands map[int]bool) string {
 			}
 			out = append(out, strings.TrimRight(text, "`~"))
 			continue
-		case fence != nil:
-			within = append(within, open{fence[1], ours != nil})
+		case fence != nil && (len(within) == 0 || !within[len(within)-1].code):
+			markdown := slices.Contains([]string{"only", "unless", "caution", "answer", "staff"}, fence[2])
+			within = append(within, open{fence[1], ours != nil, !markdown})
 			if ours == nil {
 				break
 			}
