@@ -4,6 +4,7 @@ import (
 	"bytes"
 
 	"github.com/yuin/goldmark/ast"
+	extension "github.com/yuin/goldmark/extension/ast"
 
 	"noonbook/build/source"
 )
@@ -21,11 +22,16 @@ func stopFollows(node ast.Node, src []byte) bool {
 
 // told returns the mark of one fact in a sentence. Where the fact ends with a stop of its
 // own, as 1:20 p.m. does, and the sentence ends there as well, the one stop is left out.
+// A fact that says why there is none is noted, except alone in a cell of a table, where it
+// reads well.
 func (d *draft) told(n *source.Inline, lesson int, stop bool) string {
 	number := d.plan.ask(n.Ask, lesson)
+	cell := n.Parent().Kind() == extension.KindTableCell && n.Parent().ChildCount() == 1
 	return d.mark(func(dst []byte, s *pressing) []byte {
 		value, _ := s.results[number].Fact(n.Fact)
-		s.putInto(n, value)
+		if !cell {
+			s.putInto(n, value)
+		}
 		dst = s.words.AppendFact(dst, value)
 		if end := bytes.LastIndexByte(dst, '<'); stop && end > 0 && dst[end-1] == '.' { // before the end tag
 			dst = append(dst[:end-1], dst[end:]...)

@@ -85,6 +85,9 @@ var typedDates = []struct {
 	{regexp.MustCompile(`(?i)` + months + between + `(\d{4})`), 0, 1, 2},
 }
 
+// asOf ends before a date that says how old a fact is: "as of 31 December 2024".
+var asOf = regexp.MustCompile(`(?i)\b(?:as of|en date du|état au)` + between + `$`)
+
 // typedInProse notes the dates in the lesson's sentences. Code, targets of links and
 // what stands in braces are none.
 func (v *visitor) typedInProse() {
@@ -108,9 +111,11 @@ func (v *visitor) typedInProse() {
 				last = first
 			}
 			text := strings.Join(strings.Fields(string(prose[m[0]:m[1]])), " ")
-			v.lesson.Typed = append(v.lesson.Typed, TypedDate{text, first, last, v.at(m[0]), years(lists, m[0])})
 			for i := m[0]; i < m[1]; i++ { // a month within a date is no other
 				prose[i] = 0
+			}
+			if !asOf.Match(prose[max(0, m[0]-30):m[0]]) {
+				v.lesson.Typed = append(v.lesson.Typed, TypedDate{text, first, last, v.at(m[0]), years(lists, m[0])})
 			}
 		}
 	}
