@@ -47,6 +47,8 @@ func Usual(v form.Values) form.Values {
 		usual[key.Name()] = key.Of(defaults)
 	}
 	usual[school.Paper.Name()] = paper(v)
+	usual[school.ClassPupils.Name()] = 24 // and these times, until the school writes its own
+	usual[school.TermLessonTimes.Name()], _ = school.LessonTimes(form.Values{})
 	for _, field := range school.Settings() {
 		if field.Kind() == form.CSV {
 			usual[field.Name()] = form.Records{File: school.RecordsFile(field)}

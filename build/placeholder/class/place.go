@@ -30,6 +30,7 @@ func placeFacts() entry.Entry {
 			{Name: "compass_for_true_north", Unit: "deg", Doc: "what a compass shows when a line points to true north"},
 			{Name: "needle_turn", Unit: "deg", Doc: "how far, and to which side, to turn from the needle to true north"},
 			{Name: "local_noon", Doc: "when the Sun crosses the meridian, by the school's clock"},
+			{Name: "horizon", Doc: "the directions of the half of the horizon over which Sun and Moon pass, from left to right; in the tropics all round"},
 			{Name: "noon_after_twelve", Unit: "s", Doc: "how long after twelve by the clock that is"},
 		}, placeTruths()...),
 		Sources:  []string{entry.SourceSun, entry.SourceWMM, entry.SourceIANA},
@@ -61,7 +62,7 @@ func reckonPlace(v form.Values) (result.Result, error) {
 		noon = say.Clock(t)
 		after = say.Minutes(t.Sub(midday))
 	}
-	r.Facts = append(r.Facts, result.Fact{Name: "local_noon", Value: noon}, result.Fact{Name: "noon_after_twelve", Value: after})
+	r.Facts = append(r.Facts, result.Fact{Name: "local_noon", Value: noon}, result.Fact{Name: "noon_after_twelve", Value: after}, result.Fact{Name: "horizon", Value: horizon(p)})
 	r.Facts = append(r.Facts, placeIsTrue(p, midday, field)...)
 	r.Warnings = entry.CompassWarnings(field)
 	r.Working = []say.Phrase{say.Line("place-facts.working_compass", say.Number(variation.Degrees(), "deg", 1), say.Bearing(-variation, 1), entry.FullTurn(variation))}

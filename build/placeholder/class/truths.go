@@ -6,8 +6,10 @@ import (
 
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
+	"noonbook/build/say"
 	"noonbook/compute/compass"
 	"noonbook/compute/place"
+	"noonbook/compute/quantity"
 )
 
 // What is true at some places only. The limits are latitudes in degrees, either side of
@@ -49,4 +51,22 @@ func placeIsTrue(p place.Place, midday time.Time, field compass.Field) []result.
 		entry.True("compass_works", field.Trust == compass.Reliable),
 		entry.True("needle_off", math.Abs(field.Declination.Degrees()) >= needleOff),
 	}
+}
+
+// horizon lists the directions from left to right that a drawing of the horizon
+// needs: the half toward the equator, and in the tropics, where Sun and Moon pass on
+// either side, all round from north to north.
+func horizon(p place.Place) say.Value {
+	from, to := 45.0, 270.0 // from north-east by way of south to west
+	switch {
+	case entry.Tropical(p.Latitude):
+		from, to = 0, 360
+	case p.Latitude < 0:
+		from, to = 225, 450
+	}
+	var directions []say.Value
+	for bearing := from; bearing <= to; bearing += 45 {
+		directions = append(directions, entry.Toward(quantity.Degrees(bearing)))
+	}
+	return entry.Listed(directions)
 }

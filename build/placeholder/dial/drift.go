@@ -46,6 +46,7 @@ func dialDrift() entry.Entry {
 			{Name: "worst_on", Doc: "the day of the table on which that is"},
 			{Name: "mark_again", Doc: "first day on which the marks are off by more than the accuracy wanted"},
 			{Name: "mark_again_same_clock", Doc: "the same if a clock change is only written over the marks"},
+			entry.Truth("stick_marks", "whether a stick throws a shadow at three hours after the Sun's noon on both days, in one direction that tells the hour"),
 			{Name: "stick", Unit: "s", Doc: "what marks round an upright stick show on the date three hours after the Sun's noon, less the clock"},
 			{Name: "turned_at_noon", Unit: "s", Doc: "what the dial shows at the equinox noon, less the sun time, a degree that plate and gnomon are turned clockwise"},
 			{Name: "leaning_at_noon", Unit: "s", Doc: "the same a degree that the plate's east side is low"},
@@ -74,6 +75,7 @@ func reckonDialDrift(v form.Values) (result.Result, error) {
 		}
 	}
 	stick := uprightStick(p, marked)
+	off := stickOff(p, stick, now, quantity.Hours(3))
 	built := builds(v)
 	movedAngle, movedDistance := say.Number(now.Moved(p.Latitude, 0).Degrees(), "deg", 1), say.None("dial-table.lines_meet")
 	if built == dial.Polar {
@@ -91,7 +93,8 @@ func reckonDialDrift(v form.Values) (result.Result, error) {
 			{Name: "worst_on", Value: say.Date(worst.On)},
 			{Name: "mark_again", Value: markAgain(p, marked, limit, true)},
 			{Name: "mark_again_same_clock", Value: markAgain(p, marked, limit, false)},
-			{Name: "stick", Value: stickOff(p, stick, now, quantity.Hours(3))},
+			entry.True("stick_marks", off.Kind != say.Nothing),
+			{Name: "stick", Value: off},
 		},
 		Drawings: []drawing.Drawing{driftChart(p, marked)},
 		Tables:   []result.Table{weeksTable(v, marked, weeks, stick), causesTable(p.Latitude, built, quantity.Degrees(argOffDeg.Of(v)))},

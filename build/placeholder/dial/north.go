@@ -38,6 +38,7 @@ func dialNorth() entry.Entry {
 			{Name: "after", Doc: "when the shadow is as long again"},
 			{Name: "ring", Unit: "mm", Doc: "how long it is at both times"},
 			{Name: "middle_off", Unit: "deg", Doc: "how far the middle between the two shadows is from the meridian, clockwise positive"},
+			entry.Truth("equal_shadows", "whether the Sun is high enough for them on the date"),
 		},
 		Sources:  []string{entry.SourceSun, entry.SourceWMM, entry.SourceIANA, "Equal shadows: equal altitudes of the Sun, with its change of declination in between"},
 		Cautions: []string{entry.CareSun},
@@ -128,11 +129,11 @@ func pairFacts(pairs []pair) []result.Fact {
 			say.Number(best.first.Length.Millimetres(), "mm", 0), entry.Sided(best.middleOff.Degrees(), 2, "compass.clockwise", "compass.anticlockwise"),
 		}
 	}
-	facts := make([]result.Fact, len(values))
+	facts := make([]result.Fact, len(values), len(values)+1)
 	for i, name := range []string{"before", "after", "ring", "middle_off"} {
 		facts[i] = result.Fact{Name: name, Value: values[i]}
 	}
-	return facts
+	return append(facts, entry.True("equal_shadows", len(pairs) > 0))
 }
 
 func pairTable(date place.Date, height quantity.Length, pairs []pair) result.Table {

@@ -29,7 +29,6 @@ func sunPath() entry.Entry {
 			{Name: "noon", Doc: "when the Sun crosses the meridian"},
 			{Name: "noon_direction", Doc: "where it then stands, in words"},
 			{Name: "noon_altitude", Unit: "deg", Doc: "how high it then stands, as seen"},
-			{Name: "horizon", Doc: "the directions of the half of the horizon over which Sun and Moon pass, from left to right; in the tropics all round"},
 			{Name: "set", Doc: "sunset by the school's clock"},
 			{Name: "set_direction", Doc: "where the Sun sets, in words"},
 			{Name: "set_bearing", Unit: "deg", Doc: "the same as a true bearing"},
@@ -101,29 +100,10 @@ func sunPathFacts(p place.Place, day almanac.Day) []result.Fact {
 		{Name: "noon", Value: noon},
 		{Name: "noon_direction", Value: noonDirection},
 		{Name: "noon_altitude", Value: altitude},
-		{Name: "horizon", Value: horizon(p)},
 		{Name: "set", Value: entry.TimesOr(day.Sets, day.State, "sun-day.no_set")},
 		{Name: "set_direction", Value: setDirection},
 		{Name: "set_bearing", Value: setBearing},
 	}
-}
-
-// horizon lists the directions from left to right that a drawing of the horizon
-// needs: the half toward the equator, and in the tropics, where Sun and Moon pass on
-// either side, all round from north to north.
-func horizon(p place.Place) say.Value {
-	from, to := 45.0, 270.0 // from north-east by way of south to west
-	switch {
-	case entry.Tropical(p.Latitude):
-		from, to = 0, 360
-	case p.Latitude < 0:
-		from, to = 225, 450
-	}
-	var directions []say.Value
-	for bearing := from; bearing <= to; bearing += 45 {
-		directions = append(directions, entry.Toward(quantity.Degrees(bearing)))
-	}
-	return entry.Listed(directions)
 }
 
 // pathChart shows the sky as somebody sees it who faces the Sun at noon: bearing

@@ -1,4 +1,4 @@
-package sun_test
+package class_test
 
 import (
 	"testing"
@@ -16,7 +16,7 @@ func TestHorizonFromLeftToRight(t *testing.T) {
 		"south":       "south-west, west, north-west, north, north-east and east",
 		"line north":  "north, north-east, east, south-east, south, south-west, west, north-west and north",
 	} {
-		if got := entrytest.Shown(t, reckon(t, school, "sun-path", "2027-04-20"), "horizon"); got != want {
+		if got := entrytest.Shown(t, reckon(t, school, "place-facts", "2027-04-20"), "horizon"); got != want {
 			t.Errorf("%s: %s, want %s", school, got, want)
 		}
 	}
