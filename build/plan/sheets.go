@@ -102,17 +102,19 @@ func (d *draft) clockColumn(l *source.Lesson, table *extension.Table) map[ast.No
 			cells[row] = `<th scope="col">` + template.HTMLEscapeString(d.plan.words.Say("day-sheet.clock")) + "</th>"
 			continue
 		}
-		cells[row] = `<td class="clock">` + d.mark(clockAt(l.Number-1, minutes[0])) + "</td>"
+		inBreak := len(minutes) > 1 && minutes[1] == minutes[0] // what follows begins after the break
+		cells[row] = `<td class="clock">` + d.mark(clockAt(l.Number-1, minutes[0], inBreak)) + "</td>"
 		minutes = minutes[1:]
 	}
 	return cells
 }
 
-// clockAt is the time by the clock that long after the start of a lesson. The head of the
-// sheet says which half of the day the lesson is in, so the narrow column does not.
-func clockAt(lesson int, after time.Duration) slot {
+// clockAt is the time by the clock when a lesson has lasted so long, breaks between its
+// lesson times not counted. The head of the sheet says which half of the day the lesson is
+// in, so the narrow column does not.
+func clockAt(lesson int, after time.Duration, inBreak bool) slot {
 	return func(dst []byte, s *pressing) []byte {
 		h := s.calendar.Held[lesson]
-		return typeset.AppendText(dst, s.words.ShortClock(h.Date.UTC().Add(h.From+after)))
+		return typeset.AppendText(dst, s.words.ShortClock(h.Date.UTC().Add(s.term.Clock(s.lessons[lesson], h, after, inBreak))))
 	}
 }

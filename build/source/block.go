@@ -21,6 +21,7 @@ const (
 	BlockDate           form.Key[place.Date]    = "date"
 	BlockStart          form.Key[time.Duration] = "start"
 	BlockMinutes        form.Key[int]           = "minutes"
+	BlockLessons        form.Key[int]           = "lessons"
 	BlockVisits         form.Key[int]           = "visits"
 	BlockNeeds          form.Key[[]string]      = "needs"
 	BlockSunHeightDeg   form.Key[float64]       = "sun_height_deg"
@@ -77,6 +78,7 @@ func LessonBlock() form.Form {
 		{Key: BlockDate, Named: true, Choices: []string{"auto"}, Assumed: "auto", Doc: `Date of a lesson; "auto" is the first school day after the lessons before it on which everything holds that the lesson asks for.`},
 		{Key: BlockStart, Assumed: "one of term.lesson_times", Doc: "Time of day at which the lesson begins."},
 		{Key: BlockMinutes, Unit: "min", Min: 1, Max: 600, Assumed: "the length of its lesson time", Doc: "Length of the lesson from beginning to end, breaks included. A longer one also takes the lesson times behind it, as long as the breaks between them are half an hour at most."},
+		{Key: BlockLessons, Min: 1, Max: 4, Default: 1, Doc: "Lesson times that follow each other that the lesson takes, with no more than a break of half an hour between them. The minutes of its table count without the breaks. It does not go with minutes."},
 		{Key: BlockVisits, Min: 1, Max: 12, Default: 1, Doc: "Lesson times of one day that the lesson takes, as when the class comes back to a dial hour by hour."},
 		{Key: BlockNeeds, Choices: []string{"sun", "moon", "dark", "dry"}, Doc: "What the lesson needs of the sky and the weather, while it lasts; the calendar sees to it and proof says where it can not be had. The Moon counts when it is up and far enough from the Sun to be found."},
 		{Key: BlockSunHeightDeg, Unit: "deg", Min: 0, Max: 89, Assumed: "10°, which clears most roofs", Doc: `How high the Sun must be, as seen; it goes with "sun" or hourly_marks.`},

@@ -147,6 +147,9 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 		}
 	}
 	v.typedInProse()
+	if BlockMinutes.In(l.Block) && BlockLessons.Of(l.Block) > 1 {
+		r.problems.Add(l.Place(BlockLessons), "lesson: lessons does not go with minutes; leave one of them out")
+	}
 	r.sheet(l)
 	r.unit.Lessons = append(r.unit.Lessons, l)
 	return v.failed

@@ -46,6 +46,7 @@ func TestRulesOfALesson(t *testing.T) {
 		files map[string]string
 		want  []string
 	}{
+		{"lessons and minutes", map[string]string{"a.md": "```lesson\ntitle = \"A\"\nminutes = 100\nlessons = 2\n```\n"}, []string{"u/a.md:4:11: lesson: lessons does not go with minutes; leave one of them out"}},
 		{"no lines", map[string]string{"a.md": head + "```answer lines=0\nx\n```\n"}, nil},
 		{"forty lines", map[string]string{"a.md": head + "```answer lines=40\nx\n```\n"}, nil},
 		{"forty-one lines", map[string]string{"a.md": head + "```answer lines=41\nx\n```\n"}, []string{`u/a.md:4:11: answer: "lines=41" is not understood, want lines=N with N from 0 to 40`}},

@@ -40,6 +40,7 @@ func (l *Lesson) taught() classroom.Lesson {
 		Date:   BlockDate.Of(b),
 		Start:  classroom.AnyTime,
 		Length: time.Duration(BlockMinutes.Of(b)) * time.Minute,
+		Times:  BlockLessons.Of(b),
 		Visits: BlockVisits.Of(b),
 		Needs:  l.needs(),
 		After:  classroom.Gap{Lesson: l.follows, Least: BlockDaysAfter.Of(b), Most: BlockDaysWithin.Of(b), Clock: BlockSameClock.Of(b)},

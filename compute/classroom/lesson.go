@@ -14,7 +14,8 @@ type Lesson struct {
 	Page   string        // its page in the handbook
 	Date   place.Date    // the day that is wanted for it; zero for any
 	Start  time.Duration // when in the day it is wanted, since midnight; AnyTime for a lesson time of the term
-	Length time.Duration // 0 for one lesson time; a longer lesson runs on through the breaks
+	Length time.Duration // 0 for whole lesson times; a longer lesson runs on through the breaks
+	Times  int           // lesson times that follow each other that it takes, where it has no length; 0 and 1 are the same
 	Visits int           // lesson times of one day that it takes, each of that length; 0 and 1 are the same
 	Needs  []Need
 	After  Gap

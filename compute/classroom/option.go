@@ -60,15 +60,15 @@ func (t Term) from(l Lesson, d place.Date) option {
 	times := t.TimesOn(d)
 	length := l.Length
 	if length == 0 {
-		length = lengthAt(times, l.Start)
+		length = lengthAt(times, l)
 	}
 	if !t.plain() && !t.holdsFrom(times, l, d, length) {
 		return nil
 	}
 	o := append(make(option, 0, max(1, l.Visits)), Slot{d, Span{l.Start, l.Start + length}})
-	for _, s := range times {
+	for i, s := range times {
 		if len(o) < l.Visits && s.From >= o.last().To {
-			o = append(o, Slot{d, Span{s.From, s.From + visit(l, s)}})
+			o = append(o, Slot{d, visit(l, times, i)})
 		}
 	}
 	if len(o) < l.Visits {
@@ -96,13 +96,13 @@ func (t Term) at(l Lesson, d place.Date, times []Span, k int) option {
 		if len(o) > 0 && s.From < o.last().To {
 			continue
 		}
-		if !t.fits(times, i, visit(l, s)) {
+		if !t.fits(l, times, i) {
 			if len(o) == 0 {
 				return nil
 			}
 			continue
 		}
-		o = append(o, Slot{d, Span{s.From, s.From + visit(l, s)}})
+		o = append(o, Slot{d, visit(l, times, i)})
 		if len(o) >= l.Visits {
 			break
 		}
@@ -113,26 +113,25 @@ func (t Term) at(l Lesson, d place.Date, times []Span, k int) option {
 	return o
 }
 
-// visit is how long the lesson lasts in a lesson time.
-func visit(l Lesson, s Span) time.Duration {
+// visit is the lesson where it begins with the lesson time of that number. One that
+// takes more lesson times than are left ends with the last.
+func visit(l Lesson, times []Span, k int) Span {
+	from := times[k].From
 	if l.Length > 0 {
-		return l.Length
+		return Span{from, from + l.Length}
 	}
-	return s.To - s.From
+	return Span{from, times[min(k+max(1, l.Times), len(times))-1].To}
 }
 
-// lengthAt is the length of the lesson time that holds the time of day, of the
-// first one where none does.
-func lengthAt(times []Span, clock time.Duration) time.Duration {
-	for _, s := range times {
-		if s.From <= clock && clock < s.To {
-			return s.To - s.From
-		}
-	}
+// lengthAt is how long a lesson without a length of its own lasts that begins at its
+// start: as in the lesson time that holds the start, or in the first one.
+func lengthAt(times []Span, l Lesson) time.Duration {
 	if len(times) == 0 {
 		return 0
 	}
-	return times[0].To - times[0].From
+	k := max(0, slices.IndexFunc(times, func(s Span) bool { return s.From <= l.Start && l.Start < s.To }))
+	v := visit(l, times, k)
+	return v.To - v.From
 }
 
 // wanted lists the options of a lesson by what it wants itself: on its date, or
@@ -151,9 +150,9 @@ func (t Term) wanted(l Lesson, days []place.Date) []option {
 		s := Span{l.Start, l.Start + l.Length}
 		switch {
 		case l.Start == AnyTime && len(times) > 0:
-			s = Span{times[0].From, times[0].From + visit(l, times[0])}
+			s = visit(l, times, 0)
 		case l.Length == 0:
-			s.To = l.Start + lengthAt(times, l.Start)
+			s.To = l.Start + lengthAt(times, l)
 		}
 		list = []option{{{l.Date, s}}}
 	}

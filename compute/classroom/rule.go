@@ -94,7 +94,7 @@ func newPuzzle(lessons []Lesson, term Term, sky Sky, out []bool) *puzzle {
 type shape struct {
 	date          place.Date
 	start, length time.Duration
-	visits        int
+	times, visits int
 }
 
 // newOptions is a puzzle without rules: who can be held when, and if it is asked
@@ -105,7 +105,7 @@ func newOptions(lessons []Lesson, term Term, another bool) *puzzle {
 	days := term.Days()
 	wanted, spare := map[shape][]option{}, map[shape][]option{}
 	for _, l := range lessons {
-		s := shape{l.Date, l.Start, l.Length, l.Visits}
+		s := shape{l.Date, l.Start, l.Length, l.Times, l.Visits}
 		if _, met := wanted[s]; !met {
 			wanted[s] = term.wanted(l, days)
 			if another {
@@ -143,7 +143,7 @@ func (p *puzzle) clear() {
 	type lists struct{ options, spare []option }
 	cleared := map[shape]lists{}
 	for i, l := range p.lessons {
-		s := shape{l.Date, l.Start, l.Length, l.Visits}
+		s := shape{l.Date, l.Start, l.Length, l.Times, l.Visits}
 		c, met := cleared[s]
 		if !met {
 			c.spare = p.free(p.spare[i], taken, true)

@@ -70,6 +70,39 @@ func (t Term) TimesOn(d place.Date) []Span {
 	return times
 }
 
+// Clock returns the time of day that is that long after a lesson has begun, not counting
+// the breaks between the lesson times that it takes. The moment at which a lesson time
+// ends is the beginning of the next, or the break before it.
+func (t Term) Clock(l Lesson, h Held, after time.Duration, inBreak bool) time.Duration {
+	clock := h.From + after
+	if l.Length > 0 {
+		return clock
+	}
+	for _, s := range t.TimesOn(h.Date) {
+		next := s.From > h.From && s.From < h.To
+		if !next {
+			continue
+		}
+		previous := t.endBefore(h.Date, s.From)
+		if clock < previous || clock == previous && inBreak {
+			break
+		}
+		clock += s.From - previous
+	}
+	return clock
+}
+
+// endBefore is when the last lesson time before a time of day ends.
+func (t Term) endBefore(d place.Date, clock time.Duration) time.Duration {
+	end := clock
+	for _, s := range t.TimesOn(d) {
+		if s.To <= clock {
+			end = s.To
+		}
+	}
+	return end
+}
+
 // plain reports whether all school days have the same lesson times.
 func (t Term) plain() bool {
 	return len(t.Weekly) == 0 && len(t.Cycle.Times) == 0 && len(t.Until) == 0
@@ -94,11 +127,14 @@ func (t Term) begins(start time.Duration) bool {
 	return false
 }
 
-// fits reports whether a lesson of that length can begin with the lesson time of
-// that number. It takes as many lesson times as it needs, one after the other, with
-// no more than a break between them, and ends with the last of them at the latest.
-func (t Term) fits(times []Span, k int, length time.Duration) bool {
-	end := times[k].From + length
+// fits reports whether a lesson can begin with the lesson time of that number. It takes
+// as many lesson times as it needs, one after the other, with no more than a break
+// between them, and ends with the last of them at the latest.
+func (t Term) fits(l Lesson, times []Span, k int) bool {
+	if l.Length == 0 && k+l.Times > len(times) {
+		return false
+	}
+	end := visit(l, times, k).To
 	for ; times[k].To < end; k++ {
 		if t.Open { // the breaks are a guess too
 			return true
