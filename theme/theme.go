@@ -2,7 +2,7 @@
 //
 //	templates/     a file for each kind of page, and the parts that they share
 //	styles/        the style sheet: every page, then what only some kinds have
-//	script/        the one script of the pages
+//	script/        the one script of the pages, and that of the pages to type on
 //	words/         what noonbook says, a file for each language
 //	explanations/  keys and placeholders explained, by their English
 //	pages/         lessons that stand in for parts that a unit leaves out
@@ -27,3 +27,9 @@ var script []byte
 
 // Script returns the script of the pages.
 func Script() []byte { return bytes.Clone(script) }
+
+//go:embed script/form.js
+var formScript []byte
+
+// FormScript returns the script of the pages at the desk on which a school types.
+func FormScript() []byte { return bytes.Clone(formScript) }

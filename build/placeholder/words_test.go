@@ -14,6 +14,7 @@ import (
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/placeholder/entrytest"
 	"noonbook/build/say"
+	"noonbook/build/school"
 	"noonbook/build/typeset"
 )
 
@@ -26,7 +27,7 @@ func TestWordsAreThereAndUsed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	asked := slices.Concat(literalKeys(t, words), documentedKeys(), builtKeys())
+	asked := slices.Concat(literalKeys(t, words), documentedKeys(), builtKeys(), formKeys(words))
 	missing(t, words, asked)
 	asked = append(asked, resultKeys(t)...)
 	missing(t, words, asked)
@@ -104,6 +105,20 @@ func documentedKeys() (keys []string) {
 var noLine = []string{
 	entry.CareHourKeepers, entry.CarePlanets, entry.CareEclipse, entry.CareViewers, entry.CareMoonEclipse, entry.CareDarkRoom, entry.CareLauncher, entry.CareSaw,
 	entry.CareFamilySun, entry.CareFamilyOutside, entry.CareFamilyEvening,
+}
+
+// formKeys are the names that a page at the desk has for settings, columns and their
+// groups. A key without a name of its own goes by its own words.
+func formKeys(words *typeset.Words) (keys []string) {
+	for _, field := range school.Settings() {
+		table, _, _ := strings.Cut(field.Name(), ".")
+		keys = append(keys, "label."+field.Name(), "form-group."+table, "form-why."+table)
+		for _, column := range field.Fields {
+			keys = append(keys, "column."+column.Name())
+		}
+	}
+	keys = append(keys, "form-group.place", "form-why.place")
+	return slices.DeleteFunc(keys, func(k string) bool { return !words.Has(k) })
 }
 
 // builtKeys are those that the code puts together.

@@ -77,12 +77,12 @@ func TestEveryFileOfTheThemeIsUsed(t *testing.T) {
 		}
 		kinds[kind] = k.Template
 	}
-	pages = append(pages, "parts.html")
+	pages = append(pages, "parts.html", "form.html")
 	slices.Sort(pages)
 	if files := names(t, "templates"); !slices.Equal(files, pages) {
 		t.Errorf("the theme has the templates %v, kinds and parts are %v", files, pages)
 	}
-	css := string(typeset.Style())
+	css := string(typeset.Style()) + strings.TrimPrefix(string(typeset.FormStyle()), formBefore(t))
 	for _, name := range names(t, "styles") {
 		part, err := fs.ReadFile(theme.Files(), "styles/"+name)
 		if err != nil {
@@ -92,6 +92,16 @@ func TestEveryFileOfTheThemeIsUsed(t *testing.T) {
 			t.Errorf("%s is in the style sheet %d times", name, n)
 		}
 	}
+}
+
+// formBefore is the style that the pages to type on share with all others.
+func formBefore(t *testing.T) string {
+	t.Helper()
+	part, err := fs.ReadFile(theme.Files(), "styles/page.css")
+	if err != nil || !strings.HasPrefix(string(typeset.FormStyle()), string(part)) {
+		t.Fatalf("the pages to type on do not begin with the style of all pages: %v", err)
+	}
+	return string(part)
 }
 
 func names(t *testing.T, folder string) []string {

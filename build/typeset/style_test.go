@@ -26,7 +26,7 @@ var (
 
 // styled returns the classes that the style sheet names in its selectors.
 func styled() map[string]bool {
-	css := cssComment.ReplaceAllString(string(typeset.Style()), "")
+	css := cssComment.ReplaceAllString(string(typeset.Style())+string(typeset.FormStyle()), "")
 	css = cssBody.ReplaceAllString(css, "{}")
 	classes := map[string]bool{}
 	for _, m := range cssClass.FindAllStringSubmatch(css, -1) {
@@ -100,7 +100,7 @@ func TestEveryClassOfTheStyleSheetIsWritten(t *testing.T) {
 	})
 	write("center right")                                // how goldmark says the alignment of a cell
 	write("is-rocky is-giant is-dwarf is-moon is-comet") // roles made of the kind of a world
-	for _, m := range regexp.MustCompile(`className = '([^']*)'|classList\.\w+\('([^']*)'`).FindAllStringSubmatch(string(theme.Script()), -1) {
+	for _, m := range regexp.MustCompile(`className = '([^']*)'|classList\.\w+\('([^']*)'`).FindAllStringSubmatch(string(theme.Script())+string(theme.FormScript()), -1) {
 		write(m[1] + " " + m[2])
 	}
 	for class := range styled() {
