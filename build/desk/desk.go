@@ -22,13 +22,16 @@ import (
 type Pressing struct {
 	Files    []file.File // nil where problems left none
 	Problems []string    // each with its place, and the line below it
+	Form     string      // what a page's link to the page to type on says; "" for no link
 }
 
 // A Desk holds the last handbook that was whole and the last problems.
 type Desk struct {
 	token string
+	pages http.Handler // to type on; nil for none
 	mu    sync.Mutex
 	files map[string][]byte // by name
+	form  string
 	state state
 	next  chan struct{} // closed when the state changes
 }
@@ -54,6 +57,7 @@ func (d *Desk) Put(p Pressing) {
 	defer d.mu.Unlock()
 	d.state.Serial++
 	d.state.Problems = append([]string{}, p.Problems...)
+	d.form = p.Form
 	if p.Files != nil {
 		d.files, d.state.Whole = map[string][]byte{}, d.state.Serial
 		for _, f := range p.Files {
@@ -62,6 +66,21 @@ func (d *Desk) Put(p Pressing) {
 	}
 	close(d.next)
 	d.next = make(chan struct{})
+}
+
+// Offer lays pages on the desk that a person types on, at desk/ below its path. They
+// are asked for /desk/NAME, and only where the desk would answer itself; what they are
+// sent comes from pages of the desk. Start is the one that others lead to.
+func (d *Desk) Offer(pages http.Handler) { d.pages = pages }
+
+// Start is the page to type on that the pages of the handbook lead to.
+const Start = "desk/school"
+
+// Whole reports whether a handbook is on the desk.
+func (d *Desk) Whole() bool {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	return d.state.Whole > 0
 }
 
 //go:embed follow.js
@@ -78,6 +97,8 @@ func (d *Desk) Handler() http.Handler {
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /desk/follow.js", func(w http.ResponseWriter, _ *http.Request) { send(w, "follow.js", follow) })
 	mux.HandleFunc("GET /desk/state.js", d.tell)
+	mux.HandleFunc("GET /desk/{page...}", d.typing)
+	mux.HandleFunc("POST /desk/{page...}", d.typing)
 	mux.HandleFunc("GET /{name...}", d.file)
 	own := http.StripPrefix("/"+d.token, mux)
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
@@ -92,6 +113,21 @@ func (d *Desk) Handler() http.Handler {
 		}
 		own.ServeHTTP(w, r)
 	})
+}
+
+// typing hands a request to the pages to type on. One that wants to write must come
+// from a page of the desk and say so.
+func (d *Desk) typing(w http.ResponseWriter, r *http.Request) {
+	if d.pages == nil {
+		http.Error(w, "this desk has no pages to type on", http.StatusNotFound)
+		return
+	}
+	typedOn(w.Header())
+	if r.Method == http.MethodPost && !fromOwnPage(r) {
+		http.Error(w, "only a page of this desk can be sent to it", http.StatusForbidden)
+		return
+	}
+	d.pages.ServeHTTP(w, r)
 }
 
 // tell answers with the state when it is another than the page has seen, or
@@ -131,24 +167,27 @@ func (d *Desk) file(w http.ResponseWriter, r *http.Request) {
 	}
 	d.mu.Lock()
 	text, ok := d.files[name]
-	state := d.state
+	state, form := d.state, d.form
 	d.mu.Unlock()
 	switch {
 	case state.Whole == 0:
 		w.WriteHeader(http.StatusServiceUnavailable)
-		send(w, "none.html", d.following(empty(state.Problems), state))
+		send(w, "none.html", d.following(empty(state.Problems), state, form))
 	case !ok:
 		http.Error(w, "the handbook has no "+html.EscapeString(name), http.StatusNotFound)
 	case path.Ext(name) == ".html":
-		send(w, name, d.following(text, state))
+		send(w, name, d.following(text, state, form))
 	default:
 		send(w, name, text)
 	}
 }
 
 // following adds the script that follows the desk to a page.
-func (d *Desk) following(page []byte, s state) []byte {
+func (d *Desk) following(page []byte, s state, form string) []byte {
 	script := fmt.Sprintf(`<script src="%sdesk/follow.js" data-whole="%d" defer></script>`, d.Path(), s.Whole)
+	if d.pages != nil && form != "" {
+		script = fmt.Sprintf(`<script src="%sdesk/follow.js" data-whole="%d" data-form="%s" data-start="%s" defer></script>`, d.Path(), s.Whole, html.EscapeString(form), d.Path()+Start)
+	}
 	if i := bytes.LastIndex(page, []byte("</body>")); i >= 0 {
 		return append(append(bytes.Clone(page[:i]), script...), page[i:]...)
 	}

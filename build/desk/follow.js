@@ -3,7 +3,7 @@
 // their own scripts and no other way out.
 (function () {
 	"use strict";
-	var own = document.currentScript, whole = Number(own.dataset.whole), news = new URL("state.js", own.src).href, seen = -1, last = null;
+	var own = document.currentScript, whole = Number(own.dataset.whole), news = new URL("state.js", own.src).href, seen = -1, last = null, bar = null;
 	var board = document.createElement("div");
 	board.setAttribute("role", "status");
 	board.id = "desk-problems";
@@ -16,8 +16,24 @@
 	});
 	document.body.append(board);
 	var media = window.matchMedia("print");
-	function hideInPrint() { board.style.display = media.matches ? "none" : ""; }
+	function hideInPrint() {
+		board.style.display = media.matches ? "none" : "";
+		if (bar) {
+			bar.style.display = board.style.display;
+		}
+	}
 	media.addEventListener("change", hideInPrint);
+
+	if (own.dataset.form) { // a way to the page on which the school types
+		var way = document.createElement("a"), skip = document.querySelector(".skip");
+		bar = document.createElement("nav");
+		bar.setAttribute("aria-label", own.dataset.form);
+		way.href = own.dataset.start;
+		way.textContent = own.dataset.form;
+		Object.assign(bar.style, { padding: "0.4rem 1rem 0", textAlign: "right", font: "14px/1.7 sans-serif" });
+		bar.append(way);
+		document.body.insertBefore(bar, skip ? skip.nextSibling : document.body.firstChild);
+	}
 
 	window.noonbookDesk = function (state) {
 		if (state.whole > whole) {

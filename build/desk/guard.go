@@ -63,6 +63,19 @@ func ownOrigin(h http.Header, host string) bool {
 	return true
 }
 
+// fromOwnPage reports whether a request says that a page of the desk made it. Browsers
+// that send no Sec-Fetch-Site send an origin with what is posted, or the page's address;
+// a request without any of them was made by something else. What the headers say
+// against it, refusal has found.
+func fromOwnPage(r *http.Request) bool {
+	own := "http://" + r.Host
+	referrer := r.Header.Get("Referer")
+	if referrer != "" && !strings.HasPrefix(referrer, own+"/") {
+		return false
+	}
+	return r.Header.Get("Sec-Fetch-Site") == "same-origin" || r.Header.Get("Origin") == own || referrer != ""
+}
+
 // below reports whether a path lies below the desk's own, in a time that does not
 // tell how much of a guess was right.
 func (d *Desk) below(path string) bool {
@@ -75,6 +88,7 @@ func (d *Desk) below(path string) bool {
 // frame-ancestors is not heeded.
 const (
 	pagePolicy    = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
+	typedPolicy   = "default-src 'none'; script-src 'self'; style-src 'self'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'"
 	drawingPolicy = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; frame-ancestors 'none'"
 	plainPolicy   = "frame-ancestors 'none'" // a viewer of the browser's own may load what it shows
 )
@@ -102,4 +116,12 @@ func shut(h http.Header) {
 	h.Set("X-Content-Type-Options", "nosniff")
 	h.Set("Cache-Control", "no-store")
 	h.Set("Referrer-Policy", "no-referrer")
+}
+
+// typedOn lets a page be sent back to where it came from, and nowhere else. A page that
+// tells nobody its address would send the origin "null" with it (Fetch Standard, append
+// a request Origin header), so it tells the desk alone (W3C, Referrer Policy).
+func typedOn(h http.Header) {
+	h.Set("Content-Security-Policy", typedPolicy)
+	h.Set("Referrer-Policy", "same-origin")
 }

@@ -10,6 +10,7 @@ import (
 	"strings"
 	"testing"
 
+	"noonbook/build/form"
 	"noonbook/build/placeholder"
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/placeholder/entrytest"
@@ -113,8 +114,11 @@ func formKeys(words *typeset.Words) (keys []string) {
 	for _, field := range school.Settings() {
 		table, _, _ := strings.Cut(field.Name(), ".")
 		keys = append(keys, "label."+field.Name(), "form-group."+table, "form-why."+table)
-		for _, column := range field.Fields {
-			keys = append(keys, "column."+column.Name())
+		for _, one := range append(form.Form{field}, field.Fields...) {
+			keys = append(keys, "column."+one.Name())
+			for _, choice := range one.Choices {
+				keys = append(keys, "option."+choice)
+			}
 		}
 	}
 	keys = append(keys, "form-group.place", "form-why.place")

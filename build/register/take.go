@@ -1,0 +1,280 @@
+package register
+
+import (
+	"errors"
+	"fmt"
+	"net/http"
+	"net/url"
+	"strings"
+	"time"
+	"unicode"
+
+	"noonbook/build/form"
+	"noonbook/build/problem"
+	"noonbook/build/say"
+	"noonbook/build/school"
+	"noonbook/build/typeset"
+	"noonbook/compute/place"
+)
+
+func (r *Register) takeSettings(w http.ResponseWriter, q *http.Request, typed url.Values) {
+	r.writes.Lock()
+	defer r.writes.Unlock()
+	u, closing, err := r.unit(q)
+	if err != nil {
+		failed(w, err)
+		return
+	}
+	defer closing()
+	d := u.typedDraft(typed)
+	if typed.Get("file-sum") != sumOf(u.src) {
+		r.stale(w, u, d, typed.Get("file-sum"))
+		return
+	}
+	changes := u.changes(d)
+	src, err := u.with(changes)
+	if err != nil {
+		r.refuse(w, u, d, []string{sentence(err.Error(), u.words)})
+		return
+	}
+	after := u.as(src)
+	found, err := after.problems()
+	if err != nil {
+		failed(w, err)
+		return
+	}
+	by, _ := after.byKey(found)
+	for key, text := range by.wrong {
+		if d.wrong[key] == "" {
+			d.wrong[key] = text + guess(key, after.values, u.words)
+		}
+	}
+	for key, text := range by.doubt {
+		if d.wrong[key] == "" {
+			d.doubt[key] = text
+		}
+	}
+	if len(d.wrong) > 0 || len(d.doubt) > 0 && typed.Get("as-it-is") == "" {
+		r.refuse(w, u, d, nil)
+		return
+	}
+	if err := r.write(u, changes, src); err != nil {
+		r.refuse(w, u, d, []string{sentence(err.Error(), u.words)})
+		return
+	}
+	r.Press()
+	onward(w, "../")
+}
+
+// write lays a new unit out, or puts a changed unit.toml in the place of the old.
+func (r *Register) write(u unit, changes form.Values, src []byte) error {
+	if u.src == nil && u.folder == "" {
+		if r.Begin == nil {
+			return errors.New("there is no unit here that could be changed")
+		}
+		return r.Begin(changes)
+	}
+	if string(src) == string(u.src) {
+		return nil
+	}
+	return save(u.folder, school.SettingsFile, src)
+}
+
+// refuse sends the page back with what was typed.
+func (r *Register) refuse(w http.ResponseWriter, u unit, d draft, why []string) {
+	page := r.settingsPage(u, d)
+	for _, text := range why {
+		page.Mistakes = append([]typeset.Mistake{{Text: text}}, page.Mistakes...)
+	}
+	r.answer(w, http.StatusUnprocessableEntity, page)
+}
+
+// typedDraft is what was typed, and the complaints about what can not be read. A line
+// that was not sent stays as it is.
+func (u unit) typedDraft(typed url.Values) draft {
+	d := u.draft()
+	for _, f := range school.Settings() {
+		texts, sent := typed[f.Name()]
+		if !sent || f.Kind() == form.Tables {
+			continue
+		}
+		if f.Kind() == form.Texts && chosen(f) {
+			texts = strings.FieldsFunc(strings.Join(texts, "\n"), func(c rune) bool { return c == '\n' })
+			d.text[f.Name()] = strings.Join(texts, ", ")
+		} else {
+			d.text[f.Name()] = normal(texts[0])
+		}
+	}
+	return d
+}
+
+// changes are the values that are other than the file's, nil for one that is to go;
+// complaints go to the draft.
+func (u unit) changes(d draft) form.Values {
+	changes := form.Values{}
+	for _, f := range school.Settings() {
+		text, was := d.text[f.Name()], u.offered(f)
+		switch {
+		case f.Kind() == form.Tables || text == was:
+		case text == "" && f.Required:
+			d.wrong[f.Name()] = sentence("is missing: "+f.Allowed(), u.words)
+		case text == "":
+			if u.src != nil {
+				changes[f.Name()] = nil
+			}
+		default:
+			v, complaint := take(f, text)
+			if complaint != "" {
+				d.wrong[f.Name()] = wrongSentence(f, text, complaint, u.words)
+				continue
+			}
+			changes[f.Name()] = v
+		}
+	}
+	return changes
+}
+
+// with is the unit's file with the changes.
+func (u unit) with(changes form.Values) ([]byte, error) {
+	if u.src == nil {
+		return school.Write(changes), nil
+	}
+	return school.Rewrite(u.src, changes)
+}
+
+// byKey sorts problems under the keys that they are about. The rest is as the terminal
+// tells it.
+func (u unit) byKey(found problem.List) (by draft, rest []string) {
+	by = newDraft()
+	for _, p := range found {
+		first, _, _ := strings.Cut(p.Text, " ")
+		field, known := school.Settings().Field(strings.TrimRight(first, ":,"))
+		if !known {
+			if !p.Warning {
+				rest = append(rest, p.Error())
+			}
+			continue
+		}
+		text := sentence(strings.TrimLeft(strings.TrimPrefix(p.Text, field.Name()), ": "), u.words)
+		if p.Warning {
+			add(by.doubt, field.Name(), text)
+		} else {
+			add(by.wrong, field.Name(), text)
+		}
+	}
+	return by, rest
+}
+
+func add(to map[string]string, key, text string) {
+	if to[key] != "" {
+		text = to[key] + " " + text
+	}
+	to[key] = text
+}
+
+// take reads the text of a line. A latitude goes north or south, a longitude east or
+// west.
+func take(f form.Field, text string) (any, string) {
+	sides := map[form.AnyKey]string{school.Latitude: "NS", school.Longitude: "EWO"}[f.Key]
+	for _, c := range strings.ToUpper(text) {
+		if sides != "" && strings.ContainsRune("NSEWO", c) && !strings.ContainsRune(sides, c) && !strings.Contains(strings.ToLower(text), "deg") {
+			return nil, fmt.Sprintf("is %q, want %s", text, f.Allowed())
+		}
+	}
+	return f.Take(text)
+}
+
+// wrongSentence is a complaint about what was typed as a sentence, with a guess of what
+// was meant.
+func wrongSentence(f form.Field, text, complaint string, w *typeset.Words) string {
+	if f.Kind() == form.Zone {
+		if zone := zoneNear(text); zone != "" {
+			return sentence(complaint, w) + " " + w.Say("form.meant", say.Text(zone))
+		}
+	}
+	return sentence(complaint, w)
+}
+
+// zoneNear is the zone of the IANA database that has the town's name.
+func zoneNear(text string) string {
+	words := strings.FieldsFunc(strings.ToLower(text), func(c rune) bool { return !unicode.IsLetter(c) })
+	for i, word := range words {
+		letters := []rune(word)
+		letters[0] = unicode.ToUpper(letters[0])
+		words[i] = string(letters)
+	}
+	for len(words) > 0 && len(words) < 5 {
+		town := strings.Join(words, "_")
+		for _, part := range []string{"America/", "Europe/", "Africa/", "Asia/", "Australia/", "Pacific/", "Atlantic/", "Indian/", "Antarctica/"} {
+			if _, err := time.LoadLocation(part + town); err == nil {
+				return part + town
+			}
+		}
+		words = words[1:] // America / moncton
+	}
+	return ""
+}
+
+// guess asks for what may have been meant where two values do not go together.
+func guess(key string, v form.Values, w *typeset.Words) string {
+	first, last := school.TermFirstDay.Of(v), school.TermLastDay.Of(v)
+	if key != school.TermLastDay.Name() || first.IsZero() || last.IsZero() || first.DaysUntil(last) >= 0 {
+		return ""
+	}
+	const shortest = 14 // days that a unit takes at least: common practice, no source
+	for month := range 24 {
+		year, m := first.Year, first.Month+time.Month(month)
+		for m > 12 {
+			year, m = year+1, m-12
+		}
+		day := place.Date{Year: year, Month: m, Day: last.Day}
+		if _, err := place.ParseDate(day.String()); err == nil && first.DaysUntil(day) >= shortest {
+			return " " + w.Say("form.meant", say.Date(day))
+		}
+	}
+	return ""
+}
+
+// stale sends the page back when its file is another by now: what was not touched
+// follows the file, what was typed stays, and the page tells what differs.
+func (r *Register) stale(w http.ResponseWriter, u unit, d draft, sum string) {
+	before, known := r.seen.of(sum)
+	if sum == "none" {
+		before, known = nil, true
+	}
+	was := u.as(before)
+	var meanwhile []string
+	for _, f := range school.Settings() {
+		if f.Kind() == form.Tables {
+			continue
+		}
+		name := f.Name()
+		then, now := was.offered(f), u.offered(f)
+		touched := d.text[name] != then || !known
+		if !touched {
+			d.text[name] = now
+		}
+		if touched && d.text[name] != now {
+			d.note[name] = u.words.Say("form.in_file_now", say.Text(u.orNothing(now)))
+		}
+		if known && then != now {
+			meanwhile = append(meanwhile, u.words.Say("form.became", say.Text(label(f, u.words)), say.Text(u.orNothing(then)), say.Text(u.orNothing(now))))
+		} else if !known && d.note[name] != "" {
+			meanwhile = append(meanwhile, label(f, u.words)+": "+d.note[name])
+		}
+	}
+	u.changes(d) // for its complaints
+	page := r.settingsPage(u, d)
+	page.Meanwhile = meanwhile
+	if len(meanwhile) == 0 {
+		page.Meanwhile = []string{u.words.Say("form.only_remarks")}
+	}
+	r.answer(w, http.StatusConflict, page)
+}
+
+func (u unit) orNothing(text string) string {
+	if text == "" {
+		return u.words.Say("form.nothing")
+	}
+	return text
+}
