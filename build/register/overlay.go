@@ -17,27 +17,27 @@ type overlay struct {
 
 func (o overlay) Open(name string) (fs.File, error) {
 	if name == o.name {
-		return &paper{Reader: bytes.NewReader(o.src), of: o}, nil
+		return &sheet{Reader: bytes.NewReader(o.src), of: o}, nil
 	}
 	return o.FS.Open(name)
 }
 
-// A paper is the file of an overlay.
-type paper struct {
+// A sheet is the file of an overlay.
+type sheet struct {
 	*bytes.Reader
 	of overlay
 }
 
-func (p *paper) Stat() (fs.FileInfo, error) { return p, nil }
-func (p *paper) Close() error               { return nil }
-func (p *paper) Name() string               { return p.of.name }
-func (p *paper) Size() int64                { return int64(len(p.of.src)) }
-func (p *paper) Mode() fs.FileMode          { return 0o444 }
-func (p *paper) ModTime() time.Time         { return time.Time{} }
-func (p *paper) IsDir() bool                { return false }
-func (p *paper) Sys() any                   { return nil }
+func (p *sheet) Stat() (fs.FileInfo, error) { return p, nil }
+func (p *sheet) Close() error               { return nil }
+func (p *sheet) Name() string               { return p.of.name }
+func (p *sheet) Size() int64                { return int64(len(p.of.src)) }
+func (p *sheet) Mode() fs.FileMode          { return 0o444 }
+func (p *sheet) ModTime() time.Time         { return time.Time{} }
+func (p *sheet) IsDir() bool                { return false }
+func (p *sheet) Sys() any                   { return nil }
 
-var _ io.Reader = (*paper)(nil)
+var _ io.Reader = (*sheet)(nil)
 
 // nowhere is a folder that holds nothing.
 type nowhere struct{}

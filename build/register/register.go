@@ -28,6 +28,7 @@ const Start = "school"
 type Register struct {
 	Folder func() string                    // the unit's; "" while there is none
 	Begin  func(settings form.Values) error // lays a whole unit out, where there is none
+	Fresh  form.Values                      // what a new unit begins with
 	Press  func()                           // presses what was written
 	Whole  func() bool                      // whether there is a handbook to go to
 	secret []byte                           // of the pages' tokens

@@ -108,14 +108,14 @@ func (u unit) typedDraft(typed url.Values) draft {
 	return d
 }
 
-// changes are the values that are other than the file's, nil for one that is to go;
-// complaints go to the draft.
+// changes are the values that are other than the file's, nil for one that is to go; of
+// a new unit they are all that is typed. Complaints go to the draft.
 func (u unit) changes(d draft) form.Values {
 	changes := form.Values{}
 	for _, f := range school.Settings() {
 		text, was := d.text[f.Name()], u.offered(f)
 		switch {
-		case f.Kind() == form.Tables || text == was:
+		case f.Kind() == form.Tables || text == was && (u.src != nil || text == ""):
 		case text == "" && f.Required:
 			d.wrong[f.Name()] = sentence("is missing: "+f.Allowed(), u.words)
 		case text == "":

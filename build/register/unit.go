@@ -25,7 +25,8 @@ import (
 type unit struct {
 	folder string // "" where there is none yet
 	files  fs.FS
-	src    []byte // nil where there is no unit.toml
+	src    []byte      // nil where there is no unit.toml
+	fresh  form.Values // what it then begins with
 	values form.Values
 	places map[string]form.Place
 	words  *typeset.Words
@@ -36,7 +37,7 @@ const mostToml = 512 << 10
 
 // unit reads what the unit's folder holds now. close ends its use.
 func (r *Register) unit(q *http.Request) (u unit, close func() error, err error) {
-	u = unit{folder: r.Folder(), files: nowhere{}}
+	u = unit{folder: r.Folder(), files: nowhere{}, fresh: r.Fresh}
 	close = func() error { return nil }
 	if u.folder != "" {
 		root, err := os.OpenRoot(u.folder)
@@ -52,8 +53,10 @@ func (r *Register) unit(q *http.Request) (u unit, close func() error, err error)
 	}
 	u = u.as(u.src)
 	language := school.Language.Of(u.values)
-	if language == "" && u.src == nil {
-		language = preferred(q.Header.Get("Accept-Language"))
+	if u.src == nil {
+		asked := q.Header.Get("Accept-Language")
+		language = preferred(asked)
+		u.fresh = u.fresh.With(school.Language.Is(language)).With(school.Paper.Is(paper(asked)))
 	}
 	u.words, err = words(language)
 	return u, close, err
@@ -113,6 +116,16 @@ func preferred(header string) string {
 		}
 	}
 	return "en"
+}
+
+// paper is what schools print on where a browser comes from, as far as its languages
+// tell: Letter in Canada and the United States (from memory), A4 elsewhere.
+func paper(header string) string {
+	first, _, _ := strings.Cut(strings.ToUpper(header), ",")
+	if strings.Contains(first, "-CA") || strings.Contains(first, "-US") {
+		return "Letter"
+	}
+	return "A4"
 }
 
 // problems are those that proof would tell of the settings as they are here.
@@ -180,9 +193,18 @@ func (u unit) literal(name string) string {
 // offered is what stands on the line of a key: what the file says, or for a choice
 // what holds without it.
 func (u unit) offered(f form.Field) string {
+	if fresh, ok := u.fresh[f.Name()]; ok && u.src == nil {
+		text, _ := f.Typed(fresh)
+		return normal(text)
+	}
 	if text := u.written(f); text != "" || !chosen(f) {
 		return normal(text)
 	}
+	return u.usual(f)
+}
+
+// usual is what holds where nothing is written.
+func (u unit) usual(f form.Field) string {
 	if f.Default == nil {
 		return ""
 	}

@@ -12,6 +12,7 @@ import (
 	"net/http"
 	"os"
 	"strconv"
+	"sync"
 	"time"
 
 	"noonbook/build/desk"
@@ -27,10 +28,13 @@ const deskHelp = `noonbook desk shows the handbook on this machine while you wri
 It presses the lessons of the folder and prints an address to open in a browser.
 Whenever a lesson or unit.toml is saved it presses again, and open pages load
 themselves again. While something is wrong they stay as they were and show the
-problems, as this window does. No file is written. Ctrl-C ends it.
+problems, as this window does. Ctrl-C ends it.
 
 The address is a new one each time and can not be guessed. Only this machine is
 answered, and no web page that is open beside the desk.
+
+On the page "Your school" you change unit.toml, and on others what the class measured,
+without a text editor. Nothing else at the desk writes a file.
 
 Without a folder it reads ./content, or this folder where it holds unit.toml, or
 else the demo unit.
@@ -67,18 +71,23 @@ func atDesk(ctx context.Context, args []string, out, errs io.Writer) error {
 	}
 	closing()
 	noteDemo(out, named)
-	t := tender{folder: chosen(named), edition: plan.Class, desk: desk.New(), out: out, errs: errs}
+	t := &tender{folder: chosen(named), edition: plan.Class, desk: desk.New(), out: out, errs: errs}
 	if *staff {
 		t.edition = plan.Staff
 	}
+	if t.folder != "" { // nobody can change the demo
+		t.offer(nil)
+	}
 	before := t.look() // what is saved from now on is pressed again
 	t.again()
-	listener, err := net.Listen("tcp", net.JoinHostPort("127.0.0.1", strconv.Itoa(*port)))
+	listener, address, err := t.listen(*port)
 	if err != nil {
-		return fmt.Errorf("desk: answering at port %d: %w", *port, err)
+		return err
 	}
-	address := "http://" + listener.Addr().String() + t.desk.Path()
 	fmt.Fprintf(out, "the handbook is at %s until you press Ctrl-C\n", address)
+	if t.folder != "" {
+		fmt.Fprintf(out, "to change what is true of your school: %s%s\n", address, desk.Start)
+	}
 	if *opened {
 		if err := show(address); err != nil {
 			fmt.Fprintf(errs, "noonbook: no browser could be started: %v\n", err)
@@ -90,22 +99,35 @@ func atDesk(ctx context.Context, args []string, out, errs io.Writer) error {
 // A tender keeps a desk up to date.
 type tender struct {
 	folder  string // "" for the demo, which is part of the program
+	waiting bool   // for a unit, which is laid out at the desk
 	edition plan.Edition
 	desk    *desk.Desk
 	out     io.Writer
 	errs    io.Writer
+
+	mu      sync.Mutex // of what is above, and of pressing
+	pressed string     // the folder as it was last pressed
+}
+
+// listen answers at a port of this machine, 0 for any, and returns the desk's address.
+func (t *tender) listen(port int) (net.Listener, string, error) {
+	listener, err := net.Listen("tcp", net.JoinHostPort("127.0.0.1", strconv.Itoa(port)))
+	if err != nil {
+		return nil, "", fmt.Errorf("desk: answering at port %d: %w", port, err)
+	}
+	return listener, "http://" + listener.Addr().String() + t.desk.Path(), nil
 }
 
 // serve answers until the context ends, and presses again when the folder is
 // another than before.
-func (t tender) serve(ctx context.Context, listener net.Listener, before string) error {
+func (t *tender) serve(ctx context.Context, listener net.Listener, before string) error {
 	server := http.Server{
 		Handler:           t.desk.Handler(),
 		ReadHeaderTimeout: 10 * time.Second,
 		BaseContext:       func(net.Listener) context.Context { return ctx },
 	}
-	if t.folder != "" {
-		go desk.Watch(ctx, glance, before, t.look, t.again)
+	if t.folder != "" || t.waiting {
+		go desk.Watch(ctx, glance, before, t.look, t.changed)
 	}
 	go func() {
 		<-ctx.Done()
@@ -117,11 +139,31 @@ func (t tender) serve(ctx context.Context, listener net.Listener, before string)
 	return nil
 }
 
-func (t tender) look() string { return desk.Print(t.folder) }
+func (t *tender) look() string {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	return desk.Print(t.folder)
+}
+
+// changed presses a folder that is another, unless it was pressed meanwhile.
+func (t *tender) changed() {
+	t.mu.Lock()
+	same := t.pressed == desk.Print(t.folder)
+	t.mu.Unlock()
+	if !same {
+		t.again()
+	}
+}
 
 // again presses, and shows what the machine did to it as it shows problems: a file
 // that can not be read may be mended, and a folder that went may come back.
-func (t tender) again() {
+func (t *tender) again() {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	if t.waiting {
+		return
+	}
+	t.pressed = desk.Print(t.folder)
 	err := t.press()
 	if err == nil {
 		return
@@ -136,7 +178,7 @@ func (t tender) again() {
 
 // press lays what the lessons say now on the desk. The error is what the machine
 // did; problems of the content are shown.
-func (t tender) press() error {
+func (t *tender) press() error {
 	begin := time.Now()
 	unit, problems, err := readUnit(t.folder)
 	if err != nil {
@@ -153,7 +195,7 @@ func (t tender) press() error {
 		}
 		problems = append(problems, found...).Sorted()
 	}
-	p := desk.Pressing{Problems: told(problems)}
+	p := desk.Pressing{Problems: told(problems), Form: formTitle(unit)}
 	if problems.Faults() == 0 {
 		p.Files = files
 	}

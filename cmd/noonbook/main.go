@@ -43,7 +43,7 @@ name such as "next full Moon", which is right in the next term too.
 
 Without a verb, in a folder that holds unit.toml or content/unit.toml, noonbook
 presses the handbook and opens it: a double click on the program in such a folder
-is enough.
+is enough. In a folder without a unit it opens a page to fill in, and makes the unit.
 `
 
 // A verb is one thing that the command does.
@@ -96,6 +96,13 @@ func main() {
 func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	if len(args) == 0 {
 		at, ok := here()
+		if !ok && attended() {
+			folder, err := newHome()
+			if err == nil {
+				err = newcomer(ctx, folder, show, out, errs)
+			}
+			return exitCode(err, errs)
+		}
 		if !ok {
 			fmt.Fprint(errs, help)
 			return wrongUse
