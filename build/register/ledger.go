@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"errors"
 	"io"
+	"slices"
 	"strings"
 
 	"noonbook/build/form"
@@ -136,18 +137,10 @@ func (t typedRow) empty() bool { return strings.Join(t.cells, "") == "" }
 // with writes the ledger with the rows that were typed. It tells for each row of the new
 // file, from 0, which of the typed rows it is; −1 for one that counts for nothing.
 func (l ledger) with(typed []typedRow) (src []byte, whose []int) {
-	columns := l.shown()
-	wide := len(l.columns)
-	for _, t := range typed {
-		for i := wide; i < len(columns); i++ {
-			if t.cells[i] != "" {
-				wide = i + 1
-			}
-		}
-	}
+	kept := l.needed(typed)
 	var b bytes.Buffer
 	b.Write(l.mark)
-	b.Write(l.longer(columns[len(l.columns):wide]))
+	b.Write(l.longer(kept[len(l.columns):]))
 	byRow := map[int]int{}
 	for i, t := range typed {
 		if t.of >= 0 {
@@ -169,7 +162,7 @@ func (l ledger) with(typed []typedRow) (src []byte, whose []int) {
 		if !sent || l.same(e, typed[i]) {
 			l.line(&b, e.raw)
 		} else {
-			l.row(&b, columns[:wide], typed[i].cells)
+			l.row(&b, kept, typed[i].cells)
 		}
 		if !sent {
 			i = -1
@@ -178,12 +171,23 @@ func (l ledger) with(typed []typedRow) (src []byte, whose []int) {
 	}
 	for i, t := range typed {
 		if t.of < 0 && !t.empty() {
-			l.row(&b, columns[:wide], t.cells)
+			l.row(&b, kept, t.cells)
 			whose = append(whose, i)
 		}
 	}
 	b.Write(l.tail)
 	return b.Bytes(), whose
+}
+
+// needed are the columns that the new file has, by their number on the page: those of
+// the file, and those of the others that a row fills in.
+func (l ledger) needed(typed []typedRow) (kept []int) {
+	for i := range l.shown() {
+		if i < len(l.columns) || slices.ContainsFunc(typed, func(t typedRow) bool { return t.cells[i] != "" }) {
+			kept = append(kept, i)
+		}
+	}
+	return kept
 }
 
 func (l ledger) same(e entry, t typedRow) bool {
@@ -196,13 +200,13 @@ func (l ledger) same(e entry, t typedRow) bool {
 }
 
 // longer is the head with more columns.
-func (l ledger) longer(more form.Form) []byte {
+func (l ledger) longer(more []int) []byte {
 	if len(more) == 0 {
 		return l.head
 	}
 	line := bytes.TrimRight(l.head, "\r\n")
-	for _, f := range more {
-		line = append(append(bytes.Clone(line), string(l.comma)...), f.Name()...)
+	for _, i := range more {
+		line = append(append(bytes.Clone(line), string(l.comma)...), l.shown()[i].Name()...)
 	}
 	return append(line, l.eol...)
 }
@@ -218,17 +222,17 @@ func (l ledger) line(b *bytes.Buffer, raw []byte) {
 // row writes a row as the file writes its own: with its separator, and with a decimal
 // comma where that is a semicolon. What a person typed otherwise is written as the
 // column takes it.
-func (l ledger) row(b *bytes.Buffer, columns form.Form, cells []string) {
-	written := make([]string, len(columns))
-	for i, f := range columns {
-		text := cells[i]
+func (l ledger) row(b *bytes.Buffer, kept []int, cells []string) {
+	written, columns := make([]string, len(kept)), l.shown()
+	for n, i := range kept {
+		f, text := columns[i], cells[i]
 		if _, complaint := f.Take(text); complaint == "" {
 			text = f.Plain(text)
 		}
 		if l.comma == ';' && f.Kind() == form.Number {
 			text = strings.Replace(text, ".", ",", 1)
 		}
-		written[i] = text
+		written[n] = text
 	}
 	l.line(b, nil)
 	w := csv.NewWriter(b)

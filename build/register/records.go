@@ -213,6 +213,8 @@ func (b book) wrong(src []byte, whose []int) map[[2]int]string {
 		return nil
 	}
 	wrong, places, columns := map[[2]int]string{}, b.ledger.places(src), b.ledger.shown()
+	// Nearly all faults begin with the name of their column; where one does not, its
+	// cell tells, whose number is that of the page as far as the file has columns.
 	for _, fault := range faults {
 		at, ok := places[form.Place{Line: fault.Line, Column: fault.Column}]
 		row, cell := -1, 0

@@ -12,6 +12,7 @@ import (
 	"mime"
 	"net/http"
 	"net/url"
+	"slices"
 	"strings"
 	"sync"
 
@@ -34,15 +35,15 @@ type Register struct {
 	secret []byte                           // of the pages' tokens
 	writes sync.Mutex                       // one request at a time reads a file and writes it
 	seen   versions
-	words  map[string]*template.Template // by language
-	mu     sync.Mutex                    // of words
+	mu     sync.Mutex        // of what follows
+	spoken map[string]tongue // by language
 }
 
 // New returns a register whose pages nobody else can make.
 func New() *Register {
 	secret := make([]byte, 32)
 	rand.Read(secret) // never fails: crypto/rand
-	return &Register{secret: secret, words: map[string]*template.Template{}}
+	return &Register{secret: secret, spoken: map[string]tongue{}}
 }
 
 // token is what a page must send back to be written.
@@ -137,10 +138,10 @@ func (r *Register) answer(w http.ResponseWriter, status int, page typeset.FormPa
 	if r.Whole != nil && r.Whole() {
 		page.Handbook = "../"
 	}
-	t, err := r.templates(page.Words)
+	t, err := r.tongue(page.Words.Code)
 	var out bytes.Buffer
 	if err == nil {
-		err = typeset.WriteForm(&out, t, page)
+		err = typeset.WriteForm(&out, t.pages, page)
 	}
 	if err != nil {
 		http.Error(w, err.Error(), http.StatusInternalServerError)
@@ -149,17 +150,32 @@ func (r *Register) answer(w http.ResponseWriter, status int, page typeset.FormPa
 	r.send(w, "text/html; charset=utf-8", status, out.Bytes())
 }
 
-func (r *Register) templates(w *typeset.Words) (*template.Template, error) {
+// A tongue is one language, read once.
+type tongue struct {
+	words *typeset.Words
+	pages *template.Template
+}
+
+// tongue returns a language, English where there are no words for it.
+func (r *Register) tongue(code string) (tongue, error) {
+	if !slices.Contains(typeset.Languages(), code) {
+		code = "en"
+	}
 	r.mu.Lock()
 	defer r.mu.Unlock()
-	if t := r.words[w.Code]; t != nil {
+	if t, ok := r.spoken[code]; ok {
 		return t, nil
 	}
-	t, err := typeset.Templates(w)
-	if err == nil {
-		r.words[w.Code] = t
+	w, err := typeset.Language(code, false)
+	if err != nil {
+		return tongue{}, err
 	}
-	return t, err
+	pages, err := typeset.Templates(w)
+	if err != nil {
+		return tongue{}, err
+	}
+	r.spoken[code] = tongue{w, pages}
+	return r.spoken[code], nil
 }
 
 func (r *Register) send(w http.ResponseWriter, kind string, status int, text []byte) {

@@ -203,7 +203,7 @@ func (u unit) help(f form.Field) string {
 	if without := u.without(f); without != "" && f.Kind() != form.Tables {
 		parts = append(parts, u.words.Say("form.left_empty", say.Text(without)))
 	}
-	return strings.Join(parts, " ")
+	return named(strings.Join(parts, " "), u.words)
 }
 
 // without says what holds where a line is empty; "" where there is nothing to say.

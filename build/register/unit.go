@@ -58,7 +58,8 @@ func (r *Register) unit(q *http.Request) (u unit, close func() error, err error)
 		language = preferred(asked)
 		u.fresh = u.fresh.With(school.Language.Is(language)).With(school.Paper.Is(paper(asked)))
 	}
-	u.words, err = words(language)
+	t, err := r.tongue(language)
+	u.words = t.words
 	return u, close, err
 }
 
@@ -95,13 +96,6 @@ func read(files fs.FS, name string, most int64) ([]byte, error) {
 		return nil, fmt.Errorf("reading %s: it has more than %d kB", name, most>>10)
 	}
 	return append([]byte{}, src...), nil
-}
-
-func words(language string) (*typeset.Words, error) {
-	if w, err := typeset.Language(language, false); err == nil {
-		return w, nil
-	}
-	return typeset.Language("en", false)
 }
 
 // preferred is the first language of ours that a browser asks for.
@@ -226,11 +220,7 @@ func normal(s string) string {
 // sentence makes a sentence of what is wrong with a value, in the words of a problem
 // but its key, and names other keys as the page does.
 func sentence(text string, w *typeset.Words) string {
-	for _, field := range school.Settings() {
-		if strings.Contains(text, field.Name()) {
-			text = strings.ReplaceAll(text, field.Name(), "“"+label(field, w)+"”")
-		}
-	}
+	text = named(text, w)
 	text = strings.TrimSuffix(text, ": a text in quotes")
 	for _, verb := range []string{"is ", "has ", "holds "} {
 		if strings.HasPrefix(text, verb) {
@@ -247,6 +237,16 @@ func sentence(text string, w *typeset.Words) string {
 		return text
 	}
 	return text + "."
+}
+
+// named calls keys in a text as the page does.
+func named(text string, w *typeset.Words) string {
+	for _, field := range school.Settings() {
+		if strings.Contains(text, field.Name()) {
+			text = strings.ReplaceAll(text, field.Name(), "“"+label(field, w)+"”")
+		}
+	}
+	return text
 }
 
 // label is what the page calls a key: a name of its own, or the key without its table.
