@@ -113,7 +113,7 @@ var noLine = []string{
 func formKeys(words *typeset.Words) (keys []string) {
 	for _, field := range school.Settings() {
 		table, _, _ := strings.Cut(field.Name(), ".")
-		keys = append(keys, "label."+field.Name(), "form-group."+table, "form-why."+table)
+		keys = append(keys, "label."+field.Name(), "help."+field.Name(), "form-group."+table, "form-why."+table)
 		for _, one := range append(form.Form{field}, field.Fields...) {
 			keys = append(keys, "column."+one.Name())
 			for _, choice := range one.Choices {

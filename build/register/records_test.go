@@ -171,3 +171,19 @@ func TestRecordsStayInTheFolder(t *testing.T) {
 		t.Errorf("%v, %q", err, b.file("real.csv"))
 	}
 }
+
+// What cannot be written is told on the page, with what was typed; there is no half
+// file, and none that is in the way.
+func TestRowsThatCannotBeWritten(t *testing.T) {
+	b := newBench(t, map[string]string{"unit.toml": recordsUnit})
+	if err := os.Symlink("nowhere.csv", filepath.Join(b.folder, "moon-log.csv")); err != nil {
+		t.Skip(err)
+	}
+	b.with("moon-log", "0.date", "2027-04-20", "0.time", "20:30")
+	if b.code != http.StatusInternalServerError || !strings.Contains(b.text(), "is a link that leads nowhere") || b.typed().Get("0.time") != "20:30" || b.pressed != 0 {
+		t.Errorf("%d %s", b.code, b.text())
+	}
+	if entries, _ := os.ReadDir(b.folder); len(entries) != 2 {
+		t.Errorf("the folder holds %v", entries)
+	}
+}

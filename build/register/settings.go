@@ -177,7 +177,7 @@ func (u unit) line(f form.Field, d draft) typeset.FormField {
 		l.Options = options(f, d.text[name], u.words)
 	case chosen(f):
 		l.Kind, l.Options = "choice", options(f, d.text[name], u.words)
-	case f.Kind() == form.Texts || f.Kind() == form.Spans:
+	case f.Kind() == form.Texts || f.Kind() == form.Spans || f.Key == form.AnyKey(school.UnitTitle):
 		l.Width = "whole"
 	case f.Kind() == form.Dates, f.Key == form.AnyKey(school.UnitSummary), strings.Contains(l.Value, "\n"), len(l.Value) > 90:
 		l.Kind, l.Width = "lines", "whole"
@@ -185,8 +185,12 @@ func (u unit) line(f form.Field, d draft) typeset.FormField {
 	return l
 }
 
-// help explains a key: what it is, its bounds, and what holds where it is empty.
+// help explains a key: what it is, its bounds, and what holds where it is empty; or as
+// the words of the page have it.
 func (u unit) help(f form.Field) string {
+	if key := "help." + f.Name(); u.words.Has(key) {
+		return u.words.Say(key)
+	}
 	parts := []string{u.words.Explain(f.Doc)}
 	switch {
 	case f.Kind() == form.Tables:

@@ -98,8 +98,9 @@ func atDesk(ctx context.Context, args []string, out, errs io.Writer) error {
 
 // A tender keeps a desk up to date.
 type tender struct {
-	folder  string // "" for the demo, which is part of the program
-	waiting bool   // for a unit, which is laid out at the desk
+	folder  string        // "" for the demo, which is part of the program
+	waiting bool          // for a unit, which is laid out at the desk
+	idle    time.Duration // without a request after which it ends; 0 for never
 	edition plan.Edition
 	desk    *desk.Desk
 	out     io.Writer
@@ -121,8 +122,10 @@ func (t *tender) listen(port int) (net.Listener, string, error) {
 // serve answers until the context ends, and presses again when the folder is
 // another than before.
 func (t *tender) serve(ctx context.Context, listener net.Listener, before string) error {
+	ctx, leave := context.WithCancel(ctx)
+	defer leave()
 	server := http.Server{
-		Handler:           t.desk.Handler(),
+		Handler:           t.noting(ctx, leave, t.desk.Handler()),
 		ReadHeaderTimeout: 10 * time.Second,
 		BaseContext:       func(net.Listener) context.Context { return ctx },
 	}
@@ -137,6 +140,33 @@ func (t *tender) serve(ctx context.Context, listener net.Listener, before string
 		return fmt.Errorf("desk: %w", err)
 	}
 	return nil
+}
+
+// noting ends the desk when nobody has asked it for a long time, where it is to.
+func (t *tender) noting(ctx context.Context, leave func(), answer http.Handler) http.Handler {
+	if t.idle == 0 {
+		return answer
+	}
+	asked := make(chan struct{})
+	go func() {
+		for {
+			select {
+			case <-asked:
+			case <-ctx.Done():
+				return
+			case <-time.After(t.idle):
+				leave()
+				return
+			}
+		}
+	}()
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		select {
+		case asked <- struct{}{}:
+		case <-ctx.Done():
+		}
+		answer.ServeHTTP(w, r)
+	})
 }
 
 func (t *tender) look() string {

@@ -42,8 +42,9 @@ A date in a lesson or on the command line is one such as 2027-04-20, or a day by
 name such as "next full Moon", which is right in the next term too.
 
 Without a verb, in a folder that holds unit.toml or content/unit.toml, noonbook
-presses the handbook and opens it: a double click on the program in such a folder
-is enough. In a folder without a unit it opens a page to fill in, and makes the unit.
+presses the handbook and shows it at the desk: a double click on the program in such
+a folder is enough. In a folder without a unit it opens a page to fill in, and makes
+the unit.
 `
 
 // A verb is one thing that the command does.
@@ -96,18 +97,20 @@ func main() {
 func run(ctx context.Context, args []string, out, errs io.Writer) int {
 	if len(args) == 0 {
 		at, ok := here()
-		if !ok && attended() {
+		switch {
+		case ok && attended():
+			return exitCode(homecomer(ctx, at, show, out, errs), errs)
+		case ok:
+			return exitCode(alone(ctx, at, show, out, errs), errs)
+		case attended():
 			folder, err := newHome()
 			if err == nil {
 				err = newcomer(ctx, folder, show, out, errs)
 			}
 			return exitCode(err, errs)
 		}
-		if !ok {
-			fmt.Fprint(errs, help)
-			return wrongUse
-		}
-		return exitCode(alone(ctx, at, show, out, errs), errs)
+		fmt.Fprint(errs, help)
+		return wrongUse
 	}
 	switch args[0] {
 	case "--help", "-h", "help":

@@ -8,10 +8,12 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"time"
 
 	"noonbook/build/desk"
 	"noonbook/build/form"
 	"noonbook/build/plan"
+	"noonbook/build/problem"
 	"noonbook/build/register"
 	"noonbook/build/school"
 	"noonbook/build/source"
@@ -93,18 +95,48 @@ func newcomer(ctx context.Context, folder string, show func(address string) erro
 	if entries, err := os.ReadDir(defaultFolder); err == nil && len(entries) > 0 {
 		t.folder, t.waiting = defaultFolder, false // lessons that have no unit.toml yet
 	}
+	return t.host(ctx, desk.Start, "This window makes your handbook", "fill it in and save it", show)
+}
+
+// homecomer is for somebody who started the program where a unit is: it presses the
+// handbook, and shows it at the desk, from where the page to change it is at hand. Where
+// there are problems, it shows that page. It ends with the context.
+func homecomer(ctx context.Context, at spot, show func(address string) error, out, errs io.Writer) error {
+	err := alone(ctx, at, func(string) error { return nil }, out, errs)
+	var problems problem.List
+	if err != nil && !errors.As(err, &problems) {
+		return err
+	}
+	t := &tender{folder: at.content, edition: plan.Class, desk: desk.New(), out: out, errs: errs}
+	t.again() // which tells the problems
+	if err != nil {
+		return t.host(ctx, desk.Start, "This window makes your handbook, once the problems above are mended", "it mends what is wrong in unit.toml; lessons are mended with a text editor", show)
+	}
+	return t.host(ctx, "", "This window has made your handbook", "from there you can change what is true of your school", show)
+}
+
+// unseen is how long a desk without a window waits for somebody.
+const unseen = 3 * time.Hour
+
+// host shows a page of the desk, and says in the window what that is, what to do and how
+// to end it.
+func (t *tender) host(ctx context.Context, page, does, then string, show func(address string) error) error {
+	out := t.out
 	t.offer(func() { t.toDisk(ctx) })
+	if !answers(os.Stdout) && !ownWindow() {
+		t.idle = unseen // nobody could end it
+	}
 	listener, address, err := t.listen(0)
 	if err != nil {
 		return err
 	}
 	here, err := filepath.Abs(".")
 	if err != nil {
-		here = folder
+		return fmt.Errorf("finding the folder: %w", err)
 	}
-	fmt.Fprint(out, folded(out, fmt.Sprintf("This window makes your handbook, in the folder %s. A page opens in your browser: fill it in and save it. Keep this window open meanwhile; close it, or press Ctrl-C in it, when you are done. Nobody but this computer can see the page.\n", here)))
-	fmt.Fprintf(out, "\nthe page: %s%s\n", address, desk.Start)
-	if err := show(address + desk.Start); err != nil {
+	fmt.Fprint(out, folded(out, fmt.Sprintf("%s, in the folder %s. A page opens in your browser: %s. Keep this window open meanwhile; close it, or press Ctrl-C in it, when you are done. Nobody but this computer can see the page.\n", does, here, then)))
+	fmt.Fprintf(out, "\nthe page: %s%s\n", address, page)
+	if err := show(address + page); err != nil {
 		fmt.Fprintf(out, "no browser could be started (%v); open that address in one\n", err)
 	}
 	return t.serve(ctx, listener, t.look())

@@ -11,6 +11,9 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"time"
+
+	"noonbook/build/desk"
 )
 
 func TestHome(t *testing.T) {
@@ -209,4 +212,64 @@ func TestDeskOffersThePage(t *testing.T) {
 		t.Errorf("the demo: %s", text)
 	}
 	d.end()
+}
+
+// Somebody who comes back gets the handbook, from where the page is a link away; or,
+// where unit.toml has a problem, the page that mends it.
+func TestHomecomer(t *testing.T) {
+	start, err := os.Getwd()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct{ name, lesson, opens string }{
+		{"well", "Words.\n", ""},
+		{"with a problem", "{sun-dya.noon}\n", "desk/school"},
+	} {
+		dir := folder(t, map[string]string{"1-a.md": lesson + c.lesson})
+		t.Chdir(dir)
+		ctx, stop := context.WithCancel(context.Background())
+		var out, errs board
+		opened, ended := make(chan string, 1), make(chan error, 1)
+		go func() {
+			ended <- homecomer(ctx, spot{dir, "."}, func(address string) error { opened <- address; return nil }, &out, &errs)
+		}()
+		address := <-opened
+		if !strings.HasSuffix(address, "/"+c.opens) {
+			t.Errorf("%s: it opened %s", c.name, address)
+		}
+		if text := (visitor{t, address}).get(); !strings.Contains(text, "Your school") {
+			t.Errorf("%s: %s", c.name, text)
+		}
+		if _, err := os.Stat("handbook/index.html"); (err == nil) != (c.opens == "") {
+			t.Errorf("%s: %v", c.name, err)
+		}
+		stop()
+		if err := <-ended; err != nil {
+			t.Errorf("%s: it ended with %v", c.name, err)
+		}
+		t.Chdir(start)
+	}
+}
+
+// A desk without a window ends by itself when nobody has asked it for a while, and not
+// before.
+func TestUnseenDeskEnds(t *testing.T) {
+	var out, errs board
+	d := &tender{waiting: true, desk: desk.New(), out: &out, errs: &errs, idle: 2 * time.Second}
+	listener, address, err := d.listen(0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	ended := make(chan error, 1)
+	begin := time.Now()
+	go func() { ended <- d.serve(context.Background(), listener, "") }()
+	time.Sleep(time.Second)
+	if answer, err := http.Get(address); err != nil {
+		t.Fatal(err)
+	} else if err := answer.Body.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if err := <-ended; err != nil || time.Since(begin) < 2900*time.Millisecond {
+		t.Errorf("it ended after %v with %v", time.Since(begin), err)
+	}
 }
