@@ -182,3 +182,16 @@ func TestNothingIsDoubtedWithoutAPlace(t *testing.T) {
 		}
 	}
 }
+
+// Morocco's clock goes back for the month of Ramadan, which is in June in 2049 (IANA
+// database); that is not a southern winter.
+func TestRamadanIsNoWinter(t *testing.T) {
+	v := at(t, 33.57, -7.59, "Africa/Casablanca")
+	june := time.Date(2049, time.June, 15, 12, 0, 0, 0, school.TimeZone.Of(v))
+	if _, offset := june.Zone(); offset != 0 {
+		t.Fatalf("the clock of June 2049 is %d s ahead, want Ramadan's", offset)
+	}
+	if d, ok := school.DoubtedPlace(v, place.Date{Year: 2049, Month: time.June, Day: 15}); ok {
+		t.Error(d.Text)
+	}
+}
