@@ -35,7 +35,8 @@ func (f Field) take(s string) (v any, complaint string) {
 }
 
 // Plain writes a text as the field takes it, where that means one thing only and the
-// field does not take the text itself. Each item of a list is seen by itself.
+// field does not take the text itself; advice that leaves a choice (2027-04-05 or
+// 2027-05-04) is nothing that a field takes. Each item of a list is seen by itself.
 func (f Field) Plain(s string) string {
 	switch f.Kind() {
 	case Texts, Dates, Spans:
@@ -50,7 +51,7 @@ func (f Field) Plain(s string) string {
 		return asWritten(f, s)
 	}
 	advice, ok := strings.CutPrefix(f.advice(s), "write ")
-	if !ok || strings.Contains(advice, " or ") || strings.Contains(advice, " for ") {
+	if !ok {
 		return s
 	}
 	for _, why := range []string{", with a point", " without ", ", the number of "} {

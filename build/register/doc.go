@@ -4,6 +4,7 @@
 //	r := register.New()
 //	r.Folder = func() string { return "content" }
 //	r.Press = again
+//	r.Today = today
 //	desk.Offer(r) // answers below /desk/
 //
 // The page of the settings is made from their description, school.Settings: a new key

@@ -24,7 +24,7 @@ type noonCheck struct {
 
 // noonOf checks the place that is typed. Without a first day of term the Sun's noon is
 // that of today.
-func noonOf(w *typeset.Words, text map[string]string) noonCheck {
+func noonOf(w *typeset.Words, text map[string]string, today place.Date) noonCheck {
 	n := noonCheck{Noon: typeset.Noon{At: "120", Says: w.Say("form.noon_open")}, wrong: map[string]string{}, doubt: map[string]string{}}
 	v := form.Values{}
 	keys := append(school.Where(), school.TermFirstDay)
@@ -45,8 +45,7 @@ func noonOf(w *typeset.Words, text map[string]string) noonCheck {
 	}
 	day := school.TermFirstDay.Of(v)
 	if day.IsZero() {
-		now := time.Now()
-		day = place.Date{Year: now.Year(), Month: now.Month(), Day: now.Day()}
+		day = today
 	}
 	if !school.Latitude.In(v) || !school.Longitude.In(v) || school.TimeZone.Of(v) == nil {
 		return n
@@ -81,7 +80,7 @@ func (r *Register) noon(w http.ResponseWriter, q *http.Request) {
 	for key := range query {
 		text[key] = query.Get(key)
 	}
-	n := noonOf(u.words, text)
+	n := noonOf(u.words, text, r.Today())
 	answer, err := json.Marshal(struct {
 		Asked int               `json:"asked"`
 		Known bool              `json:"known"`

@@ -19,6 +19,7 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/school"
 	"noonbook/build/typeset"
+	"noonbook/compute/place"
 	"noonbook/theme"
 )
 
@@ -31,6 +32,7 @@ type Register struct {
 	Begin  func(settings form.Values) error // lays a whole unit out, where there is none
 	Fresh  form.Values                      // what a new unit begins with
 	Press  func()                           // presses what was written
+	Today  func() place.Date                // asked where no first day of term is typed
 	Whole  func() bool                      // whether there is a handbook to go to
 	secret []byte                           // of the pages' tokens
 	writes sync.Mutex                       // one request at a time reads a file and writes it

@@ -15,6 +15,7 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/register"
 	"noonbook/build/school"
+	"noonbook/compute/place"
 )
 
 // unitFile is a unit.toml with what people put in one besides values: remarks, an order
@@ -41,6 +42,7 @@ func newBench(t *testing.T, files map[string]string) *bench {
 	}
 	b.r.Folder = func() string { return b.folder }
 	b.r.Press = func() { b.pressed++ }
+	b.r.Today = func() place.Date { return place.Date{Year: 2027, Month: 4, Day: 12} }
 	return b
 }
 
@@ -382,6 +384,12 @@ func TestOnlyOwnPagesWrite(t *testing.T) {
 			t.Fatalf("%s wrote", c.name)
 		}
 	}
+	// What stands in the address is no part of what the page sends.
+	rest := change("school.name")
+	send("POST", "/desk/school?school.name=Stolen+School", form, rest.Encode())()
+	if b.saved("a page with more in its address"); b.file("unit.toml") != unitFile {
+		t.Error("the address wrote")
+	}
 	b.post("school", good)
 	b.saved("the page itself")
 }
@@ -450,6 +458,7 @@ func TestNoonAsked(t *testing.T) {
 		{"school.latitude=46.09&school.longitude=-64.77&school.time_zone=America/Moncton&term.first_day=12+April+2027", "noon is at 13:20"},
 		{"school.latitude=46.09&school.longitude=64.77&school.time_zone=America/Moncton&term.first_day=2027-04-12", "is the sign of the longitude wrong?"},
 		{"school.latitude=x&school.longitude=64.77", `"school.latitude":"This is \"x\", want a number`},
+		{"school.latitude=46.09&school.longitude=-64.77&school.time_zone=America/Moncton", "On 12 April 2027"},
 		{"", "Fill in the place"},
 	} {
 		b.get("noon.js?asked=7&" + c.query)

@@ -119,7 +119,7 @@ func (r *Register) settingsPage(u unit, d draft) typeset.FormPage {
 			g.Fold = word("form.fold", say.Text(strings.Join(folded[:min(3, len(folded))], ", ")), say.Count(len(g.Folded)))
 		}
 		if name == placeGroup {
-			noon := noonOf(u.words, d.text)
+			noon := noonOf(u.words, d.text, r.Today())
 			g.Noon = &noon.Noon
 		}
 		page.Groups = append(page.Groups, g)

@@ -18,6 +18,7 @@ import (
 	"noonbook/build/school"
 	"noonbook/build/source"
 	starting "noonbook/build/starter"
+	"noonbook/compute/place"
 	"noonbook/content"
 )
 
@@ -29,6 +30,10 @@ func (t *tender) offer(after func()) {
 	pages.Begin = t.begin
 	pages.Fresh = freshSettings()
 	pages.Whole = t.desk.Whole
+	pages.Today = func() place.Date {
+		y, m, d := time.Now().Date()
+		return place.Date{Year: y, Month: m, Day: d}
+	}
 	pages.Press = func() {
 		t.again()
 		if after != nil {
