@@ -45,7 +45,7 @@ var allowed = map[string][]string{
 		"build/concordance", "build/encode", "build/typeset", "compute/", "theme", "github.com/yuin/goldmark", "github.com/tdewolff/minify/v2"},
 	"build/starter":     {"build/form", "build/problem", "build/school", "build/source", "compute/"},
 	"build/desk":        {"build/file"},
-	"build/register":    {"build/form", "build/problem", "build/say", "build/school", "build/source", "build/typeset", "compute/", "theme"},
+	"build/register":    {"build/form", "build/problem", "build/say", "build/school", "build/source", "build/starter", "build/typeset", "compute/", "theme"},
 	"build/markup":      {},
 	"build/concordance": {"build/file", "build/markup"},
 	"build/encode":      {"build/say", "build/result", "build/terminal", "build/typeset"},

@@ -80,6 +80,7 @@ func (r *Register) noon(w http.ResponseWriter, q *http.Request) {
 	for key := range query {
 		text[key] = query.Get(key)
 	}
+	bothAxes(text, u.words.Code == "fr")
 	n := noonOf(u.words, text, r.Today())
 	answer, err := json.Marshal(struct {
 		Asked int               `json:"asked"`

@@ -147,6 +147,7 @@ func TestOnlyWhatWasTypedChanges(t *testing.T) {
 		{"nothing", nil, "", ""},
 		{"a name", []string{"school.name", `Elm "Old" School`}, `"Elm School"`, `"Elm \"Old\" School"`},
 		{"a place as people write it", []string{"school.latitude", "46°05′N", "school.longitude", "64°46′W"}, "longitude = -64.77\r\nlatitude = 46.09", "longitude = -64.767\r\nlatitude = 46.083"},
+		{"both from a map", []string{"school.latitude", "45.5, −73.57", "school.time_zone", "America/Toronto"}, "longitude = -64.77\r\nlatitude = 46.09\r\ntime_zone = \"America/Moncton\"", "longitude = -73.57\r\nlatitude = 45.5\r\ntime_zone = \"America/Toronto\""},
 		{"a date", []string{"term.last_day", "May 21, 2027"}, "2027-05-14", "2027-05-21"},
 		{"a list", []string{"term.days_off", "16 April 2027, 2027-04-20"}, "2027-04-19", "2027-04-20"},
 		{"a new key", []string{"class.pupils", "27"}, "title = \"Sky\"\r\n", "title = \"Sky\"\r\n\r\n[class]\r\npupils = 27\r\n"},

@@ -3,6 +3,7 @@ package register
 import (
 	"errors"
 	"fmt"
+	"math"
 	"net/http"
 	"net/url"
 	"strings"
@@ -13,6 +14,7 @@ import (
 	"noonbook/build/problem"
 	"noonbook/build/say"
 	"noonbook/build/school"
+	"noonbook/build/starter"
 	"noonbook/build/typeset"
 	"noonbook/compute/place"
 )
@@ -105,7 +107,25 @@ func (u unit) typedDraft(typed url.Values) draft {
 			d.text[f.Name()] = normal(texts[0])
 		}
 	}
+	bothAxes(d.text, u.words.Code == "fr")
 	return d
+}
+
+// bothAxes parts a latitude and a longitude that somebody copied from a map into the
+// line of the latitude: 46.09, −64.77.
+func bothAxes(text map[string]string, french bool) {
+	field, _ := school.Settings().Field(school.Latitude.Name())
+	typed := normal(text[school.Latitude.Name()])
+	if _, complaint := take(field, typed); typed == "" || complaint == "" {
+		return
+	}
+	latitude, longitude, err := starter.Place(typed, french)
+	if err != nil {
+		return
+	}
+	for key, degrees := range map[form.Key[float64]]float64{school.Latitude: latitude, school.Longitude: longitude} {
+		text[key.Name()], _ = field.Typed(math.Round(degrees*1e5) / 1e5) // about a metre
+	}
 }
 
 // changes are the values that are other than the file's, nil for one that is to go; of

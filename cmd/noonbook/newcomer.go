@@ -77,7 +77,15 @@ func (t *tender) begin(settings form.Values) error {
 	}
 	t.folder, t.waiting = defaultFolder, false
 	fmt.Fprintf(t.out, "your unit is in the folder %s\n", defaultFolder)
+	tellEnglish(t.out, settings)
 	return nil
+}
+
+// tellEnglish says that a French school gets English lessons.
+func tellEnglish(out io.Writer, settings form.Values) {
+	if school.Language.Of(settings) == "fr" {
+		fmt.Fprintln(out, "the lessons are in English, for you to translate; what noonbook adds is in French")
+	}
 }
 
 // formTitle is what pages at the desk call the page to type on.

@@ -114,9 +114,7 @@ func layOut(ctx context.Context, args []string, who console, out, errs io.Writer
 	if err := writeUnit(folder, unit); err != nil {
 		return err
 	}
-	if school.Language.Of(values) == "fr" {
-		fmt.Fprintln(out, "the lessons are in English, for you to translate; what noonbook adds is in French")
-	}
+	tellEnglish(out, values)
 	name := filepath.Clean(folder)
 	fmt.Fprintf(out, "a new unit is in %s: edit unit.toml, then noonbook press %s\n", name, name)
 	return nil
