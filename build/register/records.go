@@ -266,7 +266,7 @@ func (r *Register) recordsPage(b book, rows []typedRow, wrong map[[2]int]string,
 		for c, f := range columns {
 			cell := typeset.Cell{
 				ID: fmt.Sprintf("cell-%d-%d", i, c), Name: cellName(i, f), Value: t.cells[c], Wrong: wrong[[2]int{i, c}],
-				Labels: fmt.Sprintf("r%d c-%s", i, id(f.Name())), Number: f.Kind() != form.Text,
+				Labels: fmt.Sprintf("r%d c-%s", i, id(f.Name())), Number: f.Kind() != form.Text, Tongue: page.Tongue(),
 			}
 			if chosen(f) {
 				cell.Options = cellOptions(f, t.cells[c], b.words)

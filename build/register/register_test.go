@@ -441,6 +441,10 @@ func TestLanguageOfThePage(t *testing.T) {
 	if !strings.Contains(b.file("unit.toml"), "last_day = 2027-05-21") {
 		t.Errorf("%s", b.file("unit.toml"))
 	}
+	b.with("school", "school.latitude", "95")
+	if !strings.Contains(b.body, `<p class="wrong" id="school-latitude-wrong" lang="en">95° is outside`) || !strings.Contains(b.body, `<span lang="en">95° is outside`) {
+		t.Errorf("what is wrong is in English and does not say so: %s", b.body)
+	}
 	b = newBench(t, nil)
 	b.r.Folder = func() string { return "" }
 	for header, want := range map[string]string{"fr-CA,fr;q=0.8,en;q=0.5": "fr", "de, fr;q=0.5": "fr", "en-CA": "en", "": "en", "tlh": "en"} {

@@ -167,7 +167,7 @@ func (u unit) line(f form.Field, d draft) typeset.FormField {
 	l := typeset.FormField{
 		ID: id(name), Name: name, Label: label(f, u.words), Help: u.help(f), Kind: "line", Width: "half",
 		Value: d.text[name], Wrong: d.wrong[name], Doubt: d.doubt[name], Note: d.note[name], Required: f.Required,
-		Number: f.Kind() != form.Text,
+		Number: f.Kind() != form.Text, Tongue: typeset.FormPage{Words: u.words}.Tongue(),
 	}
 	switch {
 	case f.Kind() == form.Tables:

@@ -48,7 +48,7 @@ func (r *Register) takeSettings(w http.ResponseWriter, q *http.Request, typed ur
 	by, _ := after.byKey(found)
 	for key, text := range by.wrong {
 		if d.wrong[key] == "" {
-			d.wrong[key] = text + guess(key, after.values, u.words)
+			d.wrong[key] = text + guess(key, after.values)
 		}
 	}
 	for key, text := range by.doubt {
@@ -209,7 +209,7 @@ func take(f form.Field, text string) (any, string) {
 func wrongSentence(f form.Field, text, complaint string, w *typeset.Words) string {
 	if f.Kind() == form.Zone {
 		if zone := zoneNear(text); zone != "" {
-			return sentence(complaint, w) + " " + w.Say("form.meant", say.Text(zone))
+			return sentence(complaint, w) + " Did you mean " + zone + "?"
 		}
 	}
 	return sentence(complaint, w)
@@ -235,8 +235,9 @@ func zoneNear(text string) string {
 	return ""
 }
 
-// guess asks for what may have been meant where two values do not go together.
-func guess(key string, v form.Values, w *typeset.Words) string {
+// guess asks for what may have been meant where two values do not go together; in
+// English, as problems are.
+func guess(key string, v form.Values) string {
 	first, last := school.TermFirstDay.Of(v), school.TermLastDay.Of(v)
 	if key != school.TermLastDay.Name() || first.IsZero() || last.IsZero() || first.DaysUntil(last) >= 0 {
 		return ""
@@ -249,7 +250,7 @@ func guess(key string, v form.Values, w *typeset.Words) string {
 		}
 		day := place.Date{Year: year, Month: m, Day: last.Day}
 		if _, err := place.ParseDate(day.String()); err == nil && first.DaysUntil(day) >= shortest {
-			return " " + w.Say("form.meant", say.Date(day))
+			return fmt.Sprintf(" Did you mean %d %s %d?", day.Day, day.Month, day.Year)
 		}
 	}
 	return ""

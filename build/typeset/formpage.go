@@ -58,12 +58,21 @@ type FormField struct {
 	Doubt                 string // what is hardly right
 	Note                  string // what the file says by now
 	Required, Number      bool
+	Tongue                string // of what is wrong, where it is not that of the page
 }
 
 // An Option is one choice.
 type Option struct {
 	Value, Text string
 	Chosen      bool
+}
+
+// Tongue is the language of what is wrong: problems are in English.
+func (f FormPage) Tongue() string {
+	if f.Words.Code == "en" {
+		return ""
+	}
+	return "en"
 }
 
 // Described names what explains the line, for its aria-describedby.
@@ -104,6 +113,7 @@ type Cell struct {
 	ID, Name, Value, Wrong, Labels string
 	Options                        []Option // where it is one of them
 	Number                         bool
+	Tongue                         string // of what is wrong, where it is not that of the page
 }
 
 // WriteForm writes a page to type on.

@@ -50,6 +50,7 @@
 			p = document.createElement('p');
 			p.id = id;
 			p.className = 'wrong';
+			p.lang = 'en'; // as problems are
 			input.after(p);
 		}
 		p.textContent = text;
