@@ -45,6 +45,15 @@ function check(what, good, found = '') {
 	checks++;
 	if (!good) failures.push(`${what}${found === '' ? '' : `: ${typeof found === 'string' ? found : JSON.stringify(found)}`}`);
 }
+// focused waits until an element has the focus: a browser gives it to what asks for it
+// when the page is first drawn.
+async function focused(page, id) {
+	for (let tries = 0; tries < 100; tries++) {
+		if ((await page.evaluate(() => document.activeElement?.id)) === id) return true;
+		await new Promise((later) => setTimeout(later, 50));
+	}
+	return false;
+}
 const said = () => readFileSync(file, 'utf8');
 
 const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'] });
@@ -149,13 +158,13 @@ async function wrongValues(context, scripts) {
 	await page.press('#class-pupils', 'Enter');
 	await page.locator('#mistakes').waitFor();
 	check(`nothing is written${how}`, said() === toml);
-	check(`the list of mistakes has the focus${how}`, (await page.evaluate(() => document.activeElement.id)) === 'mistakes');
+	check(`the list of mistakes has the focus${how}`, await focused(page, 'mistakes'));
 	check(`both are listed${how}`, (await page.locator('#mistakes a').count()) === 2);
 	check(`a guess is made${how}`, (await page.locator('#term-last-day-wrong').textContent()).includes('Did you mean 14 May 2027?'));
 	check(`what was typed stays${how}`, (await page.inputValue('#term-last-day')) === '14 March 2027' && (await page.inputValue('#class-pupils')) === 'many');
 	check(`the title says so${how}`, (await page.title()).startsWith('Not saved yet'));
 	await page.click('#mistakes a[href="#term-last-day"]');
-	check(`the list leads to the line${how}`, (await page.evaluate(() => document.activeElement.id)) === 'term-last-day');
+	check(`the list leads to the line${how}`, await focused(page, 'term-last-day'));
 	if (pictures && scripts) await page.screenshot({ path: path.join(pictures, 'form-wrong.png'), fullPage: true });
 	await page.fill('#term-last-day', '14 May 2027');
 	await page.fill('#class-pupils', '27');
@@ -184,7 +193,7 @@ async function twoTabs(context) {
 	await two.locator('#meanwhile').waitFor();
 	check('the other tab is told what is new', (await two.textContent('#meanwhile')).includes('it was Elm School, and is Oak School now'), await two.textContent('#meanwhile'));
 	check('the other tab wrote nothing', !said().includes('grade 6'));
-	check('it has the focus', (await two.evaluate(() => document.activeElement.id)) === 'meanwhile');
+	check('it has the focus', await focused(two, 'meanwhile'));
 	check('it follows what it did not touch', (await two.inputValue('#school-name')) === 'Oak School' && (await two.inputValue('#class-name')) === 'grade 6');
 	await two.click('button[type=submit]');
 	await two.waitForURL(home);
@@ -223,7 +232,7 @@ async function records(context) {
 	check('a wrong cell writes nothing', log() === before);
 	if (pictures) await page.screenshot({ path: path.join(pictures, 'form-records.png'), fullPage: true });
 	await page.click('#mistakes a');
-	check('the list leads to the cell', (await page.evaluate(() => document.activeElement.id)) === 'cell-1-1');
+	check('the list leads to the cell', await focused(page, 'cell-1-1'));
 	await page.fill('#cell-1-1', '30 April 2027');
 	await page.fill('#cell-1-3', '37.5 %');
 	await page.click('button[type=submit]');
