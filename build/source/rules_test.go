@@ -147,9 +147,9 @@ func TestTaught(t *testing.T) {
 	ten := quantity.Degrees(10) // what the block's own words promise: "10°, which clears most roofs"
 	minutes := func(n int) time.Duration { return time.Duration(n) * time.Minute }
 	want := []classroom.Lesson{
-		{Title: "A", Page: "first.html", Start: classroom.AnyTime, Visits: 1},
-		{Title: "Plain", Page: "plain.html", Start: classroom.AnyTime, Visits: 1},
-		{Title: "Full", Page: "full.html", Date: place.Date{Year: 2027, Month: 4, Day: 20}, Start: minutes(13*60 + 30), Length: minutes(75), Visits: 2,
+		{Title: "A", Page: "first.html", Start: classroom.AnyTime, Times: 1, Visits: 1},
+		{Title: "Plain", Page: "plain.html", Start: classroom.AnyTime, Times: 1, Visits: 1},
+		{Title: "Full", Page: "full.html", Date: place.Date{Year: 2027, Month: 4, Day: 20}, Start: minutes(13*60 + 30), Length: minutes(75), Times: 1, Visits: 2,
 			Needs: []classroom.Need{
 				{Kind: classroom.Dry}, {Kind: classroom.SunUp, Height: quantity.Degrees(25), Window: minutes(20)}, {Kind: classroom.MoonUp, Height: ten, Window: minutes(20)}, {Kind: classroom.Dark},
 				{Kind: classroom.DarkBy, By: minutes(21*60 + 15)}, {Kind: classroom.HourMarks, Height: quantity.Degrees(25), Marks: classroom.Span{From: minutes(9 * 60), To: minutes(14*60 + 30)}},
@@ -160,9 +160,9 @@ func TestTaught(t *testing.T) {
 				{Item: "lamp", Count: 1, Share: classroom.PerClass, Source: classroom.AtSchool, Pack: 1},
 				{Item: "jar", Count: 1, Share: classroom.PerPupil, Source: classroom.FromHome, Pack: 1},
 			}},
-		{Title: "Last", Page: "last.html", Start: classroom.AnyTime, Visits: 1, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: ten}}, Wet: classroom.Kept},
-		{Title: "In", Page: "in.html", Start: classroom.AnyTime, Visits: 1, Needs: []classroom.Need{{Kind: classroom.Dry}}, Wet: classroom.Inside},
-		{Title: "Later", Page: "later.html", Start: classroom.AnyTime, Visits: 1, Needs: []classroom.Need{{Kind: classroom.Dry}}, Wet: classroom.Later},
+		{Title: "Last", Page: "last.html", Start: classroom.AnyTime, Times: 1, Visits: 1, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: ten}}, Wet: classroom.Kept},
+		{Title: "In", Page: "in.html", Start: classroom.AnyTime, Times: 1, Visits: 1, Needs: []classroom.Need{{Kind: classroom.Dry}}, Wet: classroom.Inside},
+		{Title: "Later", Page: "later.html", Start: classroom.AnyTime, Times: 1, Visits: 1, Needs: []classroom.Need{{Kind: classroom.Dry}}, Wet: classroom.Later},
 	}
 	if len(got) != len(want) {
 		t.Fatalf("%d lessons, want %d", len(got), len(want))

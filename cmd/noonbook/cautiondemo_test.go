@@ -248,10 +248,17 @@ func demoBlocksAreListed(t *testing.T, demo string) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		found := 0
+		found, named := 0, map[string]bool{}
 		for _, block := range cautionFence.FindAllStringSubmatch(string(text), -1) {
-			if found++; block[2] == "`" { // without words: one a name
-				found += len(strings.Fields(block[1])) - 1
+			if block[2] != "`" {
+				found++
+				continue
+			}
+			for _, name := range strings.Fields(block[1]) { // without words: one a name, where it is said first
+				if !named[name] {
+					found++
+				}
+				named[name] = true
 			}
 		}
 		listed := 0

@@ -28,7 +28,8 @@ func TestDoubleLesson(t *testing.T) {
 		{"a break of 15", []Span{{oclock(9, 10), oclock(10, 0)}, {oclock(10, 15), oclock(11, 5)}}, oclock(9, 10), oclock(11, 5), oclock(10, 25), oclock(10, 0), oclock(10, 15)},
 		{"no break", []Span{{oclock(9, 10), oclock(10, 0)}, {oclock(10, 0), oclock(10, 50)}}, oclock(9, 10), oclock(10, 50), oclock(10, 10), oclock(10, 0), oclock(10, 0)},
 		{"noon between the first two", []Span{{oclock(9, 10), oclock(10, 0)}, {oclock(13, 0), oclock(13, 50)}, {oclock(13, 55), oclock(14, 45)}}, oclock(13, 0), oclock(14, 45), oclock(14, 5), oclock(13, 50), oclock(13, 55)},
-		{"none follow each other", []Span{{oclock(9, 10), oclock(10, 0)}, {oclock(11, 0), oclock(11, 50)}, {oclock(13, 0), oclock(13, 50)}}, 0, 0, 0, 0, 0},
+		{"none follow each other", []Span{{oclock(9, 10), oclock(10, 0)}, {oclock(11, 0), oclock(11, 50)}, {oclock(13, 0), oclock(13, 50)}}, oclock(9, 10), oclock(11, 50), oclock(11, 10), oclock(10, 0), oclock(11, 0)},
+		{"one alone", []Span{{oclock(9, 10), oclock(10, 0)}}, 0, 0, 0, 0, 0},
 	} {
 		term := Term{First: monday, Last: monday, Weekdays: []time.Weekday{time.Monday}, Times: c.times}
 		l := Lesson{Title: "double", Start: AnyTime, Times: 2}

@@ -19,8 +19,46 @@ type Cycle struct {
 
 // longestBreak is how long two lesson times may lie apart for one lesson to go on
 // from the first to the second. A longer break is a meal, for which a class goes
-// away. Common practice, no source.
+// away. Common practice, no source. Where no day of the timetable has lesson times
+// enough so near to each other, a lesson goes on behind the meal.
 const longestBreak = 30 * time.Minute
+
+// breakOf is how long a break within the lesson may be.
+func (t Term) breakOf(l Lesson) time.Duration {
+	if l.Length > 0 { // its minutes count the breaks, which would eat them up
+		return longestBreak
+	}
+	tables := [][]Span{t.Times}
+	for _, times := range t.Weekly {
+		tables = append(tables, times)
+	}
+	for _, times := range t.Cycle.Times {
+		tables = append(tables, times)
+	}
+	for _, times := range tables {
+		for k := range times {
+			if runs(l, times, k, longestBreak) {
+				return longestBreak
+			}
+		}
+	}
+	return 24 * time.Hour
+}
+
+// runs reports whether a lesson that begins with the lesson time of that number has
+// lesson times enough behind it, with no longer breaks between them.
+func runs(l Lesson, times []Span, k int, longest time.Duration) bool {
+	if l.Length == 0 && k+l.Times > len(times) {
+		return false
+	}
+	end := visit(l, times, k).To
+	for ; times[k].To < end; k++ {
+		if k+1 == len(times) || times[k+1].From-times[k].To > longest {
+			return false
+		}
+	}
+	return true
+}
 
 // CycleDay returns the number of a school day in the cycle; 0 where there is no
 // cycle, no school, or the term has not begun. It goes on behind the term.
@@ -131,17 +169,8 @@ func (t Term) begins(start time.Duration) bool {
 // as many lesson times as it needs, one after the other, with no more than a break
 // between them, and ends with the last of them at the latest.
 func (t Term) fits(l Lesson, times []Span, k int) bool {
-	if l.Length == 0 && k+l.Times > len(times) {
-		return false
+	if t.Open && (l.Length > 0 || k+l.Times <= len(times)) { // the breaks are a guess too
+		return true
 	}
-	end := visit(l, times, k).To
-	for ; times[k].To < end; k++ {
-		if t.Open { // the breaks are a guess too
-			return true
-		}
-		if k+1 == len(times) || times[k+1].From-times[k].To > longestBreak {
-			return false
-		}
-	}
-	return true
+	return runs(l, times, k, longestBreak) || runs(l, times, k, t.breakOf(l))
 }
