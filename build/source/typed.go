@@ -92,8 +92,9 @@ var asOf = regexp.MustCompile(`(?i)\b(?:as of|en date du|état au)` + between + 
 // what stands in braces are none.
 func (v *visitor) typedInProse() {
 	prose, lists := v.prose()
+	near := nearYearsIn(prose)
 	for _, form := range typedDates {
-		for _, m := range form.pattern.FindAllSubmatchIndex(prose, -1) {
+		for _, m := range matches(form.pattern, prose, near) {
 			if m[0] > 0 && isDigit(prose[m[0]-1]) || m[1] < len(prose) && isDigit(prose[m[1]]) {
 				continue
 			}
@@ -119,6 +120,44 @@ func (v *visitor) typedInProse() {
 			}
 		}
 	}
+}
+
+// A stretch is some bytes of a text.
+type stretch struct{ from, to int }
+
+// nearYearsIn are the stretches of a text in which a date can stand: each has a year in
+// it, or near it. Looking for dates in them alone takes a tenth of the time.
+func nearYearsIn(prose []byte) []stretch {
+	const before, after = 48, 16 // longer than any day and month, and than what follows a year
+	var all []stretch
+	for i := 0; i+4 <= len(prose); i++ {
+		if !isDigit(prose[i]) || !isDigit(prose[i+1]) || !isDigit(prose[i+2]) || !isDigit(prose[i+3]) {
+			continue
+		}
+		s := stretch{max(0, i-before), min(len(prose), i+after)}
+		if n := len(all); n > 0 && s.from <= all[n-1].to {
+			all[n-1].to = s.to
+		} else {
+			all = append(all, s)
+		}
+	}
+	return all
+}
+
+// matches are those of a pattern within the stretches of a text.
+func matches(pattern *regexp.Regexp, text []byte, within []stretch) [][]int {
+	var all [][]int
+	for _, s := range within {
+		for _, m := range pattern.FindAllSubmatchIndex(text[s.from:s.to], -1) {
+			for i := range m {
+				if m[i] >= 0 {
+					m[i] += s.from
+				}
+			}
+			all = append(all, m)
+		}
+	}
+	return all
 }
 
 func isDigit(c byte) bool { return c >= '0' && c <= '9' }
