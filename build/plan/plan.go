@@ -171,6 +171,17 @@ func (p *Plan) Asks() int {
 	return len(p.asks) - p.repeats
 }
 
+// Gone returns the lessons that the handbook goes without, and what went with them, in
+// words; of a unit with conditions those of the school that was pressed last.
+func (p *Plan) Gone() []string {
+	if p.settlements != nil {
+		p.settlements.lock.Lock()
+		defer p.settlements.lock.Unlock()
+		return p.settlements.gone
+	}
+	return p.unit.Gone
+}
+
 func groupsOf(settings form.Values) []int {
 	return classroom.Groups(school.ClassPupils.Of(settings), school.ClassGroupSize.Of(settings))
 }

@@ -34,7 +34,8 @@ type settlements struct {
 	lock  sync.Mutex
 	units map[string]settlement
 	plans map[string]*Plan
-	asks  int // of the plan that was pressed last
+	asks  int      // of the plan that was pressed last
+	gone  []string // of its unit
 }
 
 func newSettlements() *settlements {
@@ -108,7 +109,7 @@ func (p *Plan) planOf(answers source.Answers) (planned, error) {
 		s.plans[key] = plan
 	}
 	if plan != nil {
-		s.asks = plan.Asks()
+		s.asks, s.gone = plan.Asks(), unit.unit.Gone
 	}
 	return planned{plan, unit.problems}, nil
 }

@@ -1,6 +1,7 @@
 package source
 
 import (
+	"fmt"
 	"io/fs"
 	"slices"
 
@@ -57,6 +58,7 @@ func (r *reader) absentLessons() {
 		l.whole = open
 		if away != "" {
 			r.leave(l, away)
+			r.unit.Gone = append(r.unit.Gone, fmt.Sprintf("%s (%s)", l.Stem(), away))
 		}
 	}
 }

@@ -24,7 +24,7 @@ type Unit struct {
 	Lessons  []*Lesson   // in the order of the unit
 	Files    []File      // pictures and other files that lessons refer to
 	Crest    Picture     // of the school; one of the files
-	Gone     []string    // what unit.leave_out and draft took out of it, in words
+	Gone     []string    // what unit.leave_out, draft and its own conditions took out of it, in words
 	root     string
 	again    func(Answers) (*Unit, problem.List, error) // reads it again with answers
 	places   map[string]form.Place                      // of the settings

@@ -64,3 +64,13 @@ func TestPressWithoutLessons(t *testing.T) {
 		}
 	}
 }
+
+// Press also says which lessons do not stand at this school, and why.
+func TestPressTellsWhatDoesNotStand(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "unit")
+	must(t, "starter", dir, "school.name=S", "school.latitude=78.22", "school.longitude=15.65", "school.time_zone=Arctic/Longyearbyen", "term.first_day=2027-11-01", "term.last_day=2027-12-10")
+	said := must(t, "press", "--content", dir, "--out", filepath.Join(dir, "..", "handbook"))
+	if want := "left out: 2-read-the-dial (unless sun-day.stays_down), 7-back-to-the-dial (unless sun-day.stays_down)\n"; !strings.Contains(said, want) {
+		t.Errorf("press says %q, want %q in it", said, want)
+	}
+}

@@ -164,5 +164,8 @@ func pressed(unit *source.Unit, edition plan.Edition, watch *progress) (files []
 	}
 	p.Progress = func(done, of int) { watch.step("computing the "+name, done, of) }
 	files, found = p.Press(unit.Settings)
+	if len(files) > 0 {
+		unit.Gone = p.Gone() // with what does not stand at this school
+	}
 	return files, p.Asks(), found, nil
 }
