@@ -128,9 +128,9 @@ func (r *Register) takeRecords(w http.ResponseWriter, q *http.Request, f form.Fi
 	r.writes.Lock()
 	defer r.writes.Unlock()
 	r.withBook(w, q, f, func(b book) {
-		before, known := b.src, true
 		if sum := typed.Get("file-sum"); sum != sumOf(b.src) {
-			if before, known = r.seen.of(sum); sum == "none" {
+			before, known := r.seen.of(sum)
+			if sum == "none" {
 				before, known = nil, true
 			}
 			r.staleRecords(w, b, b.as(before).typedRows(typed), b.as(before), known)
