@@ -33,7 +33,7 @@ func (l *Lesson) DayName() string {
 
 // Course returns what a school needs to give the lessons their days.
 func (u *Unit) Course() entry.Course {
-	c := entry.Course{Lessons: u.Taught(), Named: map[int]form.Day{}, Files: map[string]int{}}
+	c := entry.Course{Lessons: u.Taught(), Named: map[int]form.Day{}, Files: map[string]int{}, Left: u.left}
 	for _, l := range u.Lessons {
 		c.Files[l.stem()] = l.Number
 		if l.Number > 0 && l.day != nil {
@@ -61,11 +61,19 @@ func (r *reader) days() {
 			if named.day.Anchor().Sort == form.DayOfThis && l.Number == 0 {
 				complaint = fmt.Sprintf(`is %q, and this page is no lesson; want "first day of term", or a lesson's file`, named.day.Text)
 			}
-			if complaint != "" {
+			switch anchor := named.day.Anchor(); {
+			case complaint != "":
 				r.problems.Add(named.at, "%s %s", named.what, complaint)
+			case anchor.Sort == form.DayOfFile && course.IsLeft(anchor.File):
+				r.problems.Warn(named.at, "%s is %q, and %s is left out; the day of this page stands in for its day, so see that the sentence is still true", named.what, named.day.Text, anchor.File)
 			}
 		}
 		if l.day == nil {
+			continue
+		}
+		if anchor := l.day.Anchor(); anchor.Sort == form.DayOfFile && course.IsLeft(anchor.File) {
+			r.problems.Warn(l.Place(BlockDate), "lesson: date is %q, and %s is left out; the date is found as if it were \"auto\"", l.day.Text, anchor.File)
+			l.day = nil
 			continue
 		}
 		complaint := course.Complaint(LessonBlock().Pick(BlockDate)[0], *l.day)

@@ -25,6 +25,7 @@ type Unit struct {
 	Files    []File      // pictures and other files that lessons refer to
 	Crest    Picture     // of the school; one of the files
 	Gone     []string    // what unit.leave_out, draft and its own conditions took out of it, in words
+	left     []string    // the lessons among them, by the name of their file without .md
 	root     string
 	again    func(Answers) (*Unit, problem.List, error) // reads it again with answers
 	places   map[string]form.Place                      // of the settings

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -72,5 +73,41 @@ func TestPressTellsWhatDoesNotStand(t *testing.T) {
 	said := must(t, "press", "--content", dir, "--out", filepath.Join(dir, "..", "handbook"))
 	if want := "left out: 2-read-the-dial (unless sun-day.stays_down), 7-back-to-the-dial (unless sun-day.stays_down)\n"; !strings.Contains(said, want) {
 		t.Errorf("press says %q, want %q in it", said, want)
+	}
+}
+
+// Any lesson of the demo can be left out: nothing that names it or its day breaks, and
+// each sentence that spoke of its day is warned of.
+func TestAnyLessonCanBeLeftOut(t *testing.T) {
+	names, err := filepath.Glob("../../content/*.md")
+	if err != nil || len(names) < 20 {
+		t.Fatal(names, err)
+	}
+	for _, name := range names {
+		name := strings.TrimSuffix(filepath.Base(name), ".md")
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			dir := t.TempDir()
+			if err := os.CopyFS(dir, os.DirFS("../../content")); err != nil {
+				t.Fatal(err)
+			}
+			settings, err := os.ReadFile(filepath.Join(dir, "unit.toml"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			settings = bytes.Replace(settings, []byte("[unit]\n"), []byte("[unit]\nleave_out = [\""+name+"\"]\n"), 1)
+			if err := os.WriteFile(filepath.Join(dir, "unit.toml"), settings, 0o666); err != nil {
+				t.Fatal(err)
+			}
+			said := must(t, "proof", dir)
+			if !strings.HasPrefix(said, "left out: "+name+" (leave_out)") {
+				t.Errorf("proof says %.200q", said)
+			}
+			for line := range strings.Lines(said) {
+				if strings.Contains(line, ": warning: ") && !strings.Contains(line, " is left out; the day of this page stands in for its day") {
+					t.Errorf("%s", line)
+				}
+			}
+		})
 	}
 }

@@ -21,6 +21,13 @@ type Course struct {
 	Lessons []classroom.Lesson // those with a day by name have no date
 	Named   map[int]form.Day   // days by name, by index of the lesson
 	Files   map[string]int     // pages by the name of their file without .md: the number of a lesson, 0 of other pages
+	Left    []string           // lessons of the folder that the handbook goes without, by the name of their file
+}
+
+// IsLeft reports whether the lesson whose file has that name is one of those that the
+// handbook goes without.
+func (c Course) IsLeft(file string) bool {
+	return slices.ContainsFunc(c.Left, func(name string) bool { return strings.EqualFold(strings.Join(strings.Fields(name), " "), file) })
 }
 
 // FileNames returns the names that a day can have of a lesson.
@@ -55,6 +62,8 @@ func (c Course) Complaint(field form.Field, day form.Day) string {
 	}
 	number, ok := c.Lesson(anchor.File)
 	switch {
+	case c.IsLeft(anchor.File):
+		return "" // whoever reads the unit warns
 	case !ok:
 		return field.UnknownDay(day.Text, day.Among(c.FileNames()))
 	case number == 0:
@@ -307,6 +316,9 @@ func (c Course) Of(settings form.Values, lessons []classroom.Lesson, calendar cl
 		days.Here = dayHeld(settings, lessons, calendar, number-1)
 	}
 	days.Held = func(file string) (place.Date, bool) {
+		if c.IsLeft(file) { // the day of the page stands in for its day
+			return days.Here, true
+		}
 		n, _ := c.Lesson(file)
 		if n == 0 {
 			return place.Date{}, false
