@@ -87,7 +87,9 @@ func reckonMoonMonth(v form.Values) (result.Result, error) {
 		Drawings: []drawing.Drawing{moonCalendar(first, moons, argWeekStarts.Of(v) == "sunday")},
 		Tables:   []result.Table{moonTable(first, moons), phaseTable(p, first, phases)},
 		Notes:    []say.Phrase{drawnWhen(v)},
-		Working:  moonWorking(today),
+	}
+	if first.Year == date.Year && first.Month == date.Month { // another month shows nothing of the date
+		r.Working = moonWorking(today)
 	}
 	return r, nil
 }
