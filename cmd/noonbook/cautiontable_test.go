@@ -157,7 +157,7 @@ var everyPlaceholder = []warned{
 var (
 	lineSun       = says("Never look at the Sun. Look at shadows, with your back to it").french("Ne regarde jamais le Soleil")
 	lineScissors  = says("Sit down to cut. An adult uses the knife").french("Assois-toi pour couper")
-	lineTip       = says("Fold tape over the sharp tip").french("Replie du ruban sur la pointe")
+	lineTip       = says("Fold tape over the sharp corner").french("Replie du ruban sur la pointe")
 	lineLenses    = says("Never look at the Sun through a lens").french("Ne regarde jamais le Soleil à travers une lentille")
 	lineTelescope = says("Never point the telescope at the Sun or near it", "after sunset only, with an adult").french("Ne pointe jamais la lunette vers le Soleil")
 	lineRocket    = says("Never aim a rocket at anyone").french("Ne vise jamais personne")

@@ -11,9 +11,9 @@ import (
 // (common practice, no source). A line drawn from left to right begins accordingly.
 func TestHorizonFromLeftToRight(t *testing.T) {
 	for school, want := range map[string]string{
-		"alder reach": "north-east, east, south-east, south, south-west and west",
-		"arctic":      "north-east, east, south-east, south, south-west and west",
-		"south":       "south-west, west, north-west, north, north-east and east",
+		"alder reach": "north-east, east, south-east, south, south-west, west and north-west",
+		"arctic":      "north-east, east, south-east, south, south-west, west and north-west",
+		"south":       "south-west, west, north-west, north, north-east, east and south-east",
 		"line north":  "north, north-east, east, south-east, south, south-west, west, north-west and north",
 	} {
 		if got := entrytest.Shown(t, reckon(t, school, "place-facts", "2027-04-20"), "horizon"); got != want {

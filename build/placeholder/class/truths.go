@@ -57,12 +57,12 @@ func placeIsTrue(p place.Place, midday time.Time, field compass.Field) []result.
 // needs: the half toward the equator, and in the tropics, where Sun and Moon pass on
 // either side, all round from north to north.
 func horizon(p place.Place) say.Value {
-	from, to := 45.0, 270.0 // from north-east by way of south to west
+	from, to := 45.0, 315.0 // from north-east by way of south to north-west, where a summer Sun and a winter Moon set
 	switch {
 	case entry.Tropical(p.Latitude):
 		from, to = 0, 360
 	case p.Latitude < 0:
-		from, to = 225, 450
+		from, to = 225, 495
 	}
 	var directions []say.Value
 	for bearing := from; bearing <= to; bearing += 45 {

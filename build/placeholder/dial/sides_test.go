@@ -660,7 +660,7 @@ func TestHoursOnBothSides(t *testing.T) {
 	if got := strings.Join(entrytest.Texts(t, r, "hours", "group"), ", "); got != "group 1, group 2, group 3, group 1, group 2" {
 		t.Error(got)
 	}
-	if got := strings.Join(entrytest.Texts(t, r, "hours", "during"), ", "); got != "in lesson time 1, between lessons, in lesson time 3, in lesson time 3, between lessons" {
+	if got := strings.Join(entrytest.Texts(t, r, "hours", "during"), ", "); got != "in lesson time 1, outside the lesson times, in lesson time 3, in lesson time 3, outside the lesson times" {
 		t.Error(got)
 	}
 	if n := entrytest.Fact(t, r, "in_lessons").Number; n != 3 {
