@@ -20,7 +20,7 @@ func namedDay() entry.Entry {
 		Arguments: form.Form{
 			entry.OnDate(),
 			{Key: argTime, Assumed: "none", Doc: "Time of day to write, by the school's clock."},
-			{Key: entry.CountedFrom, Assumed: "the date of the lesson, or the first day of term on a page without one", Doc: "Day from which days_away counts, and whose year is not written."},
+			{Key: entry.CountedFrom, Assumed: "the lesson's day, else the first day of term", Doc: "Day from which days_away counts, and whose year is not written."},
 		},
 		Settings: form.Keys{school.TimeZone},
 		Facts: []entry.Fact{

@@ -46,7 +46,7 @@ func dialDrift() entry.Entry {
 			{Name: "worst_on", Doc: "the day of the table on which that is"},
 			{Name: "mark_again", Doc: "first day on which the marks are off by more than the accuracy wanted"},
 			{Name: "mark_again_same_clock", Doc: "the same if a clock change is only written over the marks"},
-			entry.Truth("stick_marks", "whether a stick throws a shadow at three hours after the Sun's noon on both days, in one direction that tells the hour"),
+			entry.Truth("stick_marks", "whether a stick marks that hour on both days"),
 			{Name: "stick", Unit: "s", Doc: "what marks round an upright stick show on the date three hours after the Sun's noon, less the clock"},
 			{Name: "turned_at_noon", Unit: "s", Doc: "what the dial shows at the equinox noon, less the sun time, a degree that plate and gnomon are turned clockwise"},
 			{Name: "leaning_at_noon", Unit: "s", Doc: "the same a degree that the plate's east side is low"},

@@ -127,5 +127,5 @@ func (e Entry) Complete(settings, given form.Values, day place.Date) form.Values
 
 // OnDate is the argument of everything that depends on a day.
 func OnDate() form.Field {
-	return form.Field{Key: Date, Assumed: "the date of the lesson, or the first day of term on a page without one", Doc: "Day that the numbers are for."}
+	return form.Field{Key: Date, Assumed: "the lesson's day, else the first day of term", Doc: "Day that the numbers are for."}
 }

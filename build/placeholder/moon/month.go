@@ -40,7 +40,7 @@ func moonMonth() entry.Entry {
 			{Name: "phase", Doc: "what the Moon is called on the date"},
 			{Name: "lit", Unit: "percent", Doc: "how much of its disc is lit on the date, when it is drawn"},
 			{Name: "side", Doc: "which side of it is lit then, as seen from the school"},
-			{Name: "turn", Doc: "to which side to turn when the Moon is carried round one's head, new Moon to new Moon, by somebody who stands as we do on the Earth: left in the north, right in the south"},
+			{Name: "turn", Doc: "to which side you turn as you carry the Moon round your head: left in the north, right in the south"},
 			{Name: "growing_side", Doc: "on which side the Moon that is carried so is lit while it grows: right in the north, left in the south"},
 			{Name: "shrinking_side", Doc: "on which side it is lit while it shrinks"},
 			{Name: "rise", Doc: "moonrise on the date"},
