@@ -83,6 +83,9 @@ func TestAnyLessonCanBeLeftOut(t *testing.T) {
 	if err != nil || len(names) < 20 {
 		t.Fatal(names, err)
 	}
+	if raced {
+		names = names[:2]
+	}
 	for _, name := range names {
 		name := strings.TrimSuffix(filepath.Base(name), ".md")
 		t.Run(name, func(t *testing.T) {

@@ -92,6 +92,9 @@ func TestNothingLeaks(t *testing.T) {
 		// What stands at some schools only is looked for at one of them.
 		nowhere := slices.Clone(words)
 		for i, elsewhere := range demoElsewhere {
+			if raced && i > 0 {
+				return
+			}
 			if i > 0 {
 				moveDemo(t, dir, elsewhere)
 			}
