@@ -57,7 +57,7 @@ func TestReckonOnANamedDay(t *testing.T) {
 		}
 	}
 	list := strings.Join(strings.Fields(must(t, "reckon", "--list", "sun-day")), " ")
-	if !strings.Contains(list, `a date such as 2027-04-20, or a day by name such as "next full Moon"; if missing: the date of the lesson`) {
+	if !strings.Contains(list, `a date such as 2027-04-20, or a day by name such as "next full Moon"; if missing: the lesson's day, else the first day of term`) {
 		t.Errorf("the list says %s", list)
 	}
 	for _, verb := range []string{"reckon", "proof"} {
