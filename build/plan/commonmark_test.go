@@ -65,7 +65,8 @@ func TestEveryLessonIsWhatCommonMarkGives(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			folder := os.DirFS("../../" + name)
 			unit, words := read(t, folder, name)
-			whole, unit := unit, here(t, unit, unit.Settings)
+			answers := answersOf(t, unit, unit.Settings)
+			unit = here(t, unit, unit.Settings)
 			for _, edition := range []Edition{Class, Staff} {
 				for _, page := range bare(t, unit, words, edition) {
 					l := lessonOf(unit, page.name)
@@ -73,7 +74,7 @@ func TestEveryLessonIsWhatCommonMarkGives(t *testing.T) {
 						continue // the cover, sheets and printables
 					}
 					got := namedCautions(seen(t, page.markup, source.BlockSummary.Of(l.Block), "⟪⟫"))
-					want := foreseen(t, standing(t, string(l.Source), answersOf(t, whole, l.File, unit.Settings)), edition, func(string) string { return "⟪⟫" })
+					want := foreseen(t, standing(t, string(l.Source), answers[l.File]), edition, func(string) string { return "⟪⟫" })
 					if l.Part() != source.PartLesson && l.Part() != source.PartPage {
 						got = got[:min(len(got), len(want))] // these gather from other pages behind their own words
 					}

@@ -94,19 +94,20 @@ func isList(lines []string) bool {
 	return false
 }
 
-// answersOf returns by their line the answers of the blocks of a lesson that were asked.
-func answersOf(t *testing.T, unit *source.Unit, file string, settings form.Values) map[int]bool {
+// answersOf returns the answers of the blocks that were asked, by file and line.
+func answersOf(t *testing.T, unit *source.Unit, settings form.Values) map[string]map[int]bool {
 	t.Helper()
 	p := &Plan{unit: unit, settlements: newSettlements()}
 	answers, _, problems, err := p.answers(settings)
 	if err != nil || problems.Faults() > 0 {
 		t.Fatal(err, problems)
 	}
-	lines := map[int]bool{}
+	lines := map[string]map[int]bool{}
 	for at, stands := range answers {
-		if at.File == file {
-			lines[at.Line] = stands
+		if lines[at.File] == nil {
+			lines[at.File] = map[int]bool{}
 		}
+		lines[at.File][at.Line] = stands
 	}
 	return lines
 }
