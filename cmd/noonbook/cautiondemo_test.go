@@ -117,6 +117,7 @@ func stem(file string) string { return file[strings.Index(file, "-")+1:] }
 // belongs to, in both editions and in the single file, and again on the page of
 // safety, on the day sheet and, where pupils are asked about the step, on theirs.
 func TestDemoCautionsStandBeforeTheirSteps(t *testing.T) {
+	unraced(t)
 	demo := t.TempDir() // as the program holds it
 	if err := os.CopyFS(demo, content.Files()); err != nil {
 		t.Fatal(err)

@@ -222,6 +222,7 @@ func (c warned) pairs() []string {
 // safety, the handbook in one file, the terminal and JSON; no others; and in French
 // the same.
 func TestEveryPlaceholderWarns(t *testing.T) {
+	unraced(t)
 	speaking := slices.DeleteFunc(slices.Clone(everyPlaceholder), func(c warned) bool { return !c.speaks() })
 	content := careFolder(t, "en", everyPlaceholder)
 	english := pressCare(t, content, "en")
@@ -542,6 +543,7 @@ func daySheetParts(page string) map[string]string {
 // A unit in French, pressed as its school presses it, has every caution of its pages on
 // its page of safety.
 func TestFrenchSafetyIsWhole(t *testing.T) {
+	unraced(t)
 	h := pressCare(t, "../../testdata/units/french", "fr")
 	for edition, pages := range map[string]map[string]string{"class": h.class, "staff": h.staff, "class, single file": h.bound[0], "staff, single file": h.bound[1]} {
 		safetyIsWhole(t, edition, pages)

@@ -125,6 +125,7 @@ var typedDate = regexp.MustCompile(`(?m)^date = \d{4}-\d\d-\d\d`)
 // language, with records that are empty. Dates that are typed in lessons are left to
 // noonbook here, for another term has other days.
 func TestWholeUnitPressesForOurSchool(t *testing.T) {
+	unraced(t)
 	for _, words := range [][]string{
 		ours("class.pupils=23", "term.lesson_times=9:00-9:50,10:00-10:50,13:00-13:50"),
 		ours(),

@@ -71,10 +71,8 @@ var sampled = map[string]int{"Utqiagvik": 2, "Bergen": 3, "Kathmandu": 1, "Nairo
 
 // The unit that starter lays out is true at any school in any term.
 func TestUnitTravels(t *testing.T) {
+	unraced(t)
 	all := os.Getenv("NOONBOOK_TRAVEL")
-	if raced {
-		return
-	}
 	first := travelTo(t, sites[0], terms[1], "24-hour")
 	for _, s := range sites {
 		for i, term := range terms {
@@ -114,6 +112,7 @@ var mayTell = map[string]*regexp.Regexp{
 
 // No lesson types a month or a year but in what it may tell.
 func TestUnitTypesNoDates(t *testing.T) {
+	unraced(t)
 	date := regexp.MustCompile(`\b(January|February|March|April|June|July|August|September|October|November|December|(19|20)\d\d)\b`)
 	dir := filepath.Join(t.TempDir(), "our-unit")
 	must(t, "starter", dir, "school.name=S", "school.latitude=-45.87", "school.longitude=170.5", "school.time_zone=Pacific/Auckland", "term.first_day=2028-02-07", "term.last_day=2028-03-17")

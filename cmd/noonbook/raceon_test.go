@@ -1,0 +1,6 @@
+//go:build race
+
+package main
+
+// raced says whether the race detector watches.
+const raced = true
