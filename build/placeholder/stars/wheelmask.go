@@ -65,9 +65,9 @@ func clockFigure(clock time.Duration) say.Value { return say.HourOnScale(int(clo
 
 // window is the opening to cut: the horizon and the rim of the star map, less the pad
 // round the pin and the arm that holds it, which lies along the meridian below the
-// pole, where the window is narrowest.
+// pole, where the window is narrowest. Corners that no knife could follow are left out.
 func (w wheelParts) window() []drawing.Point {
-	const step = 0.25 // degrees; chords are 0.001 mm inside a circle
+	const step = 0.25 // degrees
 	var outer, inner []drawing.Point
 	edge := false // whether the opening has begun
 	ray := func(degrees float64) {
@@ -98,7 +98,7 @@ func (w wheelParts) window() []drawing.Point {
 	for i := len(inner) - 1; i >= 0; i-- {
 		outer = append(outer, inner[i])
 	}
-	return outer
+	return drawing.Thin(outer, 0.01)
 }
 
 // lastOpen halves the step between an open ray and a closed one until it is too
