@@ -1,11 +1,8 @@
 package dial_test
 
 import (
-	"encoding/csv"
 	"fmt"
 	"math"
-	"os"
-	"strconv"
 	"testing"
 	"time"
 	_ "time/tzdata" // the test must not depend on the machine's zones
@@ -116,30 +113,12 @@ func TestAlmanacSunFallsOnHourLines(t *testing.T) {
 // its rounding are small against the limit of 0.01°, but where the style points
 // within 5° of the Sun, which the table leaves out, they would not be.
 func TestShadowsAgainstReference(t *testing.T) {
-	file, err := os.Open("../../testdata/reference/dial-shadows.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
+	rows := reference(t, "dial-shadows.csv")
 	const limit = 0.01 // as doc.go promises
 	worst, stands := 0.0, map[string]int{}
-	for _, row := range rows[1:] {
-		number := func(column int) float64 {
-			x, err := strconv.ParseFloat(row[column], 64)
-			if err != nil {
-				t.Fatal(err)
-			}
-			return x
-		}
-		at, err := time.Parse(time.RFC3339, row[3])
-		if err != nil {
-			t.Fatal(err)
-		}
-		p := place.Place{Latitude: deg(number(1)), Longitude: deg(number(2)), Zone: time.UTC}
+	for _, row := range rows {
+		number := func(column int) float64 { return row.number(t, column) }
+		at, p := row.at(t)
 		hour, declination := dial.SunAt(p, at)
 		style := dial.Style{Azimuth: deg(number(5)), Elevation: deg(number(6))}
 		tilt := dial.Tilt{Toward: deg(number(7)), By: deg(number(8))}
@@ -154,7 +133,7 @@ func TestShadowsAgainstReference(t *testing.T) {
 		worst = max(worst, off)
 		stands[row[4]]++
 	}
-	t.Logf("worst of %d: %.4f°, %v", len(rows)-1, worst, stands)
+	t.Logf("worst of %d: %.4f°, %v", len(rows), worst, stands)
 	if len(stands) < 8 || len(rows) < 1000 {
 		t.Errorf("the table has only %v", stands)
 	}

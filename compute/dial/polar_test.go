@@ -1,12 +1,9 @@
 package dial_test
 
 import (
-	"encoding/csv"
 	"errors"
 	"fmt"
 	"math"
-	"os"
-	"strconv"
 	"testing"
 	"time"
 
@@ -123,33 +120,13 @@ func TestPolarShadowFallsOnItsLine(t *testing.T) {
 // equator: its shadow's bearing is the Sun's and half a turn. Altitudes are printed to
 // 0.001°.
 func TestPolarDialUnderAnotherSun(t *testing.T) {
-	file, err := os.Open("../../testdata/reference/shadow-bearings.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	number := func(s string) float64 {
-		x, err := strconv.ParseFloat(s, 64)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return x
-	}
 	compared := 0
-	for _, row := range rows[1:] {
+	for _, row := range reference(t, "shadow-bearings.csv") {
 		if row[0] != "equator-south" && row[0] != "equator-north" {
 			continue
 		}
-		at, err := time.Parse(time.RFC3339, row[3])
-		if err != nil {
-			t.Fatal(err)
-		}
-		p := place.Place{Latitude: deg(number(row[1])), Longitude: deg(number(row[2])), Zone: time.UTC}
-		across, lit := plateAt(number(row[1]), 0).shadow(number(row[5])+180, number(row[4]))
+		at, p := row.at(t)
+		across, lit := plateAt(p.Latitude.Degrees(), 0).shadow(row.number(t, 5)+180, row.number(t, 4))
 		hour, _ := dial.SunAt(p, at)
 		if !lit || math.Abs(hour.Degrees()) > 80 {
 			continue
