@@ -1,9 +1,6 @@
 package dial_test
 
 import (
-	"encoding/csv"
-	"os"
-	"strconv"
 	"testing"
 
 	"noonbook/build/placeholder/entrytest"
@@ -62,22 +59,9 @@ func TestMarksAcrossASkippedDay(t *testing.T) {
 // erfaEquation is the equation of time in seconds as ERFA has it.
 func erfaEquation(t *testing.T, utc string) float64 {
 	t.Helper()
-	file, err := os.Open("../../../testdata/reference/equation-of-time.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	rows, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, row := range rows {
-		if row[1] == utc {
-			seconds, err := strconv.ParseFloat(row[2], 64)
-			if err != nil {
-				t.Fatal(err)
-			}
-			return seconds
+	for _, row := range entrytest.Reference(t, "equation-of-time.csv", "erfa") {
+		if row["utc"] == utc {
+			return entrytest.Number(t, row["apparent_minus_mean_s"])
 		}
 	}
 	t.Fatalf("no equation of time for %s", utc)
