@@ -213,7 +213,10 @@ func (u *laid) contradicts(t *testing.T) {
 		"numbered 1 to 8 counterclockwise from the one":          u.latitude >= 0,
 		"numbered 1 to 8 clockwise from the one":                 u.latitude < 0,
 		"which season is it on the other side of the equator":    math.Abs(u.latitude) > tropic,
-		"so summer and winter hardly differ here":                math.Abs(u.latitude) <= tropic,
+		"so warm months and cool ones differ less here":          math.Abs(u.latitude) <= tropic,
+		"Here the Sun at noon is never low":                      math.Abs(u.latitude) <= tropic, // 90° − 2 × 23.44° = 43° at least
+		"The full Moon rises at about the time":                  math.Abs(u.latitude) <= 90-tropic,
+		"Near midsummer the full Moon hardly comes up here":      math.Abs(u.latitude) > 90-tropic,
 		"write: north-east, east, south-east, south, south-west": u.latitude > tropic,
 		"write: south-west, west, north-west, north, north-east": u.latitude < -tropic,
 		"write: north, north-east, east, south-east":             math.Abs(u.latitude) < tropic,
