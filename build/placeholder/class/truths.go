@@ -12,17 +12,9 @@ import (
 	"noonbook/compute/quantity"
 )
 
-// What is true at some places only. The limits are latitudes in degrees, either side of
-// the equator.
-const (
-	// obliquity is the tilt of the Earth's axis, 23°26′ (IAU 2006: 84381.406″ less 46.8″ a
-	// century, 23.436° in 2027). To there the Sun can stand overhead, and seasons of warm
-	// and cold begin there; as far from a pole it can stay up for a day.
-	obliquity = 23.44
-	// needleOff is how far a needle must be off true north before a class sees it on a dial:
-	// common practice, no source.
-	needleOff = 2
-)
+// needleOff is how many degrees a needle must be off true north before a class sees it on
+// a dial: common practice, no source.
+const needleOff = 2
 
 func placeTruths() []entry.Fact {
 	return []entry.Fact{
@@ -38,15 +30,14 @@ func placeTruths() []entry.Fact {
 }
 
 func placeIsTrue(p place.Place, midday time.Time, field compass.Field) []result.Fact {
-	latitude := p.Latitude.Degrees()
-	away := math.Abs(latitude)
+	tropical := entry.Tropical(p.Latitude)
 	change, _, changes := p.NextChange(midday)
 	return []result.Fact{
-		entry.True("south", latitude < 0),
-		entry.True("north", latitude > 0),
-		entry.True("tropics", away <= obliquity),
-		entry.True("polar", away > 90-obliquity),
-		entry.True("warm_and_cold", away > obliquity),
+		entry.True("south", p.Latitude < 0),
+		entry.True("north", p.Latitude > 0),
+		entry.True("tropics", tropical),
+		entry.True("polar", math.Abs(p.Latitude.Degrees()) > 90-entry.Tropic),
+		entry.True("warm_and_cold", !tropical),
 		entry.True("saving", changes && change.Before(midday.AddDate(1, 0, 0))),
 		entry.True("compass_works", field.Trust == compass.Reliable),
 		entry.True("needle_off", math.Abs(field.Declination.Degrees()) >= needleOff),

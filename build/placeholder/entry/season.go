@@ -1,25 +1,26 @@
 package entry
 
 import (
+	"math"
 	"time"
 
 	"noonbook/build/form"
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/compute/almanac"
+	"noonbook/compute/dial"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
 )
 
-// Tropic is the latitude in degrees up to which the Sun can stand overhead, the
-// obliquity of the ecliptic: Meeus, Astronomical Algorithms, 2nd ed. 1998, ch. 22.
-const Tropic = 23.44
+// Tropic is the latitude in degrees up to which the Sun can stand overhead, the tilt of
+// the Earth's axis. As far from a pole it can stay up, or down, for a day.
+const Tropic = float64(dial.MaxDeclination * 180 / math.Pi)
 
-// Tropical reports whether a place at a latitude lies between the tropics. Spring, summer, autumn and
-// winter are then no facts of the place.
+// Tropical reports whether a place at a latitude lies between the tropics. Spring,
+// summer, autumn and winter are then no facts of the place.
 func Tropical(latitude quantity.Angle) bool {
-	degrees := latitude.Degrees()
-	return degrees > -Tropic && degrees < Tropic
+	return latitude > -dial.MaxDeclination && latitude < dial.MaxDeclination
 }
 
 // SeasonName is the season that the turn begins at the place, or that it falls in where
