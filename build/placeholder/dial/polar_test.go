@@ -223,7 +223,7 @@ func TestPolarGnomonByHand(t *testing.T) {
 		t.Errorf("%d pieces", n)
 	}
 	// Far from the equator the plate leans against something.
-	entrytest.Tells(t, reckon(t, "arctic", "dial-gnomon", "2027-04-20", "kind=polar").Notes, "dial-gnomon.lean_note", "slopes 69.6°", "true north")
+	entrytest.Tells(t, reckon(t, "arctic", "dial-gnomon", "2027-04-20", "kind=polar").Notes, "dial-gnomon.lean_note", "slopes 69.6°", "its upper edge to true north")
 }
 
 // The table of a polar dial gives distances, and says nothing of angles that are not
@@ -278,7 +278,7 @@ func TestPolarBlankByHand(t *testing.T) {
 		if got := entrytest.Shown(t, r, "after_side"); got != side {
 			t.Errorf("%s: afternoon marks lie to the %s", c.latitude, got)
 		}
-		entrytest.Tells(t, r.Notes, "dial-blank.polar_note", "Afternoon marks lie to the "+side, "x_mm")
+		entrytest.Tells(t, r.Notes, "dial-blank.polar_note", "Afternoon marks lie to the "+side, "seen from the lower edge", "x_mm, with a minus before noon")
 		d := r.Sheets[0].Drawing
 		for _, role := range []string{"tick", "quarter"} {
 			for _, l := range entrytest.Roled(d, role) {
@@ -332,7 +332,14 @@ func TestPolarHoursAndDrift(t *testing.T) {
 		entrytest.Near(t, c.latitude+": turned", entrytest.Fact(t, r, "turned_at_noon").Number/60, -4*math.Sin(phi), 0.01)
 		entrytest.Near(t, c.latitude+": leaning", entrytest.Fact(t, r, "leaning_at_noon").Number/60, 4*math.Cos(phi), 0.01)
 		entrytest.Near(t, c.latitude+": steep", entrytest.Fact(t, r, "steep_at_three").Number, 0, 1)
-		entrytest.Tells(t, r.Notes, "dial-drift.rule_polar", "east side low, "+entrytest.Shown(t, r, "leaning_at_noon"), "plate too steep, nothing")
+		// That the errors a degree belong to a clockwise turn and to a low east side is
+		// TestPolarDialOutOfPlace of compute/dial.
+		entrytest.Tells(t, r.Notes, "dial-drift.rule_polar", "plate turned clockwise, "+entrytest.Shown(t, r, "turned_at_noon"), "east side low, "+entrytest.Shown(t, r, "leaning_at_noon"), "plate too steep, nothing")
+		// A lean is a turn about the axis, alike at every hour and season; a turn shows by the
+		// tangent of the declination, which is nothing at an equinox.
+		entrytest.Tells(t, r.Notes, "dial-drift.rule_polar_signs", "by one amount: one side is low", "not at the equinoxes: turned", "Right at noon and wrong to opposite sides in the morning and the afternoon: the slope of the plate")
+		// At an equinox this is −4 min a degree × sin φ, as above.
+		entrytest.Tells(t, r.Working, "dial-drift.working_turn", "turned clockwise", "fast at noon by 4 min × τ × (cos latitude × tan declination - sin latitude); a minus means slow")
 		// A plate too steep by 2° on a day when the Sun is 23.44° toward the upper edge: 4 min
 		// × 2 × tan δ × sin 60° = 3.0 minutes ahead at four o'clock, toward six.
 		for _, row := range r.Tables[1].Rows {
@@ -393,6 +400,8 @@ func TestPolarMarksByDistance(t *testing.T) {
 	}
 	if r := reckon(t, "line north", "dial-marks", "2027-04-20"); !entrytest.Says(r.Notes, "dial-marks.no_polar_records") || len(r.Warnings) > 0 {
 		t.Error("without marks:", entrytest.Lines(t, r.Notes), entrytest.Lines(t, r.Warnings))
+	} else {
+		entrytest.Tells(t, r.Notes, "dial-marks.no_polar_records", "x_mm, the distance from the noon line, with a minus before noon")
 	}
 }
 
