@@ -305,6 +305,19 @@ func TestFacesAreNotMirrored(t *testing.T) {
 				if kind == "equatorial" && n == 1 {
 					clockwise = !clockwise // the back, seen from the back
 				}
+				// The Sun is north of the equator from March to September, which is the summer of
+				// the north; between the tropics that names no season.
+				if name := []string{"summer side, toward the pole", "winter side, toward the equator"}[n]; kind == "equatorial" {
+					note, says := "dial-face.set_equatorial", "The side toward the pole is lit in the summer half of the year, the other in the winter half"
+					if math.Abs(w.latitude) < 23.44 {
+						name = []string{"side toward the pole", "side toward the equator"}[n]
+						note, says = "dial-face.set_equatorial_tropics", "The side toward the pole is lit for the half of the year in which the Sun is on our side of the equator"
+					}
+					if _, ok := labels["equatorial dial, "+name]; !ok {
+						t.Errorf("%s: side %d is not called %q: %v", w.school, n+1, name, keys(labels))
+					}
+					entrytest.Tells(t, r.Notes, note, says)
+				}
 				// From noon, the hours of the afternoon lie to the right of one who looks
 				// along the noon line where they run clockwise.
 				for _, hour := range []int{10, 11, 13, 14} {
@@ -720,7 +733,7 @@ func TestShallowOnBothSides(t *testing.T) {
 		r = reckon(t, "alder reach", "dial-face", "2027-04-20", "school.latitude="+latitude, "kind=level")
 		first := math.Atan(math.Sin(math.Abs(entrytest.Number(t, latitude))*degree)*math.Tan(15*degree)) / degree
 		if shallow {
-			entrytest.Tells(t, r.Warnings, "dial-face.unreadable", fmt.Sprintf("only %.1f° apart", first))
+			entrytest.Tells(t, r.Warnings, "dial-face.unreadable", "hard to build and to read", fmt.Sprintf("only %.1f° apart", first), "Choose another kind")
 		} else if entrytest.Says(r.Warnings, "dial-face.unreadable") {
 			t.Errorf("%s° is called shallow", latitude)
 		}
