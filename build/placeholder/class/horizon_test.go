@@ -20,4 +20,7 @@ func TestHorizonFromLeftToRight(t *testing.T) {
 			t.Errorf("%s: %s, want %s", school, got, want)
 		}
 	}
+	if label := entrytest.English(t).Say("place-facts.fact.horizon"); label != "Horizon, from left to right" {
+		t.Errorf("the line is called %q", label)
+	}
 }

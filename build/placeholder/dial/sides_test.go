@@ -719,6 +719,9 @@ func TestNeedleWarnings(t *testing.T) {
 		if got := entrytest.Says(reckon(t, "south", "dial-north", date).Warnings, "place-facts.outside_model"); got != outside {
 			t.Errorf("on %s the model is said to be outside its years: %v", date, got)
 		}
+		if got := entrytest.Says(reckon(t, "line north", "dial-table", date).Warnings, "place-facts.outside_model"); got != outside {
+			t.Errorf("on %s the model is said to be outside its years on a polar dial's page: %v", date, got)
+		}
 	}
 }
 

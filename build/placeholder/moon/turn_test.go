@@ -21,6 +21,11 @@ func TestTurnWithTheMoon(t *testing.T) {
 			}
 		}
 	}
+	for fact, want := range map[string]string{"turn": "Turn to the", "growing_side": "Lit while it grows", "shrinking_side": "Lit while it shrinks"} {
+		if label := entrytest.English(t).Say("moon-month.fact." + fact); label != want {
+			t.Errorf("%s is called %q", fact, label)
+		}
+	}
 }
 
 // A lesson has a Moon to look for where the table has a safe one.

@@ -1,12 +1,13 @@
 package sky_test
 
 import (
+	"slices"
 	"testing"
 
 	"noonbook/build/placeholder/entrytest"
 )
 
-// What the list of days says of the June solstice, in each hemisphere and between the
+// What the list of days says of the solstices, in each hemisphere and between the
 // tropics: seasonnames_test.go of the Sun's topic has the sources.
 func TestTurnsInTheList(t *testing.T) {
 	for _, c := range []struct{ school, reckoning, want string }{
@@ -30,5 +31,9 @@ func TestTurnsInTheList(t *testing.T) {
 		if !found {
 			t.Errorf("%s: no solstice in June", c.school)
 		}
+	}
+	december := reckon(t, "line north", "sky-alerts", "2027-12-15", "from=2027-12-15", "to=2027-12-25")
+	if looks := entrytest.Texts(t, december, "days", "look"); !slices.Contains(looks, "The Sun is as far south as it comes.") {
+		t.Errorf("in December near the equator: %v", looks)
 	}
 }
