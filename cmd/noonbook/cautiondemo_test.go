@@ -98,7 +98,7 @@ var outdoorLines = []struct {
 // safetyRules are what the demo's own page of safety must say, besides what it
 // gathers.
 var safetyRules = []said{
-	says("The rules of our school come first, then local codes and the law, and the advice of people who are licensed for the work", "If you can not do a step safely today, leave it out"),
+	says("The rules of our school come first, then local codes and the law, and the advice of people who are licensed for the work", "If you cannot do a step safely today, leave it out"),
 	says("Never look at the Sun, not even for a moment, and never through a lens, binoculars, a telescope or a camera", "Smoked glass, dark glasses and exposed film do not protect", "ISO 12312-2", "never used with a lens"),
 	says("A lens in sunlight lights fires", "not on the Sun", "a telescope is used after sunset only, with an adult beside it", "no viewer, no dark glass, no film, no filter"),
 	says("never searches near the Sun", "Bare eyes only"),

@@ -83,7 +83,7 @@ var (
 		french("Le Soleil est levé à cette heure", "Ne cherchez jamais près du Soleil")
 	smallField = says("The field is too small", "Do not launch there as it is").
 			french("Le terrain est trop petit", "Ne lancez pas là tel quel")
-	steeperPipe = says("Fix the pipe in a stand that can not tip below", "check the angle before each launch").
+	steeperPipe = says("Fix the pipe in a stand that cannot tip below", "check the angle before each launch").
 			french("un support qui ne peut pas pencher", "vérifiez l'angle avant chaque lancement")
 	softerStamp = says("Stamp with less", "from any stamp").french("Frappez moins fort")
 	moreDrag    = says("A rocket with more drag", "Measure before you trust it").french("plus de traînée", "Mesurez avant de vous y fier")

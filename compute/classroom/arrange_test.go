@@ -292,7 +292,7 @@ func TestArrangeAgainstTryingEverything(t *testing.T) {
 		}
 		fewest, first, any := c.try(out, options, spare, pinned)
 		if !any {
-			t.Fatalf("case %d: the lessons held can not be held: %+v\n%+v", n, got, c)
+			t.Fatalf("case %d: the lessons held cannot be held: %+v\n%+v", n, got, c)
 		}
 		if !got.Smallest {
 			t.Errorf("case %d: the search gave up", n)

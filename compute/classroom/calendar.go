@@ -9,7 +9,7 @@ import (
 // A Calendar says when each lesson of a unit is held, and what had to give way.
 type Calendar struct {
 	Held     []Held // by lesson
-	Dropped  []Rule // what can not be met, or not together with the rest
+	Dropped  []Rule // what cannot be met, or not together with the rest
 	Smallest bool   // no smaller set of rules would do
 }
 
@@ -40,7 +40,7 @@ func Arrange(lessons []Lesson, term Term, sky Sky) Calendar {
 	for _, r := range drop {
 		c.Dropped = append(c.Dropped, p.rules[r])
 	}
-	if at == nil { // relax says that this can not be
+	if at == nil { // relax says that this cannot be
 		return c
 	}
 	for i, k := range at {

@@ -30,7 +30,7 @@
 // is at most lessons times lesson times.
 //
 // Where there is none, Arrange finds a smallest set of needs that can be dropped
-// so that a calendar exists: it takes a set of needs that can not be met together
+// so that a calendar exists: it takes a set of needs that cannot be met together
 // and of which each is necessary for that, drops one of them, and goes on, fewest
 // drops first (R. Reiter, A theory of diagnosis from first principles, 1987, from
 // memory). The search is bounded; past the bound the set is one from which no

@@ -62,7 +62,7 @@ func (p *puzzle) fewest(among, gone []int) (drop []int, at []int, smallest bool)
 	return drop, at, false
 }
 
-// quarrel returns those of the rules that can not hold together, of which every one
+// quarrel returns those of the rules that cannot hold together, of which every one
 // is needed for that, besides what holds always. It works on off, which says which
 // rules are dropped.
 func (p *puzzle) quarrel(among []int, off []bool) (rules []int) {

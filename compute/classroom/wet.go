@@ -15,7 +15,7 @@ type Reserve struct {
 type ReserveKind int
 
 const (
-	NotNeeded     ReserveKind = iota // the weather can not spoil the lesson
+	NotNeeded     ReserveKind = iota // the weather cannot spoil the lesson
 	AtAnotherTime                    // a lesson time later
 	InExchange                       // another lesson changes places with it
 	StaysIn                          // the class stays in

@@ -96,7 +96,7 @@
 // alike (Drift). Marks round any other style, an upright stick's above all,
 // depend on the season besides (Marked). FitMarks goes the other way, from marks
 // to the turn of the plate, the gnomon's angle and the error of the watch, with
-// margins, or says why it can not.
+// margins, or says why it cannot.
 //
 // # Accuracy and range
 //

@@ -24,7 +24,7 @@ const (
 const NearDistance = quantity.Length(0.25)
 
 // FocalOfLabel returns the focal length of a magnifier that bears "times ×". It
-// fails where the label can not be of that convention: zero and below, or, with
+// fails where the label cannot be of that convention: zero and below, or, with
 // the one added, one and below.
 func FocalOfLabel(times float64, label Label) (quantity.Length, error) {
 	if label == OverNearAndOne {

@@ -26,7 +26,7 @@ const (
 )
 
 // Summarise returns the mean and spread of measured focal lengths, those that seem
-// misread left out of both. Two or fewer measurements can not tell which one is
+// misread left out of both. Two or fewer measurements cannot tell which one is
 // misread. It fails for none, and for one that is not positive.
 func Summarise(measured []quantity.Length) (Summary, error) {
 	if len(measured) == 0 {

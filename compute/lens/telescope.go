@@ -38,7 +38,7 @@ func (t Telescope) Magnification() float64 { return float64(t.Front.Focal / t.Ey
 // accommodates by so many dioptres sees a thing sharply that stands at the given
 // distance before the front lens. It fails for a thing within the focal length of
 // the front lens, whose image is nowhere, and for an eye so long of sight that the
-// eye lens can not serve it.
+// eye lens cannot serve it.
 func (t Telescope) Separation(object quantity.Length, eye Power) (quantity.Length, error) {
 	if object <= t.Front.Focal {
 		return 0, fmt.Errorf("target at %.0f mm is not beyond the focal length of the front lens, %.0f mm: step back, or take a stronger front lens",

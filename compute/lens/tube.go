@@ -32,7 +32,7 @@ const (
 	Fits     Fit = iota
 	TooWide      // the inner tube does not go into the outer one
 	TooLoose     // it rattles beyond what paper can fill
-	TooShort     // lenses stand so near that tubes of this width can not overlap by one diameter
+	TooShort     // lenses stand so near that tubes of this width cannot overlap by one diameter
 	TooLong      // more than four tubes would go into one telescope
 )
 

@@ -82,7 +82,7 @@ func TestFarthestWithoutAir(t *testing.T) {
 	}
 }
 
-// A pipe that can not lie flat throws less far, and so may be stamped harder, and
+// A pipe that cannot lie flat throws less far, and so may be stamped harder, and
 // needs less drag, than one that can.
 func TestWaysOfASteepPipe(t *testing.T) {
 	air, l := rocket.Air{Density: 1.2, Along: 4}, rocket.Launch{Speed: 22, Height: m(0.3)}

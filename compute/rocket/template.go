@@ -45,7 +45,7 @@ func PaperThickness(gramsASquareMetre float64) quantity.Length {
 	return quantity.Millimetres(gramsASquareMetre * 1.25e-3)
 }
 
-// Check fails for a design that can not be made.
+// Check fails for a design that cannot be made.
 func (d Design) Check() error {
 	switch {
 	case !(d.Pipe > 0) || !(d.Play > 0):

@@ -146,7 +146,7 @@ func TestNaN(t *testing.T) {
 	search.Lowest(func(float64) float64 { return nan }, 0, 1, 0) // comes to an end
 }
 
-// Both sides of a turn, in either direction, and for numbers that can not be halved
+// Both sides of a turn, in either direction, and for numbers that cannot be halved
 // any further.
 func TestHalve(t *testing.T) {
 	for _, ends := range [][2]float64{{0, 1}, {1, 0}, {-5, 0.5}} {

@@ -162,7 +162,7 @@ func TestFeatures(t *testing.T) {
 				t.Errorf("%s: %+v", w.Name, f)
 			}
 			if f.Gazetteer && (!w.Ground() || w.Name == "earth" || !f.Placed) {
-				t.Errorf("%s: %s can not be in the gazetteer", w.Name, f.Name)
+				t.Errorf("%s: %s cannot be in the gazetteer", w.Name, f.Name)
 			}
 			seen[f.Key] = true
 		}

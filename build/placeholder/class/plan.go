@@ -178,7 +178,7 @@ func wetWords(p place.Place, term classroom.Term, lessons []classroom.Lesson, h 
 	return say.None("unit-plan.any_weather")
 }
 
-// astray names the line that says why a lesson can not be held on a day that its
+// astray names the line that says why a lesson cannot be held on a day that its
 // page asks for; none when it can.
 func astray(term classroom.Term, d place.Date) string {
 	switch {

@@ -15,7 +15,7 @@ import (
 )
 
 // The calendar of the small unit: every lesson has its day, the starry one at
-// 20:00 in April can not be dark and says so.
+// 20:00 in April cannot be dark and says so.
 func TestUnitPlan(t *testing.T) {
 	r := reckon(t, "alder reach", "unit-plan", "2027-04-12")
 	want := []string{"Monday 12 April", "Tuesday 13 April", "Wednesday 14 April", "Thursday 15 April"}

@@ -18,7 +18,7 @@ const (
 	argCriteriaLevels form.Key[[]string]      = "levels"
 )
 
-// mostLevels is how many levels a rubric may have: more can not be told apart in
+// mostLevels is how many levels a rubric may have: more cannot be told apart in
 // marking, common practice, no source.
 const mostLevels = 4
 

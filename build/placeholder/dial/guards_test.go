@@ -15,7 +15,7 @@ import (
 )
 
 // Each kind of dial comes with its own advice, and a wall's dial is not told to lie
-// level. Where a face can not be read the page says so.
+// level. Where a face cannot be read the page says so.
 func TestAdviceForEachKind(t *testing.T) {
 	for kind, words := range map[string]string{"level": "Lay the plate level", "wall": "Hang the plate upright", "equatorial": "Push the rod square"} {
 		r := reckon(t, "alder reach", "dial-face", "2027-04-20", "kind="+kind)

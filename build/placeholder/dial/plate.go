@@ -51,7 +51,7 @@ func kindName(f dial.Face, latitude quantity.Angle) say.Value {
 	return say.Words([...]string{"dial-face.level", "dial-face.wall", "dial-face.pole_side", "dial-face.equator_side", "dial-face.polar"}[f])
 }
 
-// unreadable warns of a face that can not be read at the latitude.
+// unreadable warns of a face that cannot be read at the latitude.
 func unreadable(f dial.Face, latitude quantity.Angle) []say.Phrase {
 	if f.Readable(latitude) {
 		return nil

@@ -124,7 +124,7 @@ length_mm = 230
 	}
 }
 
-// What can not be built is said in words that tell what to do, without an error.
+// What cannot be built is said in words that tell what to do, without an error.
 func TestTelescopesThatDoNotServe(t *testing.T) {
 	tube := func(inside, outside, length string) string {
 		return "\n[[stock.tubes]]\nlabel = \"T\"\ncount = 40\ninside_mm = " + inside + "\noutside_mm = " + outside + "\nlength_mm = " + length + "\n"

@@ -100,7 +100,7 @@ type setting struct {
 	known  bool            // whether the nearest thing and every eye can be served
 }
 
-// noFocus says why the telescope can not be set to the demand.
+// noFocus says why the telescope cannot be set to the demand.
 func noFocus(t lens.Telescope, d lens.Demand) say.Phrase {
 	if d.Nearest <= t.Front.Focal {
 		return say.Line("tube-plan.too_near", say.Number(d.Nearest.Metres(), "m", 2), opticalLength(t.Front.Focal, 0).InMetric())

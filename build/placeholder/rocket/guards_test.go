@@ -101,7 +101,7 @@ func TestClearZoneAgainstScipy(t *testing.T) {
 	if entrytest.Fact(t, still, "clear").Number != 43 { // 42.67
 		t.Error("in still air the zone is", entrytest.Shown(t, still, "clear"))
 	}
-	// A pipe that stands steeper can not throw so far: at 75° the flight of
+	// A pipe that stands steeper cannot throw so far: at 75° the flight of
 	// rocket-flights.csv in still air lands 10.785 m away.
 	steep := scipy(t, "rocket-zone", "field.wind_m_s=0", "least_angle=75", "field.margin_percent=30")
 	entrytest.Near(t, "reach at 75° and more", entrytest.Fact(t, steep, "reach").Number, 10.7846895, 0.01)
@@ -151,7 +151,7 @@ func TestFieldJustHoldsTheZone(t *testing.T) {
 
 // What brings the zone inside is the least that does: a degree lower, 0.1 m/s
 // faster or a tenth less drag does not. It is so at fields where the reach with air
-// decides, where the one without air does, and where the pipe can not lie flat.
+// decides, where the one without air does, and where the pipe cannot lie flat.
 func TestWaysToFitAreNoMoreThanNeeded(t *testing.T) {
 	seen := map[string]int{}
 	for _, field := range [][]string{

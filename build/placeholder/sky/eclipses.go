@@ -25,7 +25,7 @@ func eclipseList() entry.Entry {
 		Summary: "The eclipses of the coming years as the school has them, and whether they can be seen.",
 		Arguments: form.Form{entry.OnDate(),
 			{Key: argYears, Min: 1, Max: 30, Default: 5, Doc: "Years to look ahead from the date."},
-			{Key: argSeenOnly, Default: false, Doc: "Leave out what can not be seen from the school."},
+			{Key: argSeenOnly, Default: false, Doc: "Leave out what cannot be seen from the school."},
 		},
 		Settings: school.Where(),
 		Facts: []entry.Fact{
