@@ -160,27 +160,10 @@ func (p *Plan) askAgain(a source.Ask, lesson int) int {
 	return p.ask(a, lesson)
 }
 
-// Asks returns how many uses of placeholders the pages hold, without repetitions; of a
-// conditional unit the pages that were pressed last.
-func (p *Plan) Asks() int {
-	if p.settlements != nil {
-		p.settlements.lock.Lock()
-		defer p.settlements.lock.Unlock()
-		return p.settlements.asks
-	}
-	return len(p.asks) - p.repeats
-}
-
-// Gone returns the lessons that the handbook goes without, and what went with them, in
-// words; of a unit with conditions those of the school that was pressed last.
-func (p *Plan) Gone() []string {
-	if p.settlements != nil {
-		p.settlements.lock.Lock()
-		defer p.settlements.lock.Unlock()
-		return p.settlements.gone
-	}
-	return p.unit.Gone
-}
+// Asks returns how many uses of placeholders the pages hold, without repetitions. A unit
+// in which something stands only at some schools has pages of its own at each, and 0
+// here; settle it first (Settled) to know.
+func (p *Plan) Asks() int { return len(p.asks) - p.repeats }
 
 func groupsOf(settings form.Values) []int {
 	return classroom.Groups(school.ClassPupils.Of(settings), school.ClassGroupSize.Of(settings))

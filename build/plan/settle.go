@@ -34,8 +34,6 @@ type settlements struct {
 	lock  sync.Mutex
 	units map[string]settlement
 	plans map[string]*Plan
-	asks  int      // of the plan that was pressed last
-	gone  []string // of its unit
 }
 
 func newSettlements() *settlements {
@@ -107,9 +105,6 @@ func (p *Plan) planOf(answers source.Answers) (planned, error) {
 			return planned{}, err
 		}
 		s.plans[key] = plan
-	}
-	if plan != nil {
-		s.asks, s.gone = plan.Asks(), unit.unit.Gone
 	}
 	return planned{plan, unit.problems}, nil
 }

@@ -210,7 +210,7 @@ func (t *tender) again() {
 // did; problems of the content are shown.
 func (t *tender) press() error {
 	begin := time.Now()
-	unit, problems, err := readUnit(t.folder)
+	unit, problems, err := readHere(t.folder)
 	if err != nil {
 		return err
 	}

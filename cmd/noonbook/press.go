@@ -65,7 +65,7 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	noteDemo(errs, folder)
 	watch := progressOn(errs)
 	defer watch.end()
-	unit, problems, err := readUnit(folder)
+	unit, problems, err := readHere(folder)
 	if err != nil {
 		return err
 	}
@@ -147,7 +147,7 @@ func pagesAmong(files []file.File) int {
 	return pages
 }
 
-// pressed plans and presses one edition for the unit's own school.
+// pressed plans and presses one edition of a unit that is settled for its own school.
 func pressed(unit *source.Unit, edition plan.Edition, watch *progress) (files []file.File, asks int, found problem.List, err error) {
 	words, err := wordsOf(unit.Settings)
 	if err != nil {
@@ -164,8 +164,5 @@ func pressed(unit *source.Unit, edition plan.Edition, watch *progress) (files []
 	}
 	p.Progress = func(done, of int) { watch.step("computing the "+name, done, of) }
 	files, found = p.Press(unit.Settings)
-	if len(files) > 0 {
-		unit.Gone = p.Gone() // with what does not stand at this school
-	}
 	return files, p.Asks(), found, nil
 }

@@ -36,7 +36,7 @@ func proof(_ context.Context, args []string, out, errs io.Writer) error {
 	}
 	noteDemo(errs, folder)
 	watch := progressOn(errs)
-	unit, problems, err := readUnit(folder)
+	unit, problems, err := readHere(folder)
 	if err != nil {
 		return err
 	}

@@ -10,6 +10,7 @@ import (
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
+	"noonbook/build/plan"
 	"noonbook/build/problem"
 	"noonbook/build/school"
 	"noonbook/build/source"
@@ -25,8 +26,8 @@ const defaultFolder = "content"
 // demoRoot is what problems call the folder of the embedded demo.
 const demoRoot = "demo"
 
-// readUnit reads the folder that is chosen for that name. A list that holds
-// faults comes back as the error.
+// readUnit reads the folder that is chosen for that name, with what stands at some
+// schools only. Problems of the content are in the list; the error is what the machine did.
 func readUnit(named string) (*source.Unit, problem.List, error) {
 	files, root, closing, err := open(named)
 	if err != nil {
@@ -42,6 +43,20 @@ func readUnit(named string) (*source.Unit, problem.List, error) {
 		return nil, nil, err
 	}
 	return unit, problems, nil
+}
+
+// readHere reads the folder as it stands at its own school, for every edition: what does
+// not stand there is gone. Where a problem is a fault it can be as it was read.
+func readHere(named string) (*source.Unit, problem.List, error) {
+	unit, problems, err := readUnit(named)
+	if err != nil {
+		return nil, nil, err
+	}
+	here, found, err := plan.Settled(unit, unit.Settings)
+	if here == nil {
+		here = unit
+	}
+	return here, append(problems, found...).Sorted(), err
 }
 
 // chosen returns the folder of lessons to read: the one that is named, else the
