@@ -64,6 +64,7 @@ type slot func(dst []byte, s *pressing) []byte
 type pressing struct {
 	words    *typeset.Words
 	settings form.Values
+	keys     form.Form // of the settings
 	term     classroom.Term
 	course   entry.Course
 	lessons  []classroom.Lesson // each with its date where it names a day

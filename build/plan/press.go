@@ -93,6 +93,7 @@ func (p *Plan) reckon(settings form.Values, known known) (*pressing, problem.Lis
 	s := &pressing{
 		words:    p.words,
 		settings: settings,
+		keys:     school.Settings(),
 		term:     school.Term(settings),
 		course:   p.course(),
 		lessons:  lessons,

@@ -146,7 +146,7 @@ func (p *Plan) answers(settings form.Values) (source.Answers, known, problem.Lis
 		fact, ok := plan.truth(c, lesson, s, known, &problems)
 		answers[c.At] = ok && c.Wants(fact)
 	}
-	open := &pressing{settings: settings, course: p.unit.Course()} // of which no lesson has a day
+	open := &pressing{settings: settings, keys: school.Settings(), course: p.unit.Course()} // of which no lesson has a day
 	for i, l := range p.unit.Lessons {
 		for _, c := range l.Whole() {
 			ask(&Plan{unit: p.unit}, c, i, open)
@@ -164,7 +164,7 @@ func (p *Plan) answers(settings form.Values) (source.Answers, known, problem.Lis
 		return answers, known, problems, nil
 	}
 	plan := &Plan{unit: standing, lessons: standing.Taught(), words: p.words, catalogue: p.catalogue}
-	s := &pressing{settings: settings, course: plan.course(), groups: groupsOf(settings)}
+	s := &pressing{settings: settings, keys: open.keys, course: plan.course(), groups: groupsOf(settings)}
 	s.lessons, s.calendar, _ = s.course.Arrange(settings) // what is wrong with a day is reported by the plan of what stands
 	for i, l := range standing.Lessons {
 		for _, c := range l.Conditions() {
@@ -207,7 +207,7 @@ func (p *Plan) evaluate(a source.Ask, lesson int, s *pressing, known known) (*ev
 		lessons, calendar := p.calendarFor(s, given, values)
 		values = a.Entry.WithLessons(values, lessons, calendar, p.unit.Lessons[lesson].Number)
 	}
-	if !ready(a.Entry, values, school.Settings()) {
+	if !ready(a.Entry, values, s.keys) {
 		return nil, nil
 	}
 	key := fmt.Sprint(a.Entry.Name, values) // maps print sorted by key
