@@ -2,7 +2,6 @@ package source
 
 import (
 	"fmt"
-	"path"
 	"strings"
 
 	"noonbook/build/form"
@@ -17,12 +16,6 @@ type namedDay struct {
 	at   problem.Place
 }
 
-// stem is the lesson's file as a day names it.
-func (l *Lesson) stem() string {
-	base := path.Base(l.name)
-	return base[:len(base)-len(path.Ext(base))]
-}
-
 // DayName returns the day that the lesson names as its date; "" where it names none.
 func (l *Lesson) DayName() string {
 	if l.day == nil {
@@ -35,7 +28,7 @@ func (l *Lesson) DayName() string {
 func (u *Unit) Course() entry.Course {
 	c := entry.Course{Lessons: u.Taught(), Named: map[int]form.Day{}, Files: map[string]int{}, Left: u.left}
 	for _, l := range u.Lessons {
-		c.Files[l.stem()] = l.Number
+		c.Files[l.Stem()] = l.Number
 		if l.Number > 0 && l.day != nil {
 			c.Named[l.Number-1] = *l.day
 		}
@@ -133,7 +126,7 @@ func (r *reader) circle(way []*Lesson) {
 	}
 	names := make([]string, 0, len(way))
 	for _, other := range way {
-		names = append(names, other.stem())
+		names = append(names, other.Stem())
 	}
 	r.problems.Add(l.Place(BlockDate), "lesson: dates go round in a circle: %s is dated by %s, which is dated by %s", names[0], strings.Join(names[1:], ", which is dated by "), names[0])
 	for _, other := range way {

@@ -10,7 +10,8 @@ import (
 	"noonbook/build/school"
 )
 
-// Stem returns the name of the lesson's file without folder and ending: "6-telescope".
+// Stem returns the name of the lesson's file without folder and ending, "6-telescope",
+// by which a day and unit.leave_out name it.
 func (l *Lesson) Stem() string { return stemOf(l.name) }
 
 func stemOf(name string) string { return strings.TrimSuffix(path.Base(name), path.Ext(name)) }

@@ -87,11 +87,7 @@ func (v *visitor) scheme(target string, offset int) {
 func (r *reader) pageNames() {
 	taken := map[string]*Lesson{}
 	for _, l := range r.unit.Lessons {
-		stem := strings.ToLower(strings.TrimSuffix(path.Base(l.name), path.Ext(l.name)))
-		if rest := strings.TrimLeft(stem, "0123456789"); strings.HasPrefix(rest, "-") && rest != "-" {
-			stem = rest[1:]
-		}
-		stem = strings.ReplaceAll(stem, " ", "-")
+		stem := strings.ReplaceAll(unnumbered(strings.ToLower(l.Stem())), " ", "-")
 		l.Page = stem + ".html"
 		at := problem.Place{File: l.File, Line: 1, Column: 1}
 		if err := file.Sound(l.Page); err != nil {

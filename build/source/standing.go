@@ -21,7 +21,7 @@ func (r *reader) leave(l *Lesson, why string) {
 		r.absent = map[string]absent{}
 	}
 	r.absent[file.Decomposed(l.name)] = absent{l, why}
-	r.unit.left = append(r.unit.left, l.stem())
+	r.unit.left = append(r.unit.left, l.Stem())
 	for i, other := range r.unit.Lessons {
 		if other == l {
 			r.unit.Lessons = append(r.unit.Lessons[:i:i], r.unit.Lessons[i+1:]...)
