@@ -26,7 +26,10 @@ func (l *Lesson) DayName() string {
 
 // Course returns what a school needs to give the lessons their days.
 func (u *Unit) Course() entry.Course {
-	c := entry.Course{Lessons: u.Taught(), Named: map[int]form.Day{}, Files: map[string]int{}, Left: u.left}
+	c := entry.Course{Lessons: u.Taught(), Named: map[int]form.Day{}, Files: map[string]int{}}
+	for _, l := range u.left {
+		c.Left = append(c.Left, l.Stem())
+	}
 	for _, l := range u.Lessons {
 		c.Files[l.Stem()] = l.Number
 		if l.Number > 0 && l.day != nil {

@@ -52,11 +52,13 @@ func (r *reader) leaveOut(names []string) {
 			r.problems.Add(at, "unit.leave_out: %q is %s; write which", given, strings.Join(mapped(met, stemOf), " or "))
 			continue
 		}
-		r.without(met[0], "leave_out")
+		if i := slices.IndexFunc(r.unit.Lessons, func(l *Lesson) bool { return l.name == met[0] }); i >= 0 {
+			r.leave(r.unit.Lessons[i], "leave_out")
+		}
 	}
 	for _, l := range slices.Clone(r.unit.Lessons) {
 		if BlockDraft.Of(l.Block) {
-			r.without(l.name, "draft")
+			r.leave(l, "draft")
 		}
 	}
 }
@@ -67,17 +69,6 @@ func mapped(list []string, to func(string) string) []string {
 		out = append(out, to(s))
 	}
 	return out
-}
-
-// without leaves a lesson out, if it was read, and notes why.
-func (r *reader) without(name, why string) {
-	i := slices.IndexFunc(r.unit.Lessons, func(l *Lesson) bool { return l.name == name })
-	if i < 0 {
-		return
-	}
-	l := r.unit.Lessons[i]
-	r.leave(l, why)
-	r.unit.Gone = append(r.unit.Gone, fmt.Sprintf("%s (%s)", l.Stem(), why))
 }
 
 // untie lets go what a lesson asks of the time since one that was left out.

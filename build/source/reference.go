@@ -197,8 +197,8 @@ func (r *reader) page(from *Lesson, name, fragment string, ref reference) {
 		return
 	}
 	if gone, ok := r.left(name); ok && ref.link != nil {
-		if fragment != "" && gone.lesson.gone[fragment] == "" {
-			r.anchor(gone.lesson, fragment, ref)
+		if fragment != "" && gone.gone[fragment] == "" {
+			r.anchor(gone, fragment, ref)
 		}
 		unlink(ref.link)
 		return

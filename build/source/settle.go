@@ -1,7 +1,6 @@
 package source
 
 import (
-	"fmt"
 	"io/fs"
 	"slices"
 
@@ -58,7 +57,6 @@ func (r *reader) absentLessons() {
 		l.whole = open
 		if away != "" {
 			r.leave(l, away)
-			r.unit.Gone = append(r.unit.Gone, fmt.Sprintf("%s (%s)", l.Stem(), away))
 		}
 	}
 }

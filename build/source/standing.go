@@ -1,39 +1,30 @@
 package source
 
 import (
+	"fmt"
+	"slices"
+
 	"github.com/yuin/goldmark/ast"
 
 	"noonbook/build/file"
 )
 
-// An absent lesson is one of the folder that does not stand in this handbook: it has no
-// page, no day and no number.
-type absent struct {
-	lesson *Lesson
-	why    string // in words for a problem
-}
-
-// leave takes a lesson out of the unit, before pages get their names and numbers.
-// Links to it become the words that they hold, and what names it in follows or
-// change_with goes without.
+// leave takes a lesson out of the unit, before pages get their names and numbers, and
+// says why. It has no page, no day and no number: links to it become the words that they
+// hold, and what names it in follows or change_with goes without.
 func (r *reader) leave(l *Lesson, why string) {
-	if r.absent == nil {
-		r.absent = map[string]absent{}
+	if r.unit.left == nil {
+		r.unit.left = map[string]*Lesson{}
 	}
-	r.absent[file.Decomposed(l.name)] = absent{l, why}
-	r.unit.left = append(r.unit.left, l.Stem())
-	for i, other := range r.unit.Lessons {
-		if other == l {
-			r.unit.Lessons = append(r.unit.Lessons[:i:i], r.unit.Lessons[i+1:]...)
-			return
-		}
-	}
+	r.unit.left[file.Decomposed(l.name)] = l
+	r.unit.Gone = append(r.unit.Gone, fmt.Sprintf("%s (%s)", l.Stem(), why))
+	r.unit.Lessons = slices.DeleteFunc(r.unit.Lessons, func(other *Lesson) bool { return other == l })
 }
 
-// left returns the lesson of that name that does not stand.
-func (r *reader) left(name string) (absent, bool) {
-	a, ok := r.absent[file.Decomposed(name)]
-	return a, ok
+// left returns the lesson of that name that was left out.
+func (r *reader) left(name string) (*Lesson, bool) {
+	l, ok := r.unit.left[file.Decomposed(name)]
+	return l, ok
 }
 
 // unlink puts the words of a link in its place.

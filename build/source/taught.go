@@ -143,7 +143,7 @@ func (r *reader) tied(l *Lesson, key form.Key[string]) *Lesson {
 	}
 	if gone, ok := r.left(path.Join(path.Dir(l.name), file)); ok {
 		if key == BlockFollows {
-			r.untie(l, gone.lesson)
+			r.untie(l, gone)
 		}
 		return nil
 	}

@@ -25,8 +25,8 @@ type Unit struct {
 	Files    []File      // pictures and other files that lessons refer to
 	Crest    Picture     // of the school; one of the files
 	Gone     []string    // what unit.leave_out, draft and its own conditions took out of it, in words
-	left     []string    // the lessons among them, by the name of their file without .md
 	root     string
+	left     map[string]*Lesson                         // the lessons among them, by their name in the folder
 	again    func(Answers) (*Unit, problem.List, error) // reads it again with answers
 	places   map[string]form.Place                      // of the settings
 }
@@ -139,7 +139,6 @@ type reader struct {
 	texts     map[[sha256.Size]byte]string // what is read as lesson, settings or records, by its bytes
 	carried   int64                        // bytes of the files that lessons refer to
 	answers   Answers                      // of conditions; nil where the unit is first read
-	absent    map[string]absent            // lessons that do not stand, by their name in the folder
 }
 
 // lessonNames lists the Markdown files, first by the number that a name begins
