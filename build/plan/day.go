@@ -42,7 +42,7 @@ func dateWritten(l *source.Lesson, date place.Date) string {
 }
 
 // onDays returns what the author gave with dates in place of the days by name. The error
-// says that a name is no day at this school, or is entry.ErrNoDay where it can not be told
+// says that a name is no day at this school, or is entry.ErrNoDay where it cannot be told
 // because something else is wrong.
 func (p *Plan) onDays(s *pressing, given form.Values, lesson int) (form.Values, error) {
 	if len(given.Days()) == 0 {

@@ -104,13 +104,25 @@ func (v *visitor) condition(word, text string, at problem.Place) *Condition {
 	if !ok {
 		return nil
 	}
-	at.Column += len(parts[1]) + 1
-	truths := e.Truths()
-	switch fact := parts[2]; {
-	case slices.Contains(truths, fact):
-	case slices.Contains(e.FactNames(), fact) && len(truths) > 0:
-		v.problems.Add(at, "%s: %s.%s is no yes or no%s", word, e.Name, fact, form.Choice(fact, truths))
+	if complaint := v.noTruth(e, parts[2]); complaint != "" {
+		at.Column += len(parts[1]) + 1
+		v.problems.Add(at, "%s: %s", word, complaint)
 		return nil
+	}
+	found := len(v.problems)
+	n := v.expression(text, at)
+	if n == nil || len(v.problems) > found {
+		return nil
+	}
+	return &Condition{Inline: n, Words: word + " " + text, unless: word == Unless}
+}
+
+// noTruth says why a fact of a placeholder is no yes or no; "" where it is one.
+func (v *visitor) noTruth(e entry.Entry, fact string) string {
+	truths := e.Truths()
+	switch {
+	case slices.Contains(truths, fact):
+		return ""
 	case len(truths) == 0:
 		var having []string
 		for _, e := range v.catalogue {
@@ -118,19 +130,11 @@ func (v *visitor) condition(word, text string, at problem.Place) *Condition {
 				having = append(having, e.Name)
 			}
 		}
-		v.problems.Add(at, "%s: %s has no fact that is yes or no; want one of %s", word, e.Name, strings.Join(having, ", "))
-		return nil
-	default:
-		v.problems.Add(at, "%s: %s has no fact %q%s", word, e.Name, fact, form.Choice(fact, truths))
-		return nil
+		return fmt.Sprintf("%s has no fact that is yes or no; want one of %s", e.Name, strings.Join(having, ", "))
+	case slices.Contains(e.FactNames(), fact):
+		return fmt.Sprintf("%s.%s is no yes or no%s", e.Name, fact, form.Choice(fact, truths))
 	}
-	at.Column -= len(parts[1]) + 1
-	found := len(v.problems)
-	n := v.expression(text, at)
-	if n == nil || len(v.problems) > found {
-		return nil
-	}
-	return &Condition{Inline: n, Words: word + " " + text, unless: word == Unless}
+	return fmt.Sprintf("%s has no fact %q%s", e.Name, fact, form.Choice(fact, truths))
 }
 
 // noCondition says what is wrong with the name of a fact before its placeholder is
@@ -172,7 +176,7 @@ func (v *visitor) blockConditions(l *Lesson) {
 		case slices.Contains(gathering, l.Part()):
 			v.problems.Add(c.At, "%s: every handbook has the page of %s; write the condition round its text", c.Words, l.Part())
 		case c.Entry.Lessons:
-			v.problems.Add(c.At, "%s: %s reads the calendar, which can not be made before it is known which lessons stand", c.Words, c.Entry.Name)
+			v.problems.Add(c.At, "%s: %s reads the calendar, which cannot be made before it is known which lessons stand", c.Words, c.Entry.Name)
 		}
 	}
 	for _, key := range []form.Key[[]form.Values]{BlockVocabulary, BlockKit} {
@@ -200,17 +204,16 @@ func (v *visitor) blockConditions(l *Lesson) {
 // places begin with the prefix.
 func (v *visitor) keyConditions(table form.Values, prefix string) []*Condition {
 	var list []*Condition
-	for word, key := range map[string]form.Key[string]{Only: BlockOnly, Unless: BlockUnless} {
+	for _, key := range []form.Key[string]{BlockOnly, BlockUnless} {
 		if !key.In(table) {
 			continue
 		}
 		at := within(v.lesson.lines, v.lesson.blockAt, v.lesson.places[prefix+key.Name()])
 		at.Column++ // past the quote
-		if c := v.condition(word, strings.TrimSpace(key.Of(table)), at); c != nil {
+		if c := v.condition(key.Name(), strings.TrimSpace(key.Of(table)), at); c != nil {
 			list = append(list, c)
 		}
 	}
-	slices.SortFunc(list, func(a, b *Condition) int { return strings.Compare(a.Words, b.Words) })
 	return list
 }
 

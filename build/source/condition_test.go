@@ -59,7 +59,7 @@ func TestWhatIsWrongWithKeysOfConditions(t *testing.T) {
 		{"kit", "kit = [{ item = \"a\" }, { item = \"b\", only = \"place-facts.sout\" }]", `u/a.md:3:58: only: place-facts has no fact "sout"; did you mean "south"?`},
 		{"vocabulary", "[[vocabulary]]\nterm = \"t\"\nmeaning = \"m\"\nunless = \"place-facts\"", `u/a.md:6:11: unless needs a fact of place-facts; want one of daylight_saving, south, north, tropics, polar, warm_and_cold, saving, compass_works, needle_off`},
 		{"empty", "only = \"\"", `u/a.md:3:9: only needs a fact that is yes or no, such as "place-facts.south"`},
-		{"the whole lesson and the calendar", "only = \"lesson-sky.moon_by_day\"", `u/a.md:3:9: only lesson-sky.moon_by_day: lesson-sky reads the calendar, which can not be made before it is known which lessons stand`},
+		{"the whole lesson and the calendar", "only = \"lesson-sky.moon_by_day\"", `u/a.md:3:9: only lesson-sky.moon_by_day: lesson-sky reads the calendar, which cannot be made before it is known which lessons stand`},
 		{"a page that every handbook has", "part = \"safety\"\nunless = \"place-facts.south\"", `u/a.md:4:11: unless place-facts.south: every handbook has the page of safety; write the condition round its text`},
 	} {
 		_, problems := parsedUnit(t, map[string]string{"a.md": "```lesson\ntitle = \"A\"\n" + c.block + "\n```\n", "b.md": "```lesson\ntitle = \"B\"\n```\n"})
