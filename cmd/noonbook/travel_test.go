@@ -222,6 +222,14 @@ func (u *laid) contradicts(t *testing.T) {
 		"write: north, north-east, east, south-east":             math.Abs(u.latitude) < tropic,
 		"by half of a right angle. Turn to your left":            u.latitude >= 0,
 		"by half of a right angle. Turn to your right":           u.latitude < 0,
+		// What is so everywhere: the Sun goes from east to west, and the morning hours lie west
+		// of the noon line; the Earth turns, and goes round the Sun, anticlockwise as seen from
+		// above its north end; the first-quarter Moon is a quarter of a day behind the Sun.
+		"from the side marked “after” to the side marked “before”":            true,
+		"Turn the ball once round its stick, to the east: anticlockwise":      true,
+		"quarter of the way round the lamp, anticlockwise as seen from above": true,
+		"counted clockwise from north: east is 90°, south 180°, west 270°":    true,
+		"first-quarter Moon about six hours after the Sun's noon":             true,
 	}
 	for sentence, want := range wants {
 		if strings.Contains(all, sentence) != want {
