@@ -1,7 +1,6 @@
 package source
 
 import (
-	"fmt"
 	"strings"
 
 	"noonbook/build/form"
@@ -53,39 +52,46 @@ func (r *reader) days() {
 	course := r.unit.Course()
 	for _, l := range r.unit.Lessons {
 		for _, named := range l.namedDays {
-			complaint := course.Complaint(form.ADay(), named.day)
-			if named.day.Anchor().Sort == form.DayOfThis && l.Number == 0 {
-				complaint = fmt.Sprintf(`is %q, and this page is no lesson; want "first day of term", or a lesson's file`, named.day.Text)
-			}
-			switch anchor := named.day.Anchor(); {
-			case complaint != "":
-				r.problems.Add(named.at, "%s %s", named.what, complaint)
-			case anchor.Sort == form.DayOfFile && course.IsLeft(anchor.File):
-				r.problems.Warn(named.at, "%s is %q, and %s is left out; the day of this page stands in for its day, so see that the sentence is still true", named.what, named.day.Text, anchor.File)
-			}
+			r.namedDay(course, l, named)
 		}
-		if l.day == nil {
-			continue
-		}
-		if anchor := l.day.Anchor(); anchor.Sort == form.DayOfFile && course.IsLeft(anchor.File) {
-			r.problems.Warn(l.Place(BlockDate), "lesson: date is %q, and %s is left out; the date is found as if it were \"auto\"", l.day.Text, anchor.File)
-			l.day = nil
-			continue
-		}
-		complaint := course.Complaint(LessonBlock().Pick(BlockDate)[0], *l.day)
-		switch {
-		case complaint != "":
-		case l.Number == 0:
-			complaint = fmt.Sprintf("is %q, and a page has no date; want part = %q", l.day.Text, PartLesson)
-		case l.day.Anchor().Sort == form.DayOfThis:
-			complaint = fmt.Sprintf("is %q, and a lesson cannot be dated by itself", l.day.Text)
-		}
-		if complaint != "" {
-			r.problems.Add(l.Place(BlockDate), "lesson: date %s", complaint)
+		if l.day != nil && !r.dated(course, l) {
 			l.day = nil
 		}
 	}
 	r.circles()
+}
+
+// namedDay reports what is wrong with a day that a page's text names.
+func (r *reader) namedDay(course entry.Course, l *Lesson, named namedDay) {
+	anchor, complaint := named.day.Anchor(), course.Complaint(form.ADay(), named.day)
+	switch {
+	case complaint != "":
+		r.problems.Add(named.at, "%s %s", named.what, complaint)
+	case anchor.Sort == form.DayOfThis && l.Number == 0:
+		r.problems.Add(named.at, `%s is %q, and this page is no lesson; want "first day of term", or a lesson's file`, named.what, named.day.Text)
+	case anchor.Sort == form.DayOfFile && course.IsLeft(anchor.File):
+		r.problems.Warn(named.at, "%s is %q, and %s is left out; the day of this page stands in for its day, so see that the sentence is still true", named.what, named.day.Text, anchor.File)
+	}
+}
+
+// dated reports whether a lesson keeps the day that it names as its date, and what is
+// wrong with it if not.
+func (r *reader) dated(course entry.Course, l *Lesson) bool {
+	anchor, at := l.day.Anchor(), l.Place(BlockDate)
+	complaint := course.Complaint(LessonBlock().Pick(BlockDate)[0], *l.day)
+	switch {
+	case complaint != "":
+		r.problems.Add(at, "lesson: date %s", complaint)
+	case anchor.Sort == form.DayOfFile && course.IsLeft(anchor.File):
+		r.problems.Warn(at, "lesson: date is %q, and %s is left out; the date is found as if it were \"auto\"", l.day.Text, anchor.File)
+	case l.Number == 0:
+		r.problems.Add(at, "lesson: date is %q, and a page has no date; want part = %q", l.day.Text, PartLesson)
+	case anchor.Sort == form.DayOfThis:
+		r.problems.Add(at, "lesson: date is %q, and a lesson cannot be dated by itself", l.day.Text)
+	default:
+		return true
+	}
+	return false
 }
 
 // circles reports lessons whose dates come round to themselves, once for each circle, and

@@ -1,25 +1,15 @@
-package source
+package source_test
 
 import (
 	"strings"
 	"testing"
 	"testing/fstest"
 
-	"noonbook/build/placeholder"
+	"noonbook/build/source"
 )
 
 // What a timetable says that does not go together, each with its place.
 func TestTimetable(t *testing.T) {
-	const head = `unit.title = "T"
-[school]
-name = "S"
-latitude = 46.09
-longitude = -64.77
-time_zone = "America/Moncton"
-[term]
-first_day = 2027-04-12
-last_day = 2027-04-23
-`
 	for _, c := range []struct{ name, lines, want string }{
 		{"good", "lesson_times = [\"9:00-9:50\"]\ncycle_days = 6\ncycle_first = 6\ncycle = [{ day = 1, times = [\"9:00-9:50\", \"10:00-10:50\"] }]\nhalf_days = [2027-04-16]\n[term.times]\nmonday = []\n", ""},
 		{"over one another", "[term.times]\nmonday = [\"9:00-9:50\", \"9:49-10:00\"]\n", "unit.toml:11:24: term.times.monday: this one begins before the one before it ends"},
@@ -32,14 +22,10 @@ last_day = 2027-04-23
 		{"it begins behind its end", "cycle_days = 4\ncycle_first = 5\n", "unit.toml:11:15: term.cycle_first is 5, and the cycle has 4 days"},
 		{"half a Sunday", "half_days = [2027-04-16, 2027-04-18]\n", "unit.toml:10:26: warning: term.half_days: 2027-04-18 is no school day of the term (Sunday)"},
 		{"half of what", "half_day_until = \"11:30\"\n", "unit.toml:10:18: warning: term.half_day_until goes with term.half_days, and there are none"},
-		{"no lesson time", "cycle_days = 2\ncycle = [{ day = 1, times = [] }, { day = 2, times = [] }]\n", "unit.toml:8:13: the term has no lesson time on any of its 10 school days, with term.times, term.cycle and term.half_days as they are"},
+		{"no lesson time", "cycle_days = 2\ncycle = [{ day = 1, times = [] }, { day = 2, times = [] }]\n", "unit.toml:8:13: the term has no lesson time on any of its 15 school days, with term.times, term.cycle and term.half_days as they are"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			folder := fstest.MapFS{"unit.toml": {Data: []byte(head + c.lines)}, "1-a.md": {Data: []byte("```lesson\ntitle = \"A\"\n```\n")}}
-			_, problems, err := Read(folder, "", fstest.MapFS{
-				"en/safety.md": {Data: []byte("```lesson\ntitle = \"S\"\npart = \"safety\"\n```\n")}, "en/glossary.md": {Data: []byte("```lesson\ntitle = \"G\"\npart = \"glossary\"\n```\n")},
-				"en/sources.md": {Data: []byte("```lesson\ntitle = \"O\"\npart = \"sources\"\n```\n")}, "en/reference.md": {Data: []byte("```lesson\ntitle = \"R\"\npart = \"reference\"\n```\n")},
-			}, placeholder.Catalogue())
+			_, problems, err := source.ReadSettings(fstest.MapFS{"unit.toml": {Data: []byte(settings + c.lines)}}, "")
 			if err != nil {
 				t.Fatal(err)
 			}
