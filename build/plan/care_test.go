@@ -10,7 +10,7 @@ import (
 // sections that are on the sheet in their place, all others under what to take care
 // of, in the order of the lesson, each once.
 func TestDaySheetTellsEveryCaution(t *testing.T) {
-	text := "```lesson\ntitle = \"Care\"\n[sheet]\nsteps = [\"steps\"]\n```\n\n" +
+	text := "```lesson\ntitle = \"Care\"\n[sheet]\nback = [\"steps\"]\n```\n\n" +
 		"## First\n\n```caution\nMind the lamp.\n```\n\n```caution\nMind the string.\n```\n\n" +
 		"## Steps\n\n```caution\nMind the knife.\n```\n\nCut.\n\n" +
 		"## Last\n\n> ```caution\n> Mind the stairs.\n> ```\n"

@@ -76,18 +76,18 @@ func (d *draft) carefulOf(l *source.Lesson, i int) []careful {
 	var list []careful
 	// The walk has no error: none of its steps has.
 	_ = ast.Walk(l.Tree, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
-		if !entering {
+		switch {
+		case d.plan.hides(n): // a caution within is as private as what holds it
+			return ast.WalkSkipChildren, nil
+		case !entering:
 			return ast.WalkContinue, nil
 		}
 		switch n := n.(type) {
 		case *source.Block:
 			list = append(list, careful{ask: d.plan.askAgain(n.Ask, i)})
 		case *source.Aside:
-			switch {
-			case n.Word == source.Caution && n.Names != nil:
+			if n.Word == source.Caution && n.Names != nil {
 				list = append(list, careful{names: n.Names, own: n.FirstChild() != nil})
-			case n.Word != source.Caution && d.plan.edition == Class: // one within is as private as what holds it
-				return ast.WalkSkipChildren, nil
 			}
 		}
 		return ast.WalkContinue, nil
@@ -106,7 +106,11 @@ type brought struct {
 func (p *Plan) everyCaution(d *draft) template.HTML {
 	var from [][]careful // by lesson
 	for i, l := range p.unit.Lessons {
-		from = append(from, d.carefulOf(l, i))
+		var brings []careful
+		if p.shows(l) {
+			brings = d.carefulOf(l, i)
+		}
+		from = append(from, brings)
 	}
 	return template.HTML(d.mark(func(dst []byte, s *pressing) []byte {
 		for _, b := range p.allBrought(s, from) {

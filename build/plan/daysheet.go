@@ -1,7 +1,9 @@
 package plan
 
 import (
+	"fmt"
 	"html/template"
+	"slices"
 
 	"github.com/yuin/goldmark/ast"
 
@@ -13,16 +15,18 @@ import (
 	"noonbook/build/typeset"
 )
 
-// DayFile and PupilFile name the sheets of a lesson after its page.
+// DayFile, PupilFile and CardFile name the papers of a lesson after its page.
 func DayFile(l *source.Lesson) string   { return "day-" + l.Page }
 func PupilFile(l *source.Lesson) string { return "pupil-" + l.Page }
+func CardFile(l *source.Lesson) string  { return "card-" + l.Page }
 
-// blankLines are the ruled lines of a part that the lesson leaves open.
-const blankLines = 3
+// blankLines are the ruled lines of a side that the lesson leaves open.
+const blankLines = 12
 
-// daySheet drafts the page from which a substitute teaches a lesson: its own
-// sections in the order of the day, with clock times, cautions and answers, and
-// boxes for what only the school knows. It is of the staff edition alone.
+// daySheet drafts the page from which a substitute teaches a lesson, one sheet of paper:
+// in front what the lesson puts there, with the numbers of the day, its cautions and one
+// drawing; on the back the rest, and boxes for what only the school knows. It is of the
+// staff edition alone.
 func (p *Plan) daySheet(i int) (*draft, error) {
 	l := p.unit.Lessons[i]
 	d := &draft{plan: p, name: DayFile(l), lesson: i}
@@ -32,118 +36,168 @@ func (p *Plan) daySheet(i int) (*draft, error) {
 		When:   d.mark(when(l.Number - 1)),
 		Groups: d.mark(groupSizes),
 	}
-	s := &daySheet{draft: d, lesson: l, at: i, shown: map[ast.Node]bool{}}
+	s := &daySheet{draft: d, lesson: l, at: i, front: l.Sheet(source.SheetFront), back: l.Sheet(source.SheetBack), shown: map[ast.Node]bool{}, given: map[*source.Aside]bool{}}
 	s.note()
-	for _, part := range []struct {
-		name, title string
-		fill        func(*typeset.SheetPart) error
-	}{
-		{"before", "day-sheet.before", s.before},
-		{"care", "day-sheet.care", s.care},
-		{"minutes", "day-sheet.minutes", s.sections(source.SheetMinutes)},
-		{"board", "day-sheet.board", s.sections(source.SheetBoard)},
-		{"steps", "day-sheet.steps", s.sections(source.SheetSteps)},
-		{"today", "day-sheet.today", s.today},
-		{"answers", "day-sheet.answers", s.answers},
-		{"rain", "day-sheet.rain", s.sections(source.SheetRain)},
-		{"tidy", "day-sheet.tidy", s.sections(source.SheetTidy)},
-	} {
-		if part.name == "steps" && len(l.Sheet(source.SheetSteps)) == 0 {
-			continue // the minutes say what happens; steps are for what they can not hold
-		}
-		filled := typeset.SheetPart{Name: part.name, Title: p.words.Say(part.title)}
-		if err := part.fill(&filled); err != nil {
+	for _, side := range []struct {
+		parts *[]typeset.SheetPart
+		fill  func() ([]typeset.SheetPart, error)
+	}{{&page.Front, s.frontParts}, {&page.Back, s.backParts}} {
+		var err error
+		if *side.parts, err = side.fill(); err != nil {
 			return nil, err
 		}
-		if filled.Body == "" && len(filled.Numbers) == 0 {
-			filled.Blank = make([]struct{}, blankLines)
-		}
-		page.Parts = append(page.Parts, filled)
 	}
-	note, err := s.render(source.SheetNote)
-	if err != nil {
-		return nil, err
-	}
-	page.Note = template.HTML(note)
 	return d, d.write(page)
 }
 
 // daySheet is one sheet while it is drafted. What a part has shown is not shown
 // again by one that gathers.
 type daySheet struct {
-	draft  *draft
-	lesson *source.Lesson
-	at     int
-	shown  map[ast.Node]bool
+	draft       *draft
+	lesson      *source.Lesson
+	at          int
+	front, back []source.Section
+	shown       map[ast.Node]bool
+	given       map[*source.Aside]bool // answers that are on the sheet
 }
 
-// note marks the nodes that sections bring onto the sheet.
+// note marks the nodes that sections bring onto the sheet. Of a section with answers
+// these alone are there.
 func (s *daySheet) note() {
-	for _, part := range []form.Key[[]string]{source.SheetBefore, source.SheetMinutes, source.SheetBoard, source.SheetSteps, source.SheetToday, source.SheetRain, source.SheetTidy, source.SheetNote} {
-		for _, section := range s.lesson.Sheet(part) {
-			for _, n := range section.Body {
-				s.shown[n] = true
-			}
+	for _, section := range slices.Concat(s.front, s.back) {
+		if len(s.answersIn(section)) > 0 {
+			continue
+		}
+		for _, n := range section.Body {
+			s.shown[n] = true
 		}
 	}
 }
 
-// onSheet reports whether the node stands in a section that is on the sheet.
-func (s *daySheet) onSheet(n ast.Node) bool {
-	for ; n != nil; n = n.Parent() {
-		if s.shown[n] {
-			return true
-		}
+// frontParts are what is to be done and known before the class and with it.
+func (s *daySheet) frontParts() ([]typeset.SheetPart, error) {
+	parts, err := s.sections(s.front)
+	if err != nil {
+		return nil, err
 	}
-	return false
+	today := typeset.SheetPart{Name: "today", Title: s.draft.plan.words.Say("day-sheet.today")}
+	s.today(&today)
+	care, err := s.care()
+	if err != nil {
+		return nil, err
+	}
+	parts = slices.Insert(parts, min(1, len(parts)), today, care)
+	drawing, err := s.drawing()
+	if err != nil {
+		return nil, err
+	}
+	if drawing.Body != "" {
+		parts = append(parts, drawing)
+	}
+	return parts, nil
 }
 
-func (s *daySheet) sections(key form.Key[[]string]) func(*typeset.SheetPart) error {
-	return func(part *typeset.SheetPart) error {
-		body, err := s.render(key)
-		part.Body = template.HTML(body)
-		return err
+// backParts are what is to be looked up: the answers, whatever the sections say, and the
+// things.
+func (s *daySheet) backParts() ([]typeset.SheetPart, error) {
+	parts, err := s.sections(s.back)
+	if err != nil {
+		return nil, err
 	}
-}
-
-// render writes the sections of a part. One alone goes without its heading,
-// since that of the part says the same.
-func (s *daySheet) render(part form.Key[[]string]) ([]byte, error) {
-	var out []byte
-	sections := s.lesson.Sheet(part)
-	m := manner{gathered: true}
-	if part == source.SheetMinutes {
-		m.minutes = source.MinuteTable(sections, s.lesson.Source)
+	answers, err := s.answers()
+	if err != nil {
+		return nil, err
 	}
-	for _, section := range sections {
-		m.shift = 3 - section.Heading.Level
-		nodes := section.Body
-		if len(sections) > 1 || part == source.SheetSteps {
-			nodes = append([]ast.Node{section.Heading}, nodes...)
-		}
-		for _, n := range nodes {
-			one, err := s.draft.render(s.lesson, s.at, n, m)
-			if err != nil {
-				return nil, err
-			}
-			out = append(out, one...)
-		}
+	if answers.Body != "" {
+		parts = append(parts, answers)
 	}
-	return out, nil
-}
-
-// before is what to do before the bell, with what to have ready and to print.
-func (s *daySheet) before(part *typeset.SheetPart) error {
+	things := typeset.SheetPart{Name: "things", Title: s.draft.plan.words.Say("page.kit"), Prints: s.draft.plan.printsOf(s.at)}
 	for _, thing := range source.BlockKit.Of(s.lesson.Block) {
-		part.Kit = append(part.Kit, s.draft.mark(kit(thing)))
+		things.Kit = append(things.Kit, s.draft.mark(kit(thing)))
 	}
-	part.Prints = s.draft.plan.printsOf(s.at)
-	return s.sections(source.SheetBefore)(part)
+	if len(things.Kit)+len(things.Prints) > 0 {
+		parts = append(parts, things)
+	}
+	return parts, nil
 }
 
-// care gathers the cautions of the lesson that no other part shows in its
-// place, with the cautions and warnings of its computed blocks.
-func (s *daySheet) care(part *typeset.SheetPart) error {
+// sections writes one side's sections, each under its own heading; a blank where there
+// are none.
+func (s *daySheet) sections(sections []source.Section) ([]typeset.SheetPart, error) {
+	if len(sections) == 0 {
+		return []typeset.SheetPart{{Name: "blank", Blank: make([]struct{}, blankLines)}}, nil
+	}
+	minutes := source.MinuteTable(s.front, s.lesson.Source)
+	var parts []typeset.SheetPart
+	for _, section := range sections {
+		m := manner{gathered: true, shift: 2 - section.Heading.Level, minutes: minutes}
+		body, err := s.draft.render(s.lesson, s.at, section.Heading, m)
+		if err != nil {
+			return nil, err
+		}
+		if asked := s.answersIn(section); len(asked) > 0 {
+			body, err = s.shortAnswers(body, asked)
+		} else {
+			body, err = s.nodes(body, section.Body, m)
+		}
+		if err != nil {
+			return nil, err
+		}
+		parts = append(parts, typeset.SheetPart{Body: template.HTML(body)})
+	}
+	return parts, nil
+}
+
+func (s *daySheet) nodes(dst []byte, nodes []ast.Node, m manner) ([]byte, error) {
+	for _, n := range nodes {
+		one, err := s.draft.render(s.lesson, s.at, n, m)
+		if err != nil {
+			return nil, err
+		}
+		dst = append(dst, one...)
+	}
+	return dst, nil
+}
+
+// answersIn returns the questions of a section that have an answer.
+func (s *daySheet) answersIn(section source.Section) []question {
+	within := func(n ast.Node) bool {
+		for ; n != nil; n = n.Parent() {
+			if slices.Contains(section.Body, n) {
+				return true
+			}
+		}
+		return false
+	}
+	return slices.DeleteFunc(questions(s.lesson), func(q question) bool { return q.answer == nil || !within(q.answer) })
+}
+
+// shortAnswers writes the first paragraph of each answer under the number of its question.
+func (s *daySheet) shortAnswers(dst []byte, asked []question) ([]byte, error) {
+	for _, q := range asked {
+		first := q.answer.FirstChild()
+		if first == nil {
+			continue
+		}
+		dst = append(dst, `<section class="short-answer">`...)
+		if n := max(q.number(), q.listed()); n > 0 {
+			dst = fmt.Appendf(dst, `<p class="question-number">%d.</p>`, n)
+		}
+		var err error
+		if dst, err = s.nodes(dst, []ast.Node{first}, manner{gathered: true, shift: 1}); err != nil {
+			return nil, err
+		}
+		dst = append(dst, "</section>"...)
+		s.given[q.answer] = true
+	}
+	return dst, nil
+}
+
+// care gathers the cautions of the lesson that no other part shows in its place, with the
+// cautions and warnings of its computed blocks. Those of what is done before the day stay
+// in the guide.
+func (s *daySheet) care() (typeset.SheetPart, error) {
+	part := typeset.SheetPart{Name: "care", Title: s.draft.plan.words.Say("day-sheet.care")}
 	var out []byte
 	var asks []int
 	err := ast.Walk(s.lesson.Tree, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
@@ -154,6 +208,10 @@ func (s *daySheet) care(part *typeset.SheetPart) error {
 			return ast.WalkSkipChildren, nil
 		}
 		switch n := n.(type) {
+		case *source.Opening:
+			if n.Part == source.Prepare {
+				return ast.WalkSkipChildren, nil
+			}
 		case *source.Block:
 			asks = append(asks, s.draft.plan.ask(n.Ask, s.at))
 		case *source.Aside:
@@ -167,7 +225,7 @@ func (s *daySheet) care(part *typeset.SheetPart) error {
 		return ast.WalkContinue, nil
 	})
 	if err != nil {
-		return err
+		return part, err
 	}
 	out = append(out, s.draft.mark(func(dst []byte, s *pressing) []byte {
 		return s.appendWarnings(s.words.AppendCautions(dst, s.untoldOf(asks)), asks)
@@ -177,7 +235,54 @@ func (s *daySheet) care(part *typeset.SheetPart) error {
 		none += ` <a href="` + link.Page + `">` + template.HTMLEscapeString(link.Title()) + "</a>"
 	}
 	part.Body = template.HTML(append(out, "<p>"+none+"</p>"...))
-	return nil
+	return part, nil
+}
+
+// drawing is the one drawing that matters, under the heading that the lesson names.
+func (s *daySheet) drawing() (part typeset.SheetPart, err error) {
+	section, ok := s.lesson.Section(source.SheetDrawing.Of(s.lesson.Block))
+	if !ok {
+		return part, nil
+	}
+	part.Name = "drawing"
+	for _, top := range section.Body {
+		err = ast.Walk(top, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
+			switch n := n.(type) {
+			case *ast.Image:
+				if entering {
+					one, err := s.draft.render(s.lesson, s.at, n, manner{gathered: true})
+					part.Body = template.HTML(one)
+					return ast.WalkStop, err
+				}
+			case *source.Block:
+				if entering {
+					part.Body = template.HTML(s.drawn(n))
+					return ast.WalkStop, nil
+				}
+			}
+			return ast.WalkContinue, nil
+		})
+		if err != nil || part.Body != "" {
+			return part, err
+		}
+	}
+	return part, nil
+}
+
+// drawn is the mark of a computed block's first drawing, or of its first sheet, small.
+func (s *daySheet) drawn(n *source.Block) string {
+	number := s.draft.plan.askAgain(n.Ask, s.at)
+	name := n.Entry.Name
+	return s.draft.mark(func(dst []byte, school *pressing) []byte {
+		r := school.results[number]
+		switch {
+		case len(r.Drawings) > 0:
+			return school.words.AppendBlock(dst, name, result.Result{Drawings: r.Drawings[:1], Metric: r.Metric}, nil)
+		case len(r.Sheets) > 0:
+			return school.words.AppendSheet(dst, r.Sheets[0])
+		}
+		return dst
+	})
 }
 
 // appendWarnings appends the warnings of what was asked, each once.
@@ -210,13 +315,20 @@ func skyFacts() [][3]string {
 	}
 }
 
-// today is today's numbers: those of the lesson's margin, the Sun and the Moon
-// of the day, and the sky during the lesson; then what pupils will see.
-func (s *daySheet) today(part *typeset.SheetPart) error {
+// today is today's numbers: those that the lesson names for staff, or else those of its
+// margin, the Sun and the Moon of the day, and the sky during the lesson.
+func (s *daySheet) today(part *typeset.SheetPart) {
 	p := s.draft.plan
-	for _, n := range s.lesson.Glance {
+	facts := s.lesson.Today
+	if facts == nil {
+		facts = s.lesson.Glance
+	}
+	for _, n := range facts {
 		label := p.words.Say(n.Entry.Name + ".fact." + n.Fact)
 		part.Numbers = append(part.Numbers, typeset.Labelled{Label: label, Value: s.draft.fact(n, s.at)})
+	}
+	if s.lesson.Today != nil {
+		return
 	}
 	var asks []int
 	for _, name := range skyFacts() {
@@ -233,9 +345,7 @@ func (s *daySheet) today(part *typeset.SheetPart) error {
 			return school.words.AppendBlock(dst, entry.Name, brief(entry, school.results[number]), nil)
 		})
 	}
-	err := s.sections(source.SheetToday)(part)
-	part.Body = template.HTML(sky) + part.Body
-	return err
+	part.Body = template.HTML(sky)
 }
 
 // brief leaves out what another page than the lesson's has no room for. Of a
@@ -257,19 +367,33 @@ func (s *daySheet) ask(entry entry.Entry) source.Ask {
 	return source.Ask{Entry: entry, Given: form.Values{}, At: s.lesson.Place(source.BlockTitle)}
 }
 
-// answers repeats each question with its answer.
-func (s *daySheet) answers(part *typeset.SheetPart) error {
+// answers repeats each question whose answer no section of the sheet has, with its answer.
+func (s *daySheet) answers() (typeset.SheetPart, error) {
+	part := typeset.SheetPart{Name: "answers", Title: s.draft.plan.words.Say("day-sheet.answers")}
+	if s.lesson.Openings() && len(s.given) > 0 {
+		return part, nil // the lesson says which of its answers a substitute needs
+	}
 	var out []byte
 	for _, q := range questions(s.lesson) {
-		if q.answer == nil || s.onSheet(q.answer) {
+		if q.answer == nil || s.given[q.answer] || s.onSheet(q.answer) {
 			continue
 		}
 		one, err := s.draft.question(s.lesson, s.at, q)
 		if err != nil {
-			return err
+			return part, err
 		}
 		out = append(out, one...)
 	}
 	part.Body = template.HTML(out)
-	return nil
+	return part, nil
+}
+
+// onSheet reports whether the node is in a section that is on the sheet.
+func (s *daySheet) onSheet(n ast.Node) bool {
+	for ; n != nil; n = n.Parent() {
+		if s.shown[n] {
+			return true
+		}
+	}
+	return false
 }

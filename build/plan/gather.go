@@ -40,7 +40,7 @@ func (p *Plan) gathered(d *draft, l *source.Lesson, page typeset.LessonPage) (an
 func (p *Plan) ownCautions(d *draft) ([]typeset.Gathered, error) {
 	var gathered []typeset.Gathered
 	for i, l := range p.unit.Lessons {
-		if l.Part() == source.PartSafety {
+		if l.Part() == source.PartSafety || !p.shows(l) {
 			continue // its own cautions stand on the page
 		}
 		body, err := d.ownCautionsOf(l, i)
@@ -58,14 +58,14 @@ func (d *draft) ownCautionsOf(l *source.Lesson, i int) (body []byte, err error) 
 	err = ast.Walk(l.Tree, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		aside, ok := n.(*source.Aside)
 		switch {
+		case d.plan.hides(n): // a caution within is as private as what holds it
+			return ast.WalkSkipChildren, nil
 		case !entering || !ok:
 			return ast.WalkContinue, nil
 		case aside.Word == source.Caution && aside.FirstChild() != nil:
 			one, err := d.render(l, i, n, manner{gathered: true})
 			body = append(body, one...)
 			return ast.WalkSkipChildren, err
-		case aside.Word != source.Caution && d.plan.edition == Class: // one within is as private as what holds it
-			return ast.WalkSkipChildren, nil
 		}
 		return ast.WalkContinue, nil
 	})
@@ -75,6 +75,9 @@ func (d *draft) ownCautionsOf(l *source.Lesson, i int) (body []byte, err error) 
 func (p *Plan) vocabulary() []typeset.Term {
 	var terms []typeset.Term
 	for _, l := range p.unit.Lessons {
+		if !p.shows(l) {
+			continue
+		}
 		for _, t := range source.BlockVocabulary.Of(l.Block) {
 			terms = append(terms, typeset.Term{Term: source.VocabularyTerm.Of(t), Meaning: source.VocabularyMeaning.Of(t), Lesson: l.Title(), File: l.Page})
 		}

@@ -167,7 +167,7 @@ func TestTableFilesAreShared(t *testing.T) {
 // twice, and a staff note in a question leaves no lines to write on.
 func TestSheetsRepeatWithoutAdding(t *testing.T) {
 	files := smallUnit()
-	files["1-alpha.md"] = &fstest.MapFile{Data: []byte("```lesson\ntitle = \"Alpha\"\n[sheet]\nbefore = [\"make\"]\n```\n\n## Make\n\n```compute dial-face\n```\n\n## Ask\n\n- One\n\n  ```staff\n  A hint\n  ```\n\n- Two\n\n```answer\nBoth\n```\n")}
+	files["1-alpha.md"] = &fstest.MapFile{Data: []byte("```lesson\ntitle = \"Alpha\"\n[sheet]\nback = [\"make\"]\n```\n\n## Make\n\n```compute dial-face\n```\n\n## Ask\n\n- One\n\n  ```staff\n  A hint\n  ```\n\n- Two\n\n```answer\nBoth\n```\n")}
 	files["3-gamma.md"] = &fstest.MapFile{Data: []byte("```lesson\ntitle = \"Gamma\"\n```\n")}
 	unit, words := read(t, files, "unit")
 	class, staff := pressings(t, unit, words, unit.Settings)

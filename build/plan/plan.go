@@ -127,7 +127,10 @@ func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue
 		return nil, nil, err
 	}
 	drafts := []*draft{cover}
-	for i := range unit.Lessons {
+	for i, l := range unit.Lessons {
+		if !p.shows(l) {
+			continue
+		}
 		d, err := p.lesson(i)
 		if err != nil {
 			return nil, nil, err
@@ -147,6 +150,11 @@ func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue
 		drafts = append(drafts, d)
 	}
 	return p, drafts, nil
+}
+
+// shows reports whether the edition has the page of a lesson file.
+func (p *Plan) shows(l *source.Lesson) bool {
+	return p.edition == Staff || source.BlockReader.Of(l.Block) != source.Staff
 }
 
 // ask notes a use of a placeholder and returns its number.

@@ -150,7 +150,7 @@ func TestDaySheetTellsComputedCautions(t *testing.T) {
 	catalogue := []entry.Entry{warns("class-facts", "Mind the wombat", false), warns("strip-picture", "Mind the quokka", true)}
 	unit, words := readCatalogue(t, fstest.MapFS{
 		"unit.toml": smallUnit()["unit.toml"],
-		"1-a.md":    {Data: []byte("```lesson\ntitle = \"A\"\n[sheet]\nboard = [\"make\"]\n```\n\n## Make\n\n```compute strip-picture\n```\n\n## Elsewhere\n\n```compute class-facts\n```\n\nmore\n\n```compute class-facts\n```\n")},
+		"1-a.md":    {Data: []byte("```lesson\ntitle = \"A\"\n[sheet]\nback = [\"make\"]\n```\n\n## Make\n\n```compute strip-picture\n```\n\n## Elsewhere\n\n```compute class-facts\n```\n\nmore\n\n```compute class-facts\n```\n")},
 	}, catalogue)
 	p, err := Make(unit, words, Staff, catalogue)
 	if err != nil {
@@ -165,7 +165,8 @@ func TestDaySheetTellsComputedCautions(t *testing.T) {
 			continue
 		}
 		page := string(f.Bytes)
-		care, board := line(plainText(sheetPart(t, page, "care"))), line(plainText(sheetPart(t, page, "board")))
+		_, back, _ := strings.Cut(page, `id="nb-back"`)
+		care, board := line(plainText(sheetPart(t, page, "care"))), line(plainText(back))
 		if strings.Count(care, "Mind the wombat: now") != 1 || strings.Contains(board, "wombat") {
 			t.Errorf("cautions are %q", care)
 		}

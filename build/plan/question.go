@@ -7,7 +7,6 @@ import (
 	"github.com/yuin/goldmark/ast"
 	extension "github.com/yuin/goldmark/extension/ast"
 
-	"noonbook/build/form"
 	"noonbook/build/source"
 )
 
@@ -21,12 +20,14 @@ type question struct {
 	table   *extension.Table
 }
 
-// questions collects what a lesson asks, in its order. Staff notes ask nothing
-// of pupils, nor do the sections that the sheet of the teacher takes.
+// questions collects what a lesson asks, in its order. What is for staff alone asks
+// nothing of pupils, nor do the front of the day sheet and what its back
+// holds without an answer.
 func questions(l *source.Lesson) []question {
 	c := collector{lesson: l, level: map[ast.Node]int{}, taken: map[ast.Node]bool{}}
-	for _, part := range []form.Key[[]string]{source.SheetBefore, source.SheetMinutes, source.SheetBoard, source.SheetRain, source.SheetTidy, source.SheetNote} {
-		for _, s := range l.Sheet(part) {
+	if !l.Openings() {
+		back := slices.DeleteFunc(l.Sheet(source.SheetBack), func(s source.Section) bool { return slices.ContainsFunc(s.Body, answers) })
+		for _, s := range slices.Concat(l.Sheet(source.SheetFront), back) {
 			for _, n := range s.Body {
 				c.taken[n] = true
 			}
@@ -34,6 +35,16 @@ func questions(l *source.Lesson) []question {
 	}
 	c.walk(l.Tree)
 	return c.found
+}
+
+// answers reports whether a node is an answer or holds one.
+func answers(n ast.Node) (found bool) {
+	_ = ast.Walk(n, func(n ast.Node, _ bool) (ast.WalkStatus, error) {
+		aside, ok := n.(*source.Aside)
+		found = found || ok && aside.Word == source.Answer
+		return ast.WalkContinue, nil
+	})
+	return found
 }
 
 type collector struct {
@@ -61,9 +72,14 @@ func (c *collector) walk(parent ast.Node) {
 			if x.Word == source.Answer && !c.taken[n] {
 				c.add(question{asked: c.before(x), answer: x})
 			}
-			if x.Word != source.Caution {
+			if source.Private(n) {
 				continue
 			}
+		case *source.Opening:
+			if source.Private(n) {
+				continue
+			}
+			c.heading, c.care = nil, nil
 		case *extension.Table:
 			if !c.taken[n] && toFill(x, c.lesson.Source) {
 				c.add(question{table: x})
@@ -139,6 +155,17 @@ func toFill(table *extension.Table, src []byte) bool {
 		}
 	}
 	return empty > 1
+}
+
+// listed is the number of the list item that asks, for an answer behind the list; 0
+// where there is none. The item bears it already where it is printed.
+func (q question) listed() int {
+	for _, n := range q.asked {
+		if list, ok := n.(*ast.List); ok && list.IsOrdered() {
+			return list.Start + list.ChildCount() - 1
+		}
+	}
+	return 0
 }
 
 // number is the number of the list item that asks, for an answer within the

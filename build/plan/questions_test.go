@@ -7,7 +7,7 @@ import (
 	"testing/fstest"
 )
 
-const asking = "```lesson\ntitle = \"Ask\"\n[sheet]\nbefore = [\"before\"]\nminutes = [\"minutes\"]\nboard = [\"board\"]\nrain = [\"rain\"]\ntidy = [\"tidy\"]\nnote = [\"note\"]\ntoday = [\"today\"]\n```\n\n" +
+const asking = "```lesson\ntitle = \"Ask\"\n[sheet]\nfront = [\"before\", \"minutes\", \"board\"]\nback = [\"today\", \"rain\", \"tidy\", \"note\"]\n```\n\n" +
 	"## Before\n\n| x | |\n|---|---|\n| | |\n\nEarly?\n\n```answer\nno\n```\n\n" +
 	"## Minutes\n\n| Minute | What |\n|---|---|\n| 0 | |\n| 5 | |\n\n" +
 	"## Board\n\n| x | |\n|---|---|\n| | |\n\n## Rain\n\n| x | |\n|---|---|\n| | |\n\n## Tidy\n\n| x | |\n|---|---|\n| | |\n\n## Note\n\n| x | |\n|---|---|\n| | |\n\n" +

@@ -52,6 +52,7 @@ func (r lessonRenderer) RegisterFuncs(register renderer.NodeRendererFuncRegister
 	register.Register(source.KindBlock(), r.block)
 	register.Register(source.KindInline(), r.inline)
 	register.Register(source.KindAside(), r.aside)
+	register.Register(source.KindOpening(), r.opening)
 	register.Register(source.KindStanding(), unsettled)
 	register.Register(ast.KindHeading, r.heading)
 	register.Register(ast.KindLink, r.link)
@@ -130,7 +131,7 @@ func (r lessonRenderer) aside(w util.BufWriter, _ []byte, node ast.Node, enterin
 		return ast.WalkSkipChildren, write(w, true, r.draft.named(n), "")
 	case n.Word == source.Caution:
 		return ast.WalkContinue, nil
-	case r.edition == Staff:
+	case !r.draft.plan.hides(n):
 		return ast.WalkContinue, write(w, entering, r.labelled(n), "</section>\n")
 	}
 	lines := max(n.Ruled, r.lines)
@@ -138,6 +139,29 @@ func (r lessonRenderer) aside(w util.BufWriter, _ []byte, node ast.Node, enterin
 		return ast.WalkSkipChildren, nil
 	}
 	return ast.WalkSkipChildren, write(w, true, ruled(lines), "")
+}
+
+// hides reports whether the edition is to be without a node and all within it.
+func (p *Plan) hides(n ast.Node) bool { return p.edition == Class && source.Private(n) }
+
+// opening writes a part of the lesson. The staff's page names it, and says whose it is.
+func (r lessonRenderer) opening(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	n := node.(*source.Opening)
+	switch {
+	case r.draft.plan.hides(n):
+		return ast.WalkSkipChildren, nil
+	case r.edition == Class:
+		return ast.WalkContinue, nil
+	}
+	words := r.draft.plan.words
+	open := `<section class="opening for-` + n.Reader + `">`
+	if before, ok := n.PreviousSibling().(*source.Opening); !ok || before.Part != n.Part {
+		open += `<h2 class="opening-title" id="nb-` + n.Part + `">` + words.Say("opening."+n.Part) + `</h2>`
+	}
+	if n.Reader == source.ForClass {
+		open += `<p class="reader">` + words.Say("opening.for_class") + `</p>`
+	}
+	return ast.WalkContinue, write(w, entering, open+"\n", "</section>\n")
 }
 
 // labelled opens a section with what it is at its side.
@@ -174,7 +198,11 @@ func (r lessonRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering
 
 func (r lessonRenderer) heading(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	n := node.(*ast.Heading)
-	level := min(6, max(2, n.Level+r.shift)) // the page's title is the one heading of level 1
+	shift := r.shift
+	if _, ok := n.Parent().(*source.Opening); ok && !r.gathered && r.edition == Staff {
+		shift++ // below the name of the part
+	}
+	level := min(6, max(2, n.Level+shift)) // the page's title is the one heading of level 1
 	open := fmt.Sprintf("<h%d>", level)
 	if id, ok := n.AttributeString("id"); ok && !r.gathered {
 		open = fmt.Sprintf(`<h%d id="%s">`, level, util.EscapeHTML(id.([]byte)))

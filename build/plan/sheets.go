@@ -12,7 +12,8 @@ import (
 )
 
 // lessonSheets drafts the sheets that belong to a lesson: one for pupils where
-// it asks something, and in the staff edition one for the day.
+// it asks something, a card where it has steps to copy, and in the staff edition one for
+// the day.
 func (p *Plan) lessonSheets(i int) ([]*draft, error) {
 	l := p.unit.Lessons[i]
 	if l.Number == 0 {
@@ -21,6 +22,13 @@ func (p *Plan) lessonSheets(i int) ([]*draft, error) {
 	var drafts []*draft
 	if asks := questions(l); len(asks) > 0 {
 		d, err := p.pupilSheet(i, asks)
+		if err != nil {
+			return nil, err
+		}
+		drafts = append(drafts, d)
+	}
+	if hasCard(l) {
+		d, err := p.card(i)
 		if err != nil {
 			return nil, err
 		}
@@ -48,6 +56,9 @@ func (p *Plan) sheetsOf(l *source.Lesson) []typeset.Link {
 	if len(questions(l)) > 0 {
 		links = append(links, typeset.Link{Title: p.words.Say("pupil-sheet.name"), File: PupilFile(l)})
 	}
+	if hasCard(l) {
+		links = append(links, typeset.Link{Title: p.words.Say("card-sheet.name"), File: CardFile(l)})
+	}
 	return links
 }
 
@@ -65,7 +76,7 @@ func (p *Plan) printsOf(page int) []typeset.Link {
 // pageOf returns the first page of a part, nil where there is none.
 func (p *Plan) pageOf(part string) *source.Lesson {
 	for _, l := range p.unit.Lessons {
-		if l.Part() == part {
+		if l.Part() == part && p.shows(l) {
 			return l
 		}
 	}

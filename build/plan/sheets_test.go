@@ -35,14 +35,12 @@ func pressings(t *testing.T, unit *source.Unit, words *typeset.Words, settings f
 	return editions[Class], editions[Staff]
 }
 
-// sheetParts are the parts that every day sheet has, with something in them or as
-// lines to write on: the keys of the table [sheet] but steps, which a lesson may do
-// without, and the gathered cautions and answers. That a substitute needs these is
-// common practice, no source.
-var sheetParts = []string{"before", "care", "minutes", "board", "today", "answers", "rain", "tidy", "note"}
+// sheetParts are what noonbook puts on every day sheet, with something in them. That a
+// substitute needs these is common practice, no source.
+var sheetParts = []string{"care", "today"}
 
 // Could someone teach from it? Every lesson of every unit has a day sheet in the
-// staff edition alone, in which each part holds text or ruled lines; it is
+// staff edition alone, in which each side holds text or ruled lines; it is
 // reached from the lesson, the cover and the page that is opened first.
 func TestEveryLessonHasADaySheet(t *testing.T) {
 	eachUnit(t, func(t *testing.T, unit *source.Unit, words *typeset.Words) {
@@ -71,6 +69,13 @@ func TestEveryLessonHasADaySheet(t *testing.T) {
 					t.Errorf("%s: the part %s has neither text nor lines: %s", name, part, text)
 				}
 			}
+			for _, side := range []string{"front", "back"} {
+				_, text, _ := strings.Cut(staff[name], `<div class="side" id="nb-`+side+`">`)
+				text, _, _ = strings.Cut(text, `<div class="side"`)
+				if len(plainText(text)) < 40 && !strings.Contains(text, "<div></div>") {
+					t.Errorf("%s: the %s has neither text nor lines: %s", name, side, text)
+				}
+			}
 			if boxes := strings.Count(staff[name][strings.Index(staff[name], `class="boxes"`):], "<section"); boxes != 6 {
 				t.Errorf("%s has %d boxes", name, boxes)
 			}
@@ -85,7 +90,7 @@ func sheetPart(t *testing.T, page, part string) string {
 		t.Fatalf("no part %s", part)
 	}
 	end := len(after)
-	for _, next := range []string{`<section class="part"`, `<div class="boxes"`} {
+	for _, next := range []string{`<section class="part"`, `<div class="boxes"`, `<div class="side"`} {
 		if i := strings.Index(after, next); i >= 0 {
 			end = min(end, i)
 		}
@@ -97,7 +102,7 @@ var anyTag = regexp.MustCompile(`<[^>]*>`)
 
 func plainText(markup string) string { return anyTag.ReplaceAllString(markup, "") }
 
-const sheetLesson = "```lesson\ntitle = \"A\"\nminutes = 40\n[sheet]\nbefore = [\"early\"]\nminutes = [\"minutes\"]\nsteps = [\"how\", \"why\"]\nnote = [\"back\"]\n```\n\n" +
+const sheetLesson = "```lesson\ntitle = \"A\"\nminutes = 40\n[sheet]\nfront = [\"early\", \"minutes\"]\nback = [\"how\", \"why\", \"back\"]\n```\n\n" +
 	"## Early\n\n```caution\nEarly wombat; see [the steps](#how).\n```\n\n## Minutes\n\n| Minute | What |\n|---|---|\n| 0 | a |\n| 7 | b |\n| 35 | c |\n\n" +
 	"## How\n\n### Then\n\nsteps of it\n\n## Why\n\nreasons\n\n## Elsewhere\n\n```caution\nFurther wombat\n```\n\n" +
 	"## Questions\n\n1. How many?\n\n```answer lines=3\nAs many as {sun-day.rise}\n```\n\n- item\n\n7. Within\n\n   ```answer\n   So\n   ```\n\n8. Next\n\n   ```answer\n   Thus\n   ```\n\n" +
@@ -142,16 +147,20 @@ func TestDaySheetGathersCautions(t *testing.T) {
 	unit, words := sheetUnit(t)
 	_, staff := pressings(t, unit, words, unit.Settings)
 	page := staff["day-a.html"]
-	for part, word := range map[string]string{"before": "Early wombat", "care": "Further wombat", "steps": "steps of it"} {
-		if !strings.Contains(sheetPart(t, page, part), word) || strings.Count(page, word) != 1 {
-			t.Errorf("%q is not once in the part %s", word, part)
+	for word, before := range map[string]string{"Early wombat": "<h2>Minutes</h2>", "Further wombat": "<h2>Minutes</h2>", "steps of it": "<h2>Why</h2>"} {
+		above, _, _ := strings.Cut(page, before)
+		if !strings.Contains(above, word) || strings.Count(page, word) != 1 {
+			t.Errorf("%q is not once above %s", word, before)
 		}
+	}
+	if care := sheetPart(t, page, "care"); !strings.Contains(care, "Further wombat") || strings.Contains(care, "Early wombat") {
+		t.Errorf("the gathered cautions are %s", care)
 	}
 	if !strings.Contains(page, `<a href="a.html#how">`) {
 		t.Error("a link within the lesson does not lead to its page")
 	}
-	if !strings.Contains(sheetPart(t, page, "steps"), "<h3>How</h3>") || !strings.Contains(sheetPart(t, page, "steps"), "<h4>Then</h4>") {
-		t.Error("headings of sections do not stand below that of their part")
+	if !strings.Contains(page, "<h2>How</h2>") || !strings.Contains(page, "<h3>Then</h3>") {
+		t.Error("headings of sections are not those of the sheet's parts")
 	}
 	for _, word := range []string{"How many?", "As many as", "Within", "Thus"} {
 		if !strings.Contains(sheetPart(t, page, "answers"), word) {
@@ -160,20 +169,24 @@ func TestDaySheetGathersCautions(t *testing.T) {
 	}
 }
 
-// An answer that stands in a step of the day sheet is not gathered once more.
+// A section of the sheet that holds answers is there with the first paragraph of each and
+// its number, and those answers are not gathered once more.
 func TestDaySheetShowsAnswersOnce(t *testing.T) {
-	lesson := strings.Replace(sheetLesson, "## How\n", "## How\n\nWhy here?\n\n```answer lines=1\nQuokkas know.\n```\n", 1)
-	if lesson == sheetLesson {
-		t.Fatal("the lesson has no section How")
+	lesson := strings.Replace(sheetLesson, `"why", "back"`, `"why", "questions"`, 1)
+	lesson = strings.Replace(lesson, "As many as {sun-day.rise}\n", "As many as {sun-day.rise}\n\nQuokkas know why.\n", 1)
+	if !strings.Contains(lesson, "Quokkas") || !strings.Contains(lesson, `"questions"`) {
+		t.Fatal("the lesson is another")
 	}
 	unit, words := read(t, fstest.MapFS{
 		"unit.toml": {Data: readFile(t, "../../testdata/units/south/unit.toml")},
 		"1-a.md":    {Data: []byte(lesson)},
 	}, "sheets")
 	_, staff := pressings(t, unit, words, unit.Settings)
-	page := staff["day-a.html"]
-	if n := strings.Count(page, "Quokkas know"); n != 1 || !strings.Contains(sheetPart(t, page, "steps"), "Quokkas know") {
-		t.Errorf("the answer of a step is there %d times", n)
+	_, page, _ := strings.Cut(staff["day-a.html"], "<main")
+	for word, want := range map[string]int{"As many as": 1, "Quokkas": 0, "So": 1, "Thus": 1, "How many?": 0, ">1.<": 1, ">7.<": 1, ">8.<": 1} {
+		if got := strings.Count(page, word); got != want {
+			t.Errorf("%q is there %d times, want %d: %s", word, got, want, page)
+		}
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"html/template"
 	"net/url"
+	"slices"
 	"strconv"
 
 	"noonbook/build/drawing"
@@ -32,7 +33,12 @@ func (p *Plan) lesson(i int) (*draft, error) {
 	for _, thing := range source.BlockKit.Of(l.Block) {
 		page.Kit = append(page.Kit, d.mark(kit(thing)))
 	}
-	for _, n := range l.Glance {
+	margin := l.Glance
+	if p.edition == Staff {
+		margin = slices.Concat(margin, l.Today)
+		page.Openings = openings(l)
+	}
+	for _, n := range margin {
 		label := p.words.Say(n.Entry.Name + ".fact." + n.Fact)
 		page.Glance = append(page.Glance, typeset.Labelled{Label: label, Value: d.fact(n, i)})
 	}
@@ -54,6 +60,17 @@ func (p *Plan) lesson(i int) (*draft, error) {
 	return d, d.write(whole)
 }
 
+// openings names the parts of a lesson, for the map of its page.
+func openings(l *source.Lesson) []string {
+	var parts []string
+	for n := l.Tree.FirstChild(); n != nil; n = n.NextSibling() {
+		if o, ok := n.(*source.Opening); ok && !slices.Contains(parts, o.Part) {
+			parts = append(parts, o.Part)
+		}
+	}
+	return parts
+}
+
 // shell fills in what every page carries.
 func (p *Plan) shell(d *draft, title, summary string) typeset.Shell {
 	return typeset.Shell{
@@ -72,6 +89,9 @@ func (p *Plan) contents(d *draft, at int) typeset.Contents {
 	var c typeset.Contents
 	number := 0
 	for i, l := range p.unit.Lessons {
+		if !p.shows(l) {
+			continue
+		}
 		link := typeset.Link{Title: l.Title(), File: l.Page, Summary: source.BlockSummary.Of(l.Block), Here: i == at}
 		switch l.Part() {
 		case source.PartStart:

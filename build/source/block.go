@@ -16,6 +16,7 @@ const (
 	BlockOnly           form.Key[string]        = Only // of the lesson, and in the tables kit and vocabulary of a line
 	BlockUnless         form.Key[string]        = Unless
 	BlockOrder          form.Key[float64]       = "order"
+	BlockReader         form.Key[string]        = "reader"
 	BlockDraft          form.Key[bool]          = "draft"
 	BlockCore           form.Key[bool]          = "core"
 	BlockDate           form.Key[place.Date]    = "date"
@@ -36,6 +37,7 @@ const (
 	BlockChangeWith     form.Key[string]        = "change_with"
 	BlockGoals          form.Key[[]string]      = "goals"
 	BlockGlance         form.Key[[]string]      = "glance"
+	BlockGlanceStaff    form.Key[[]string]      = "glance_staff"
 	BlockVocabulary     form.Key[[]form.Values] = "vocabulary"
 	VocabularyTerm      form.Key[string]        = "term"
 	VocabularyMeaning   form.Key[string]        = "meaning"
@@ -72,6 +74,7 @@ func LessonBlock() form.Form {
 		{Key: BlockTitle, Required: true, Doc: "Title of the page."},
 		{Key: BlockSummary, Default: "", Doc: "One or two sentences on what happens in it."},
 		{Key: BlockPart, Choices: []string{PartLesson, PartStart, PartPage, PartSafety, PartGlossary, PartSources, PartReference}, Default: PartLesson, Doc: "Which part of the handbook the page is."},
+		{Key: BlockReader, Choices: openingReaders(), Default: ForClass, Doc: "Who reads the page: the class, or staff alone; the class edition has no page for staff. Within a lesson, headings such as # Teach: staff say it."},
 		{Key: BlockOrder, Min: -1000, Max: 1000, Default: 0.0, Doc: "Place in the unit; lessons of equal order follow their file names."},
 		{Key: BlockDraft, Default: false, Doc: "The page is not ready: the handbook has no page of it, and no day for it."},
 		{Key: BlockCore, Default: false, Doc: "The unit cannot do without this lesson. Where the term is too short, noonbook says which of the others to leave out."},
@@ -93,6 +96,7 @@ func LessonBlock() form.Form {
 		{Key: BlockChangeWith, Assumed: "the next lesson", Doc: `File of the later lesson without needs that it changes places with; it goes with if_wet = "change".`},
 		{Key: BlockGoals, Doc: "What pupils can do afterwards."},
 		{Key: BlockGlance, Doc: `Facts for the margin, each written as in a sentence: "place-facts.local_noon".`},
+		{Key: BlockGlanceStaff, Doc: "Facts that only staff see: in the margin of their page, and as the numbers of the day sheet."},
 		{Key: BlockVocabulary, Doc: "New words; the glossary gathers them.", Fields: append(form.Form{
 			{Key: VocabularyTerm, Required: true, Doc: "The word."},
 			{Key: VocabularyMeaning, Required: true, Doc: "What it means, in one sentence."},

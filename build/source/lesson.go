@@ -30,6 +30,7 @@ type Lesson struct {
 	Page    string // file name in the handbook, "shadow-clock.html"
 	Block   form.Values
 	Glance  []*Inline // the facts of the margin
+	Today   []*Inline // those that only staff see there and on the day sheet
 	Source  []byte
 	Tree    ast.Node
 	Anchors map[string]bool // of the headings
@@ -45,8 +46,10 @@ type Lesson struct {
 	doubtful   bool              // the condition of some block is not understood
 	gone       map[string]string // headings that do not stand → why
 
-	follows, changeWith int  // numbers of the lessons that it names
-	loose               bool // what it names in follows is left out
+	follows, changeWith int             // numbers of the lessons that it names
+	loose               bool            // what it names in follows is left out
+	openings            bool            // it is written in openings
+	private             map[string]bool // headings for staff alone
 
 	Typed     []TypedDate // dates that the author typed
 	day       *form.Day   // of the lesson block, where it is named
@@ -133,26 +136,38 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 	l.Tree.RemoveChild(l.Tree, first)
 	v.blockConditions(l)
 	v.nearFences()
+	v.openings()
 	v.visit(l.Tree)
 	v.tidy()
-	for i, expression := range BlockGlance.Of(l.Block) {
-		at := l.Place(BlockGlance, i)
+	l.Glance, l.Today = v.margin(BlockGlance), v.margin(BlockGlanceStaff)
+	l.private = privateAnchors(l.Tree)
+	v.typedInProse()
+	if BlockMinutes.In(l.Block) && BlockLessons.Of(l.Block) > 1 {
+		r.problems.Add(l.Place(BlockLessons), "lesson: lessons does not go with minutes; leave one of them out")
+	}
+	if BlockReader.Of(l.Block) == Staff && slices.Contains([]string{PartLesson, PartSafety, PartGlossary}, l.Part()) {
+		r.problems.Add(l.Place(BlockReader), "lesson: reader is %q, and part is %q, which is for the class; want part = %q", Staff, l.Part(), PartPage)
+	}
+	r.sheet(l)
+	r.unit.Lessons = append(r.unit.Lessons, l)
+	return v.failed
+}
+
+// margin reads the facts that a key of the lesson block lists.
+func (v *visitor) margin(key form.Key[[]string]) []*Inline {
+	var facts []*Inline
+	for i, expression := range key.Of(v.lesson.Block) {
+		at := v.lesson.Place(key, i)
 		at.Column++                                                                                 // past the quote
 		if inside, ok := strings.CutPrefix(expression, "{"); ok && strings.HasSuffix(inside, "}") { // as in a sentence
 			expression = strings.TrimSuffix(inside, "}")
 			at.Column++
 		}
 		if n := v.expression(expression, at); n != nil {
-			l.Glance = append(l.Glance, n)
+			facts = append(facts, n)
 		}
 	}
-	v.typedInProse()
-	if BlockMinutes.In(l.Block) && BlockLessons.Of(l.Block) > 1 {
-		r.problems.Add(l.Place(BlockLessons), "lesson: lessons does not go with minutes; leave one of them out")
-	}
-	r.sheet(l)
-	r.unit.Lessons = append(r.unit.Lessons, l)
-	return v.failed
+	return facts
 }
 
 // steers reports whether a character is a control character that no text needs.
@@ -186,7 +201,7 @@ func (r *reader) noPlaceholders(l *Lesson, values form.Values) {
 			}
 		case []string:
 			for i, text := range v {
-				if name != BlockGlance.Name() && likePlaceholder.MatchString(text) {
+				if name != BlockGlance.Name() && name != BlockGlanceStaff.Name() && likePlaceholder.MatchString(text) {
 					report(name, fmt.Sprintf("%s[%d]", name, i))
 				}
 			}

@@ -35,17 +35,12 @@ func (v *visitor) image(n *ast.Image) {
 		}
 		return ast.WalkContinue, nil
 	})
-	v.link(&n.Destination, n.Title, n.Pos(), reference{image: n, staff: forStaff(n)})
+	v.link(&n.Destination, n.Title, n.Pos(), reference{image: n, staff: v.forStaff(n)})
 }
 
-// forStaff reports whether a node stands in an answer or a staff note.
-func forStaff(n ast.Node) bool {
-	for ; n != nil; n = n.Parent() {
-		if aside, ok := n.(*Aside); ok && aside.Word != Caution {
-			return true
-		}
-	}
-	return false
+// forStaff reports whether the class edition goes without a node of the lesson.
+func (v *visitor) forStaff(n ast.Node) bool {
+	return forStaff(n) || BlockReader.Of(v.lesson.Block) == Staff
 }
 
 func (v *visitor) link(destination *[]byte, title []byte, offset int, ref reference) {
@@ -101,8 +96,8 @@ func (r *reader) pageNames() {
 		}
 		taken[file.Folded(stem)] = l
 	}
-	for stem, l := range taken { // of each lesson come a day sheet and a pupils' sheet
-		for _, kind := range []string{"day-", "pupil-"} {
+	for stem, l := range taken { // of each lesson come sheets
+		for _, kind := range []string{"day-", "pupil-", "card-"} {
 			if other := taken[file.Folded(kind)+stem]; other != nil && l.Part() == PartLesson {
 				r.problems.Add(problem.Place{File: other.File, Line: 1, Column: 1}, "%s is the name of a sheet of %s; give the file another name", other.Page, l.File)
 			}
@@ -166,6 +161,9 @@ func (r *reader) anchor(l *Lesson, fragment string, ref reference) bool {
 		r.problems.Warn(ref.at, "%s has no heading #%s at this school (%s), so the link is plain words here; put the sentence into such a block too", l.File, fragment, why)
 		return false
 	}
+	if l.private[fragment] && !ref.staff && ref.link != nil {
+		r.problems.Add(ref.at, "%s#%s is for staff alone, and the class reads this link; lead it elsewhere, or put it where staff reads it", l.File, fragment)
+	}
 	if !l.Anchors[fragment] {
 		var names []string
 		for name := range l.Anchors {
@@ -185,6 +183,9 @@ func (r *reader) page(from *Lesson, name, fragment string, ref reference) {
 			continue
 		}
 		*ref.destination = []byte(l.Page)
+		if BlockReader.Of(l.Block) == Staff && !ref.staff {
+			r.problems.Add(ref.at, "%s is a page for staff alone, and the class reads this link; lead it elsewhere, or put it where staff reads it", l.File)
+		}
 		if ref.link != nil && !strings.Contains(strings.ToLower(wordsOf(ref.link, from.Source)), strings.ToLower(l.Title())) {
 			ref.link.SetAttributeString("data-title", []byte(l.Title())) // for paper, where a link leads nowhere
 		}

@@ -12,41 +12,26 @@ import (
 	extension "github.com/yuin/goldmark/extension/ast"
 
 	"noonbook/build/form"
+	"noonbook/build/problem"
 )
 
-// The parts of a day sheet that a lesson fills with its own sections: the keys
-// of the table [sheet] of its block.
+// What of a lesson goes onto paper: the keys of the table [sheet] of its block. All but
+// SheetDrawing are headings, in the order in which the paper has them.
 const (
-	SheetBefore  form.Key[[]string] = "sheet.before"
-	SheetMinutes form.Key[[]string] = "sheet.minutes"
-	SheetBoard   form.Key[[]string] = "sheet.board"
-	SheetSteps   form.Key[[]string] = "sheet.steps"
-	SheetToday   form.Key[[]string] = "sheet.today"
-	SheetRain    form.Key[[]string] = "sheet.rain"
-	SheetTidy    form.Key[[]string] = "sheet.tidy"
-	SheetNote    form.Key[[]string] = "sheet.note"
+	SheetFront   form.Key[[]string] = "sheet.front"
+	SheetBack    form.Key[[]string] = "sheet.back"
+	SheetDrawing form.Key[string]   = "sheet.drawing"
+	SheetCard    form.Key[[]string] = "sheet.card"
 )
 
 // sheetKeys are the fields of the table [sheet].
 func sheetKeys() form.Form {
-	var keys form.Form
-	for _, part := range []struct {
-		key   form.Key[[]string]
-		holds string
-	}{
-		{SheetBefore, "what to do before the bell"},
-		{SheetMinutes, "the minutes: a table whose first column holds whole minutes from the start, which get their clock times"},
-		{SheetBoard, "what to put on the board"},
-		{SheetSteps, "how each thing is done, as far as a substitute must know it"},
-		{SheetToday, "what pupils will see today"},
-		{SheetRain, "what to do if it rains"},
-		{SheetTidy, "tidying up"},
-		{SheetNote, "what to note back"},
-	} {
-		keys = append(keys, form.Field{Key: part.key,
-			Doc: "Headings of this lesson, written as in a link, whose sections are that part of its day sheet: " + part.holds + ". Left out, the part is a blank to fill in."})
+	return form.Form{
+		{Key: SheetFront, Doc: "Headings of this lesson, written as in a link, whose sections are the front of its day sheet: the quarter of an hour before the bell, the minutes, what to say, the board, what to leave out. One section holds the minutes: a table whose first column has whole minutes from the start, which get their clock times. Left out, the front is a blank to fill in."},
+		{Key: SheetBack, Doc: "Headings whose sections are the back of the day sheet: the answers, mistakes, rain, tidying up, the note back. A section with answers is there with the first paragraph of each."},
+		{Key: SheetDrawing, Default: "", Doc: "A heading; the first picture or drawing below it is on the front of the day sheet."},
+		{Key: SheetCard, Doc: "Headings for the class whose sections are the build card: the steps with their drawings, to copy for the groups."},
 	}
-	return keys
 }
 
 // A Section is a heading of a lesson with what belongs to it, up to the next
@@ -56,18 +41,19 @@ type Section struct {
 	Body    []ast.Node
 }
 
-// Sheet returns the sections that stand for one part of the day sheet.
+// Sheet returns the sections that are on one of the lesson's papers.
 func (l *Lesson) Sheet(part form.Key[[]string]) []Section {
 	var sections []Section
 	for _, anchor := range part.Of(l.Block) {
-		if s, ok := l.section(anchor); ok {
+		if s, ok := l.Section(anchor); ok {
 			sections = append(sections, s)
 		}
 	}
 	return sections
 }
 
-func (l *Lesson) section(anchor string) (s Section, found bool) {
+// Section returns the section below the heading of that name.
+func (l *Lesson) Section(anchor string) (s Section, found bool) {
 	_ = ast.Walk(l.Tree, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		h, ok := n.(*ast.Heading)
 		if !ok || !entering {
@@ -138,17 +124,16 @@ func minuteTable(nodes []ast.Node, src []byte) *extension.Table {
 
 // sheet checks the headings that the table [sheet] names.
 func (r *reader) sheet(l *Lesson) {
-	for _, field := range sheetKeys() {
-		key := field.Key.(form.Key[[]string])
+	for _, key := range []form.Key[[]string]{SheetFront, SheetBack, SheetCard} {
 		for i, anchor := range key.Of(l.Block) {
-			if l.Anchors[anchor] || l.gone[anchor] != "" {
-				continue
-			}
-			r.problems.Add(l.Place(key, i), "lesson: %s: the lesson has no heading #%s%s", key, anchor, form.Choice(anchor, slices.Sorted(maps.Keys(l.Anchors))))
+			r.onPaper(l, key, anchor, l.Place(key, i))
 		}
 	}
-	key := SheetMinutes
-	sections := l.Sheet(SheetMinutes)
+	if SheetDrawing.Of(l.Block) != "" {
+		r.onPaper(l, SheetDrawing, SheetDrawing.Of(l.Block), l.Place(SheetDrawing))
+	}
+	key := SheetFront
+	sections := l.Sheet(key)
 	if len(sections) == 0 {
 		return
 	}
@@ -163,5 +148,15 @@ func (r *reader) sheet(l *Lesson) {
 	}
 	if length := time.Duration(BlockMinutes.Of(l.Block)) * time.Minute; length > 0 && minutes[len(minutes)-1] >= length {
 		r.problems.Warn(l.Place(key), "lesson: %s: the table goes on to minute %d, and the lesson has %d", key, int(minutes[len(minutes)-1].Minutes()), int(length.Minutes()))
+	}
+}
+
+// onPaper checks a heading that a key of the table [sheet] names.
+func (r *reader) onPaper(l *Lesson, key form.AnyKey, anchor string, at problem.Place) {
+	switch {
+	case !l.Anchors[anchor] && l.gone[anchor] == "":
+		r.problems.Add(at, "lesson: %s: the lesson has no heading #%s%s", key, anchor, form.Choice(anchor, slices.Sorted(maps.Keys(l.Anchors))))
+	case key == SheetCard && l.private[anchor]:
+		r.problems.Add(at, "lesson: %s: #%s is for staff, and the card is for the class", key, anchor)
 	}
 }

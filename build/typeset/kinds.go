@@ -44,6 +44,7 @@ func Kinds() []Kind {
 		{"printable.html", PrintablePage{}, "paper.css"},
 		{"day-sheet.html", DaySheet{}, "sheets.css"},
 		{"pupil-sheet.html", PupilSheet{}, "sheets.css"},
+		{"card-sheet.html", CardSheet{}, "sheets.css"},
 	}
 }
 

@@ -48,6 +48,7 @@ type LessonPage struct {
 	Goals          []string
 	Kit            []string // marks
 	Terms          []Labelled
+	Openings       []string // parts of the lesson, for staff
 	Body           template.HTML
 }
 
@@ -137,18 +138,25 @@ type DaySheet struct {
 	Lesson Link
 	When   string // mark
 	Groups string // mark
-	Parts  []SheetPart
-	Note   template.HTML // what to write to the teacher; ruled lines where it is empty
+	Front  []SheetPart
+	Back   []SheetPart
 }
 
 // A SheetPart is one part of a day sheet: what the lesson says, or a blank.
 type SheetPart struct {
-	Name, Title string
+	Name, Title string // "" for a section of the lesson, whose body has its heading
 	Numbers     []Labelled
 	Body        template.HTML
 	Kit         []string // marks
 	Prints      []Link
 	Blank       []struct{} // ruled lines, where the lesson says nothing
+}
+
+// A CardSheet holds steps of a lesson, to copy for the groups.
+type CardSheet struct {
+	Shell
+	Lesson Link
+	Body   template.HTML
 }
 
 // A PupilSheet is the page on which a pupil writes.

@@ -1,0 +1,36 @@
+package plan
+
+import (
+	"html/template"
+
+	"github.com/yuin/goldmark/ast"
+
+	"noonbook/build/source"
+	"noonbook/build/typeset"
+)
+
+// card drafts the steps of a lesson on a paper of their own, to copy for the groups, with
+// their drawings and under the lesson's lines of care.
+func (p *Plan) card(i int) (*draft, error) {
+	l := p.unit.Lessons[i]
+	d := &draft{plan: p, name: CardFile(l), lesson: i}
+	body := []byte(d.careLine(l, i))
+	for _, section := range l.Sheet(source.SheetCard) {
+		m := manner{gathered: true, shift: 2 - section.Heading.Level}
+		for _, n := range append([]ast.Node{section.Heading}, section.Body...) {
+			one, err := d.render(l, i, n, m)
+			if err != nil {
+				return nil, err
+			}
+			body = append(body, one...)
+		}
+	}
+	return d, d.write(typeset.CardSheet{
+		Shell:  p.shell(d, l.Title(), source.BlockSummary.Of(l.Block)),
+		Lesson: typeset.Link{Title: l.Title(), File: l.Page},
+		Body:   template.HTML(body),
+	})
+}
+
+// hasCard reports whether a lesson has steps to copy.
+func hasCard(l *source.Lesson) bool { return len(l.Sheet(source.SheetCard)) > 0 }
