@@ -24,6 +24,7 @@ func (p *Plan) lesson(i int) (*draft, error) {
 		Shell:    p.shell(d, l.Title(), source.BlockSummary.Of(l.Block)),
 		Contents: p.contents(d, i),
 		Goals:    source.BlockGoals.Of(l.Block),
+		Parted:   l.Openings(),
 	}
 	stand(&page)
 	page.Arc = template.HTML(p.words.AppendDrawing(nil, arc(page.Lessons)))

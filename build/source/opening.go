@@ -192,7 +192,7 @@ func lineLength(src []byte) int {
 
 // likeOpening is a line that marks itself as a heading in some way, or has its two words
 // parted as ours has.
-var likeOpening = regexp.MustCompile(`^\s*(\\?#|[*_]{1,3}\S.*[*_]{1,3}\s*$|\pL+\s*[:：(\[–—-]\s*\pL+\s*[)\]]?\s*:?\s*$)`)
+var likeOpening = regexp.MustCompile(`^\s*(\\?[#＃]|[*_]{1,3}\S.*[*_]{1,3}\s*$|\pL+\s*[:：(\[–—-]\s*\pL+\s*[)\]]?\s*:?\s*$)`)
 
 // meantParts and meantReaders are words that people write for ours.
 var (
@@ -210,10 +210,15 @@ var (
 )
 
 // meantOpening returns the heading that an author means by a line, or "". alone says that
-// the name of a part is enough.
+// the name of a part is enough, and that more words may follow.
 func meantOpening(line string, alone bool) string {
 	words := strings.FieldsFunc(strings.ToLower(line), func(c rune) bool { return !unicode.IsLetter(c) })
 	words = slices.DeleteFunc(words, func(w string) bool { return slices.Contains(fillers, w) })
+	if alone && len(words) > 2 && slices.Contains(openingParts(), words[0]) {
+		if i := slices.IndexFunc(words, func(w string) bool { return slices.Contains(openingReaders(), w) }); i > 0 {
+			words = []string{words[0], words[i]} // "Prepare: staff, in the morning"
+		}
+	}
 	if len(words) == 0 || len(words) > 2 {
 		return ""
 	}
@@ -221,7 +226,7 @@ func meantOpening(line string, alone bool) string {
 	if part == "" {
 		return ""
 	}
-	reader := Staff
+	reader := Staff // the safe guess
 	if len(words) == 2 {
 		if reader = meantWord(words[1], openingReaders(), meantReaders); reader == "" {
 			return ""

@@ -48,7 +48,8 @@ type LessonPage struct {
 	Goals          []string
 	Kit            []string // marks
 	Terms          []Labelled
-	Openings       []string // parts of the lesson, for staff
+	Parted         bool     // the lesson is written in openings
+	Openings       []string // of these, what staff see
 	Body           template.HTML
 }
 

@@ -106,7 +106,7 @@ func careFolder(t *testing.T, language string, table []warned) string {
 				beforehand += block
 			}
 		}
-		files[fmt.Sprintf("%d-%s.md", len(careLessons)+i+1, uses[0].name)] = "```lesson\ntitle = \"" + uses[0].name + "\"\n[sheet]\nsteps = [\"work\"]\n```\n\n## Work\n\n" + work + "## Beforehand\n\n" + beforehand
+		files[fmt.Sprintf("%d-%s.md", len(careLessons)+i+1, uses[0].name)] = "```lesson\ntitle = \"" + uses[0].name + "\"\n[sheet]\nback = [\"work\"]\n```\n\n## Work\n\n" + work + "## Beforehand\n\n" + beforehand
 	}
 	dir := t.TempDir()
 	for name, text := range files {
@@ -390,7 +390,7 @@ var (
 	substance        = regexp.MustCompile(`<(?:table|svg|dl|details|div)\b`)
 	careSection      = regexp.MustCompile(`(?s)<section class="caution">.*?</section>`)
 	warningParagraph = regexp.MustCompile(`(?s)<p class="warning">.*?</p>`)
-	partOfSheet      = regexp.MustCompile(`<section class="part" id="(?:[^"/]*/)?nb-([a-z]+)">`)
+	partOfSheet      = regexp.MustCompile(`<section class="part"(?: id="(?:[^"/]*/)?nb-([a-z]+)")?>`)
 )
 
 // blocks returns what stands in each computed block of a page.
@@ -507,13 +507,13 @@ func (c warned) onPrintable(t *testing.T, where, target string, pages map[string
 func (c warned) onDaySheet(t *testing.T, where, page string, e entry.Entry, at []int, language string) {
 	t.Helper()
 	parts := daySheetParts(page)
-	figures := blocks(parts["steps"])
+	figures := blocks(parts["sections"])
 	if len(figures) <= at[0] {
-		t.Fatalf("%s: %d blocks among the steps", where, len(figures))
+		t.Fatalf("%s: %d blocks in the sections", where, len(figures))
 	}
-	c.inBlock(t, where, figures[at[0]], language, nil) // they stand among what is gathered, before the steps
+	c.inBlock(t, where, figures[at[0]], language, nil) // they stand among what is gathered, before the sections
 	if lacks := missing(plain(figures[at[0]]), language, c.also); !e.Printable && len(c.also) > 0 && lacks != nil {
-		t.Errorf("%s: the steps lack %q", where, lacks)
+		t.Errorf("%s: the sections lack %q", where, lacks)
 	}
 	if len(at) == 1 {
 		return
@@ -526,7 +526,8 @@ func (c warned) onDaySheet(t *testing.T, where, page string, e entry.Entry, at [
 	}
 }
 
-// daySheetParts takes a day sheet apart, by the names of its parts.
+// daySheetParts takes a day sheet apart, by the names of its parts; those of the lesson
+// are the sections.
 func daySheetParts(page string) map[string]string {
 	parts := map[string]string{}
 	starts := partOfSheet.FindAllStringSubmatchIndex(page, -1)
@@ -535,7 +536,11 @@ func daySheetParts(page string) map[string]string {
 		if i+1 < len(starts) {
 			end = starts[i+1][0]
 		}
-		parts[page[at[2]:at[3]]] = page[at[1]:end]
+		name := "sections"
+		if at[2] >= 0 {
+			name = page[at[2]:at[3]]
+		}
+		parts[name] += page[at[1]:end]
 	}
 	return parts
 }

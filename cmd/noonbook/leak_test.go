@@ -37,24 +37,57 @@ func secret(n int) string {
 // lists too.
 var opening = regexp.MustCompile("^([ >]*)(`{3,}|~{3,})[ ]*(answer|staff)\\b[^`]*$")
 
-// planted returns a lesson with a secret word in every answer and staff block.
+// planted returns a lesson with a secret word in every answer and staff block, below every
+// heading of a part for staff, and at the head of a page for staff.
 func planted(text string, words *[]string) string {
 	var out []string
+	plant := func(indent string) {
+		word := secret(len(*words))
+		*words = append(*words, word)
+		out = append(out, indent+word, strings.TrimRight(indent, " "))
+	}
+	staff, head, fenced := false, strings.Contains(text, "\nreader = \"staff\"\n"), false
 	for line := range strings.SplitSeq(text, "\n") {
 		out = append(out, line)
-		if m := opening.FindStringSubmatch(line); m != nil {
-			word := secret(len(*words))
-			*words = append(*words, word)
-			out = append(out, m[1]+word, strings.TrimRight(m[1], " "))
+		fence := strings.HasPrefix(line, "```")
+		switch m := opening.FindStringSubmatch(line); {
+		case m != nil:
+			plant(m[1])
+		case head && line == "```":
+			head = false
+			out = append(out, "")
+			if !strings.Contains(text, "\n# ") { // text before the first part is a problem
+				plant("")
+			}
+		case fenced:
+		case strings.HasPrefix(line, "# "):
+			staff = strings.HasSuffix(line, ": staff")
+		}
+		if fence && strings.TrimLeft(line, "`") != "" && !strings.HasPrefix(strings.TrimLeft(line, "`"), "only") && !strings.HasPrefix(strings.TrimLeft(line, "`"), "unless") {
+			fenced = true
+		} else if fence {
+			fenced = false
+		}
+		if staff && !fenced && strings.HasPrefix(line, "#") {
+			out = append(out, "")
+			plant("")
 		}
 	}
 	return strings.Join(out, "\n")
 }
 
+// everyOpening has parts for staff with everything that a lesson holds, between parts for
+// the class, which OPEN is in. SECRET stands for words of the former.
+const everyOpening = "```lesson\ntitle = \"Openings\"\nglance_staff = [\"class-facts.groups\"]\n[sheet]\nfront = [\"SECRET11\"]\nback = [\"open-questions\"]\ncard = [\"open-steps\"]\n```\n\n" +
+	"# Prepare: staff\n\n## Before\n\n```caution\nA caution, SECRET12\n```\n\n![SECRET13](only-staff.svg)\n\n```compute sun-day\n```\n\n" +
+	"# Teach: class\n\n## Open steps\n\n1. OPEN\n\n# Teach: staff\n\n## SECRET11\n\n| Minute | What |\n|---|---|\n| 0 | SECRET14 |\n\n> SECRET15\n\n[SECRET16](https://example.org/SECRET17)\n\n" +
+	"```unless place-facts.tropics\n## SECRET18\n\nwords\n```\n\n# Understand: staff\n\nWhy? {class-facts.school school.name=SECRET19}\n\n| fill | SECRET20 |\n|---|---|\n| | |\n| | |\n\n" +
+	"# After: class\n\n## Open questions\n\n1. How many?\n\n```answer lines=2\nSECRET21\n```\n\n# After: staff\n\n## Back\n\n```answer lines=4\nSECRET22\n```\n"
+
 // everyCorner has answers and staff notes in and round everything that a lesson
 // holds. SECRET stands for further words: in a heading, a table, a link, a
 // picture, code and a file that only an answer shows.
-const everyCorner = "```lesson\ntitle = \"Corners\"\nsummary = \"s\"\n[sheet]\nbefore = [\"open\"]\nboard = [\"SECRET0\"]\ntoday = [\"open\"]\n```\n\n" +
+const everyCorner = "```lesson\ntitle = \"Corners\"\nsummary = \"s\"\n[sheet]\nback = [\"open\", \"SECRET0\"]\n```\n\n" +
 	"## Open\n\n1. One\n\n   ```answer lines=2\n   In a list\n   ```\n\n2. Two\n\n> quoted\n>\n> ~~~staff\n> In a quote\n> ~~~\n\n" +
 	"`````staff\n## SECRET0\n\n````answer\nAn answer in a note\n\n```caution\nA caution, SECRET1\n```\n````\n\n| SECRET2 | b |\n|---|---|\n| | |\n| | SECRET3 |\n`````\n\n" +
 	"````answer lines=3\n```staff\nA note in an answer\n```\n\n![SECRET4](only-an-answer.svg \"SECRET5\")\n\n[SECRET6](https://example.org/SECRET7)\n\n```compute sun-day\n```\n\n    SECRET8\n\n`SECRET9` {class-facts.school school.name=SECRET10}\n````\n\n" +
@@ -106,20 +139,28 @@ func TestNothingLeaks(t *testing.T) {
 	t.Run("corners", func(t *testing.T) {
 		var words []string
 		text := planted(everyCorner, &words)
-		for n := 10; n >= 0; n-- {
+		openings := planted(everyOpening, &words)
+		for n := 22; n >= 0; n-- {
 			word := secret(1000 + n)
 			text = strings.ReplaceAll(text, fmt.Sprint("SECRET", n), word)
+			openings = strings.ReplaceAll(openings, fmt.Sprint("SECRET", n), word)
 			words = append(words, word)
 		}
 		inFile := secret(2000)
 		dir := folder(t, map[string]string{
 			"1-corners.md":       text,
+			"2-openings.md":      openings,
+			"3-page.md":          planted("```lesson\ntitle = \"Page\"\npart = \"page\"\nreader = \"staff\"\n[[vocabulary]]\nterm = \""+inFile+"\"\nmeaning = \"m\"\n```\n\nwords\n", &words),
+			"only-staff.svg":     fmt.Sprintf(drawn, inFile),
 			"only-an-answer.svg": fmt.Sprintf(drawn, inFile),
 			"shared.svg":         fmt.Sprintf(drawn, "for everyone"),
 		})
 		class := leaks(t, dir, append(words, inFile))
-		if !strings.Contains(class["/shared.svg"], "for everyone") || class["/only-an-answer.svg"] != "" {
+		if !strings.Contains(class["/shared.svg"], "for everyone") || class["/only-an-answer.svg"]+class["/only-staff.svg"] != "" {
 			t.Error("the class edition should have the picture that it shows, and no other")
+		}
+		if class["/page.html"] != "" || !strings.Contains(class["/openings.html"], "OPEN") || !strings.Contains(class["/card-openings.html"], "OPEN") {
+			t.Error("the class edition should have the parts for the class, and no page for staff")
 		}
 	})
 }

@@ -9,7 +9,7 @@ import (
 // inAndRoundStanding has answers and notes in only and unless blocks and round them, at
 // a school in the south. SECRET stands for words of staff, FALSE for words of what does
 // not stand there.
-const inAndRoundStanding = "```lesson\ntitle = \"Corners\"\nsummary = \"s\"\nkit = [{ item = \"FALSE0\", only = \"place-facts.north\" }, { item = \"thing\" }]\nvocabulary = [{ term = \"FALSE1\", meaning = \"FALSE2\", unless = \"place-facts.south\" }]\n[sheet]\nbefore = [\"open\"]\nboard = [\"secret0\"]\ntoday = [\"false3\"]\n```\n\n" +
+const inAndRoundStanding = "```lesson\ntitle = \"Corners\"\nsummary = \"s\"\nkit = [{ item = \"FALSE0\", only = \"place-facts.north\" }, { item = \"thing\" }]\nvocabulary = [{ term = \"FALSE1\", meaning = \"FALSE2\", unless = \"place-facts.south\" }]\n[sheet]\nback = [\"open\", \"secret0\", \"false3\"]\n```\n\n" +
 	"## Open\n\n`````only place-facts.south\n````answer lines=2\nAn answer, SECRET1\n\n```unless place-facts.tropics\nSECRET2\n```\n\n```only place-facts.tropics\nFALSE4\n```\n````\n\n````staff\n## SECRET0\n\n![SECRET3](staff.svg)\n````\n`````\n\n" +
 	"`````staff\n````only place-facts.south\n```answer\nSECRET4\n```\n\n| SECRET5 | |\n|---|---|\n| | |\n````\n`````\n\n" +
 	"`````only place-facts.north\n## FALSE3\n\nFALSE5 [FALSE6](https://example.org/FALSE7)\n\n![FALSE8](north.svg \"FALSE9\")\n\n```answer lines=3\nFALSE10\n```\n\n```caution\nFALSE11\n```\n\n```compute class-facts\nschool.name = \"FALSE12\"\n```\n\n| FALSE13 | |\n|---|---|\n| | |\n`````\n\n" +

@@ -168,10 +168,10 @@ func TestProofOfTimesAndDays(t *testing.T) {
 func TestTimesOnThePages(t *testing.T) {
 	dir := folder(t, map[string]string{
 		"unit.toml": monctonUnit + "first_day = 2027-03-11\nlast_day = 2027-03-19\ndays_off = [2027-03-11]\nlesson_times = [\"9:00-9:50\", \"9:50-10:40\", \"11:40-12:30\", \"13:05-13:55\"]\nlessons_a_day = 2\n",
-		"1-a.md":    block("Alpha", "minutes = 100\n[sheet]\nminutes = [\"plan\"]") + "\n## Plan\n\n| Minute | What |\n|---|---|\n| 0 | begin |\n| 59 | nearly an hour |\n| 99 | end |\n",
-		"2-b.md":    block("Beta", "needs = [\"dry\"]\nif_wet = \"keep\"\n[sheet]\nminutes = [\"plan\"]") + "\n## Plan\n\n| Minute | What |\n|---|---|\n| 0 | begin |\n| 19 | before noon |\n| 20 | noon |\n| 49 | end |\n",
-		"3-c.md":    block("Gamma", "visits = 2\nneeds = [\"dry\"]\nif_wet = \"inside\"\n[sheet]\nminutes = [\"plan\"]") + "\n## Plan\n\n| Minute | What |\n|---|---|\n| 5 | begin |\n",
-		"4-d.md":    block("Delta", "start = \"23:30\"\nminutes = 60\n[sheet]\nminutes = [\"plan\"]") + "\n## Plan\n\n| Minute | What |\n|---|---|\n| 15 | before midnight |\n| 45 | after midnight |\n",
+		"1-a.md":    block("Alpha", "minutes = 100\n[sheet]\nfront = [\"plan\"]") + "\n## Plan\n\n| Minute | What |\n|---|---|\n| 0 | begin |\n| 59 | nearly an hour |\n| 99 | end |\n",
+		"2-b.md":    block("Beta", "needs = [\"dry\"]\nif_wet = \"keep\"\n[sheet]\nfront = [\"plan\"]") + "\n## Plan\n\n| Minute | What |\n|---|---|\n| 0 | begin |\n| 19 | before noon |\n| 20 | noon |\n| 49 | end |\n",
+		"3-c.md":    block("Gamma", "visits = 2\nneeds = [\"dry\"]\nif_wet = \"inside\"\n[sheet]\nfront = [\"plan\"]") + "\n## Plan\n\n| Minute | What |\n|---|---|\n| 5 | begin |\n",
+		"4-d.md":    block("Delta", "start = \"23:30\"\nminutes = 60\n[sheet]\nfront = [\"plan\"]") + "\n## Plan\n\n| Minute | What |\n|---|---|\n| 15 | before midnight |\n| 45 | after midnight |\n",
 	})
 	out := filepath.Join(t.TempDir(), "handbook")
 	must(t, "press", "--staff", "--content", dir, "--out", out)
