@@ -116,7 +116,7 @@ func TestListOfAllPages(t *testing.T) {
 	if got := list.find("ol").texts("li"); !slices.Equal(got, want) {
 		t.Errorf("the lessons are %q, want %q", got, want)
 	}
-	if got := list.find("ul").texts("li"); len(got) != 5 || got[0] != "Extra" {
+	if got := list.find("ul").texts("li"); len(got) != 4 || got[0] != "Extra" {
 		t.Errorf("the other pages are %q", got)
 	}
 	for page, want := range map[string]string{"today.html": "Today", "alpha.html": "1 Alpha", "gamma.html": "3 Gamma", "extra.html": "Extra"} {

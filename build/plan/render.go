@@ -154,7 +154,10 @@ func (r lessonRenderer) opening(w util.BufWriter, _ []byte, node ast.Node, enter
 		return ast.WalkContinue, nil
 	}
 	words := r.draft.plan.words
-	open := `<section class="opening of-` + n.Reader + `">`
+	open := `<section class="opening">`
+	if n.Reader == source.ForClass {
+		open = `<section class="opening with-class">`
+	}
 	if before, ok := n.PreviousSibling().(*source.Opening); !ok || before.Part != n.Part {
 		open += `<h2 class="opening-title" id="nb-` + n.Part + `">` + words.Say("opening."+n.Part) + `</h2>`
 	}
