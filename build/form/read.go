@@ -99,18 +99,10 @@ func (r *reader) table(f Form, raw map[string]any, prefix, path string, into Val
 }
 
 func (r *reader) tables(field Field, raw any, at string, into Values) {
-	items, ok := raw.([]map[string]any)
+	items, ok := tablesOf(raw)
 	if !ok {
-		list, isList := raw.([]any)
-		for _, x := range list {
-			t, isTable := x.(map[string]any)
-			isList = isList && isTable
-			items = append(items, t)
-		}
-		if !isList {
-			r.fault(r.places[at], "%s %s", field.Name(), field.mismatch(raw))
-			return
-		}
+		r.fault(r.places[at], "%s %s", field.Name(), field.mismatch(raw))
+		return
 	}
 	if most := field.mostItems(); most > 0 && len(items) > most {
 		r.fault(r.places[at+"["+strconv.Itoa(most)+"]"], "%s has %d tables; up to %d are taken", field.Name(), len(items), most)
@@ -126,6 +118,22 @@ func (r *reader) tables(field Field, raw any, at string, into Values) {
 		rows = append(rows, field.Fields.Complete(row))
 	}
 	into[field.Name()] = rows
+}
+
+// tablesOf returns the tables of a list as it is decoded, and whether it holds nothing
+// else.
+func tablesOf(raw any) ([]map[string]any, bool) {
+	items, ok := raw.([]map[string]any)
+	if ok {
+		return items, true
+	}
+	list, ok := raw.([]any)
+	for _, x := range list {
+		t, isTable := x.(map[string]any)
+		ok = ok && isTable
+		items = append(items, t)
+	}
+	return items, ok
 }
 
 func (r *reader) unknown(f Form, prefix, key, at string) {

@@ -73,6 +73,13 @@ func (f Form) asWanted(before map[string]any, src []byte, v Values) error {
 	}
 	for name, x := range v {
 		field, _ := f.Field(name)
+		if field.Kind() == Tables {
+			want, _ := x.([]Values)
+			if !field.rowsAsWanted(before, after, want) {
+				return fmt.Errorf("%s can not be set by a program in the place where the text has it", name)
+			}
+			continue
+		}
 		raw, there := at(after, name)
 		if x == nil && !there {
 			continue
@@ -165,6 +172,13 @@ func (r *rewriter) field(field Field, x any) error {
 		return err
 	}
 	old, there := at(raw, field.Name())
+	if field.Kind() == Tables {
+		rows, ok := x.([]Values)
+		if !ok && x != nil {
+			return errType
+		}
+		return r.tables(field, old, rows)
+	}
 	switch old.(type) {
 	case map[string]any, []map[string]any:
 		return errors.New("is a table in the text")
@@ -175,22 +189,16 @@ func (r *rewriter) field(field Field, x any) error {
 		}
 		return nil
 	}
-	text, ok := field.Literal(x)
-	if !ok {
-		return errors.New("does not take such a value")
-	}
-	again, err := decodeTOML([]byte("x = " + text))
+	text, err := field.checked(x)
 	if err != nil {
 		return err
-	}
-	if _, complaint := field.value(again["x"]); complaint != "" {
-		return errors.New(complaint)
 	}
 	value, complaint := field.value(old)
 	switch {
 	case there && complaint == "" && equal(value, x):
 	case there:
-		r.replace(field, value, x, text)
+		_, values := spots(r.src)
+		r.replaceAt(r.offset(values[field.Name()]), field, value, x, text)
 	case r.uncomment(field.Name(), text):
 	default:
 		r.add(field.Name(), text)
@@ -198,11 +206,27 @@ func (r *rewriter) field(field Field, x any) error {
 	return nil
 }
 
-// replace writes the value in the place of the one that is there; was is that one,
-// nil where it has a fault.
-func (r *rewriter) replace(field Field, was, x any, text string) {
-	_, values := spots(r.src)
-	from := r.offset(values[field.Name()])
+var errType = errors.New("does not take such a value")
+
+// checked writes a value as TOML that is read as one the field takes.
+func (f Field) checked(x any) (string, error) {
+	text, ok := f.Literal(x)
+	if !ok {
+		return "", errType
+	}
+	again, err := decodeTOML([]byte("x = " + text))
+	if err != nil {
+		return "", err
+	}
+	if _, complaint := f.value(again["x"]); complaint != "" {
+		return "", errors.New(complaint)
+	}
+	return text, nil
+}
+
+// replaceAt writes the value in the place of the one that begins there; was is that
+// one, nil where it has a fault.
+func (r *rewriter) replaceAt(from int, field Field, was, x any, text string) {
 	to := valueEnd(r.src, from)
 	if r.src[from] == '[' && text[0] == '[' && was != nil {
 		r.list(from, field.literals(was), field.literals(x))
@@ -258,12 +282,16 @@ func (r *rewriter) commentOut(name string) error {
 			if s.name(e) != name {
 				continue
 			}
-			from := bytes.LastIndexByte(r.src[:e.start], '\n') + 1
-			r.splice(from, e.end, "# "+strings.ReplaceAll(string(r.src[from:e.end]), "\n", "\n# "))
+			r.commentOutEntry(e)
 			return nil
 		}
 	}
 	return errors.New("stands in a table on one line; delete it there")
+}
+
+func (r *rewriter) commentOutEntry(e entry) {
+	from := bytes.LastIndexByte(r.src[:e.start], '\n') + 1
+	r.splice(from, e.end, "# "+strings.ReplaceAll(string(r.src[from:e.end]), "\n", "\n# "))
 }
 
 var (
@@ -328,16 +356,24 @@ func counting(line, prefix, name, text string) (string, bool) {
 		return "", false
 	}
 	body := []byte(m[2])
+	key, from, ok := onePair(body)
+	if !ok || prefix+key != name {
+		return "", false
+	}
+	return m[1] + m[2][:from] + text + m[2][valueEnd(body, from):] + end, true
+}
+
+// onePair reads a text that is one key = value: the key, and where the value begins.
+func onePair(body []byte) (key string, value int, ok bool) {
 	list := entries(body)
 	if len(list) != 1 || list[0].head != 0 || list[0].value < 0 || list[0].deep >= 0 || list[0].long >= 0 {
-		return "", false
+		return "", 0, false
 	}
 	parts, ok := keyParts(list[0].key)
-	if _, err := decodeTOML(body); err != nil || !ok || prefix+strings.Join(parts, ".") != name {
-		return "", false
+	if _, err := decodeTOML(body); err != nil || !ok {
+		return "", 0, false
 	}
-	from := list[0].value
-	return m[1] + m[2][:from] + text + m[2][valueEnd(body, from):] + end, true
+	return strings.Join(parts, "."), list[0].value, true
 }
 
 // add writes a key that the text does not have.

@@ -36,7 +36,7 @@ func rewritten() Form {
 		{Key: rwName, Required: true}, {Key: rwLat, Unit: "deg", Min: -90, Max: 90}, {Key: rwZone}, {Key: rwPaper, Choices: []string{"A4", "Letter"}},
 		{Key: rwCount, Min: 0, Max: 500}, {Key: rwFlag},
 		{Key: rwFirst}, {Key: rwMonth}, {Key: rwBell}, {Key: rwBreak}, {Key: rwDays}, {Key: rwOff, Max: 9}, {Key: rwTimes},
-		{Key: rwBalls, Fields: Form{{Key: Key[string]("name")}, {Key: Key[float64]("size")}}}, {Key: rwSize},
+		{Key: rwBalls, Max: 9, Fields: Form{{Key: Key[string]("name"), Required: true}, {Key: Key[float64]("size")}, {Key: Key[int]("count"), Default: 1}, {Key: Key[[]TimeSpan]("times")}}}, {Key: rwSize},
 		{Key: rwLog, Fields: Form{{Key: Key[string]("who")}}},
 	}
 }
@@ -117,7 +117,6 @@ func TestRewriteRefuses(t *testing.T) {
 		{"what is outside the bounds", "", Values{"school.latitude": 95.0}, "school.latitude 95° is outside −90° to 90°"},
 		{"an unknown word", "", Values{"school.paper": "A5"}, `school.paper "A5" is unknown, want "A4" or "Letter"`},
 		{"another type", "", Values{"class.pupils": 3.5}, "class.pupils does not take such a value"},
-		{"a list of tables", "", Values{"stock.balls": []Values{}}, "stock.balls does not take such a value"},
 		{"an unknown key", "", Values{"school.nam": "x"}, `school.nam is not a key; did you mean "school.name"?`},
 		{"a text with a mistake", "[school]\nname = A\n", Values{"school.paper": "A4"}, "line 2: "},
 		{"a key that is a table", "[school.name]\nx = 1\n", Values{"school.name": "A"}, "school.name is a table in the text"},
