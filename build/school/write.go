@@ -18,7 +18,8 @@ func Rewrite(file []byte, v form.Values) ([]byte, error) { return Settings().Rew
 
 // Write returns a new unit.toml: every key of Settings in its table, below what it
 // means, what it takes and what holds without it. Those of the values are set; the
-// others are commented out, with an example. A list of tables is not set.
+// others are commented out, with an example. A list of tables has its example, and
+// below it those of the values.
 func Write(v form.Values) []byte {
 	var b strings.Builder
 	b.WriteString(intro)
@@ -41,6 +42,15 @@ func Write(v form.Values) []byte {
 				text, _ := inner.Literal(example(inner))
 				b.WriteString(fold("#   # ", explanation(inner)))
 				fmt.Fprintf(&b, "#   %s = %s\n", inner.Name(), text)
+			}
+			rows, _ := v[field.Name()].([]form.Values)
+			for _, row := range rows {
+				fmt.Fprintf(&b, "\n[[%s]]\n", field.Name())
+				for _, inner := range field.Fields {
+					if text, ok := inner.Literal(row[inner.Name()]); ok {
+						fmt.Fprintf(&b, "%s = %s\n", inner.Name(), text)
+					}
+				}
 			}
 		}
 	}

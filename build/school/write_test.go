@@ -147,3 +147,32 @@ func same(a, b form.Values) bool {
 	}
 	return slices.Equal(text(a), text(b)) && reflect.DeepEqual(without(a), without(b))
 }
+
+// Lists of tables are set below their example, and no key of their table is below them.
+func TestWriteSetsLists(t *testing.T) {
+	v := everyKey(t)
+	for _, list := range []form.Key[[]form.Values]{school.StockBalls, school.FieldOutline} {
+		field, _ := school.Settings().Field(list.Name())
+		var rows []form.Values
+		for n := range 2 {
+			row := form.Values{}
+			for _, inner := range field.Fields {
+				switch inner.Kind() {
+				case form.Number:
+					row[inner.Name()] = inner.Min + float64(n)
+				case form.Whole:
+					row[inner.Name()] = int(inner.Max) - n
+				default:
+					row[inner.Name()] = `a "ball"`
+				}
+			}
+			rows = append(rows, row)
+		}
+		v = v.With(list.Is(rows))
+	}
+	file := school.Write(v)
+	values, faults, _ := school.Settings().Read(file)
+	if len(faults) > 0 || !same(values, v) {
+		t.Errorf("%v\n%v\nwant\n%v\n%s", faults, values, v, file)
+	}
+}
