@@ -253,28 +253,22 @@ func (r *Register) recordsPage(b book, rows []typedRow, wrong map[[2]int]string,
 	}
 	columns := b.ledger.shown()
 	for _, f := range columns {
-		page.Columns = append(page.Columns, typeset.Column{ID: "c-" + id(f.Name()), Name: f.Name(), Label: columnLabel(f, b.words), Help: b.columnHelp(f)})
+		page.Columns = append(page.Columns, typeset.Column{ID: "c-" + id(f.Name()), Name: f.Name(), Label: columnLabel(f, b.words), Help: columnHelp(f, b.words)})
 	}
 	for range spare {
 		rows = append(rows, typedRow{of: -1, cells: make([]string, len(columns))})
 	}
 	for i, t := range rows {
-		row := typeset.Row{Number: i, Label: word("form.new_row"), Note: note[i]}
+		row := typeset.Row{ID: fmt.Sprintf("r%d", i), Label: word("form.new_row"), Note: note[i]}
 		if t.of >= 0 {
 			row.Label = word("form.row", say.Count(t.of+1))
 		}
 		for c, f := range columns {
-			cell := typeset.Cell{
-				ID: fmt.Sprintf("cell-%d-%d", i, c), Name: cellName(i, f), Value: t.cells[c], Wrong: wrong[[2]int{i, c}],
-				Labels: fmt.Sprintf("r%d c-%s", i, id(f.Name())), Number: f.Kind() != form.Text, Tongue: page.Tongue(),
+			one := cell(f, fmt.Sprintf("cell-%d-%d", i, c), cellName(i, f), row.ID+" "+page.Columns[c].ID, t.cells[c], wrong[[2]int{i, c}], b.words)
+			if one.Wrong != "" {
+				page.Mistakes = append(page.Mistakes, typeset.Mistake{Anchor: one.ID, Label: row.Label + ", " + columnLabel(f, b.words), Text: one.Wrong})
 			}
-			if chosen(f) {
-				cell.Options = cellOptions(f, t.cells[c], b.words)
-			}
-			if cell.Wrong != "" {
-				page.Mistakes = append(page.Mistakes, typeset.Mistake{Anchor: cell.ID, Label: row.Label + ", " + columnLabel(f, b.words), Text: cell.Wrong})
-			}
-			row.Cells = append(row.Cells, cell)
+			row.Cells = append(row.Cells, one)
 		}
 		page.Rows = append(page.Rows, row)
 	}
@@ -284,6 +278,15 @@ func (r *Register) recordsPage(b book, rows []typedRow, wrong map[[2]int]string,
 		}
 	}
 	return page
+}
+
+// cell makes one cell of a table; labels are the ids of what names it.
+func cell(f form.Field, id, name, labels, text, wrong string, w *typeset.Words) typeset.Cell {
+	one := typeset.Cell{ID: id, Name: name, Labels: labels, Value: text, Wrong: wrong, Tongue: typeset.FormPage{Words: w}.Tongue()}
+	if chosen(f) {
+		one.Options = cellOptions(f, text, w)
+	}
+	return one
 }
 
 // cellOptions are the choices of a cell, which may be empty.
@@ -315,13 +318,13 @@ func columnLabel(f form.Field, w *typeset.Words) string {
 	return readable(strings.TrimSuffix(f.Name(), "_"+f.Unit))
 }
 
-func (b book) columnHelp(f form.Field) string {
-	parts := []string{b.words.Explain(f.Doc)}
+func columnHelp(f form.Field, w *typeset.Words) string {
+	parts := []string{w.Explain(f.Doc)}
 	switch {
 	case (f.Kind() == form.Number || f.Kind() == form.Whole) && f.Min != f.Max:
-		parts = append(parts, b.words.Say("form.between", bound(f, f.Min), bound(f, f.Max)))
+		parts = append(parts, w.Say("form.between", bound(f, f.Min), bound(f, f.Max)))
 	case f.Unit != "":
-		parts = append(parts, b.words.Say("form.counted_in", say.Text(f.Unit)))
+		parts = append(parts, w.Say("form.counted_in", say.Text(f.Unit)))
 	}
 	return strings.Join(parts, " ")
 }

@@ -1,7 +1,6 @@
 package register
 
 import (
-	"fmt"
 	"net/http"
 	"slices"
 	"strconv"
@@ -36,20 +35,25 @@ func order(f form.Field) int {
 // A draft is what the lines of the page hold, by key.
 type draft struct {
 	text  map[string]string
-	wrong map[string]string // the complaint, as a sentence
+	grids map[string]grid   // of lists of tables
+	wrong map[string]string // the complaint, as a sentence; also by cell of a grid
 	doubt map[string]string
 	note  map[string]string
 }
 
 func newDraft() draft {
-	return draft{map[string]string{}, map[string]string{}, map[string]string{}, map[string]string{}}
+	return draft{map[string]string{}, map[string]grid{}, map[string]string{}, map[string]string{}, map[string]string{}}
 }
 
 // draft is the page of a unit as its file is.
 func (u unit) draft() draft {
 	d := newDraft()
 	for _, f := range school.Settings() {
-		d.text[f.Name()] = u.offered(f)
+		if f.Kind() == form.Tables {
+			d.grids[f.Name()] = u.grid(f)
+		} else {
+			d.text[f.Name()] = u.offered(f)
+		}
 	}
 	return d
 }
@@ -113,7 +117,7 @@ func (r *Register) settingsPage(u unit, d draft) typeset.FormPage {
 			}
 			g.Folded = append(g.Folded, line)
 			folded = append(folded, line.Label)
-			g.Open = g.Open || line.Wrong != "" || line.Doubt != "" || line.Note != ""
+			g.Open = g.Open || line.Wrong != "" || line.Doubt != "" || line.Note != "" || len(mistakes("", line.Table)) > 0
 		}
 		if len(g.Folded) > 0 {
 			g.Fold = word("form.fold", say.Text(strings.Join(folded[:min(3, len(folded))], ", ")), say.Count(len(g.Folded)))
@@ -127,6 +131,9 @@ func (r *Register) settingsPage(u unit, d draft) typeset.FormPage {
 	for _, f := range fields {
 		if text := d.wrong[f.Name()]; text != "" {
 			page.Mistakes = append(page.Mistakes, typeset.Mistake{Anchor: id(f.Name()), Label: label(f, u.words), Text: text})
+		}
+		if f.Kind() == form.Tables {
+			page.Mistakes = append(page.Mistakes, mistakes(label(f, u.words), u.table(f, d))...)
 		}
 	}
 	for _, f := range fields {
@@ -159,7 +166,9 @@ func groupOf(f form.Field) string {
 	return table
 }
 
-func id(name string) string { return strings.NewReplacer(".", "-", "_", "-").Replace(name) }
+func id(name string) string {
+	return strings.NewReplacer(".", "-", "_", "-", "[", "-", "]", "").Replace(name)
+}
 
 // line is the line of one key.
 func (u unit) line(f form.Field, d draft) typeset.FormField {
@@ -171,7 +180,7 @@ func (u unit) line(f form.Field, d draft) typeset.FormField {
 	}
 	switch {
 	case f.Kind() == form.Tables:
-		l.Kind, l.Width, l.Value = "shown", "whole", u.shown(f)
+		l.Kind, l.Width, l.Table = "table", "whole", u.table(f, d)
 	case f.Kind() == form.Texts && chosen(f):
 		l.Kind, l.Width = "several", "whole"
 		l.Options = options(f, d.text[name], u.words)
@@ -194,7 +203,7 @@ func (u unit) help(f form.Field) string {
 	parts := []string{u.words.Explain(f.Doc)}
 	switch {
 	case f.Kind() == form.Tables:
-		parts = append(parts, u.words.Say("form.shown_only"))
+		parts = append(parts, u.words.Say("form.table_rows"))
 	case chosen(f):
 		return parts[0]
 	case f.Kind() == form.Texts || f.Kind() == form.Dates || f.Kind() == form.Spans:
@@ -204,7 +213,7 @@ func (u unit) help(f form.Field) string {
 	case f.Unit != "":
 		parts = append(parts, u.words.Say("form.counted_in", say.Text(f.Unit)))
 	}
-	if without := u.without(f); without != "" && f.Kind() != form.Tables {
+	if without := u.without(f); without != "" {
 		parts = append(parts, u.words.Say("form.left_empty", say.Text(without)))
 	}
 	return named(strings.Join(parts, " "), u.words)
@@ -291,31 +300,4 @@ func optionName(f form.Field, value string, w *typeset.Words) string {
 		}
 	}
 	return value
-}
-
-// shown tells what a list of tables holds, a table by its first key.
-func (u unit) shown(f form.Field) string {
-	rows, _ := u.values[f.Name()].([]form.Values)
-	if len(rows) == 0 {
-		return u.words.Say("form.none_yet")
-	}
-	var names []string
-	for _, row := range rows {
-		var parts []string
-		for i, column := range f.Fields {
-			text, ok := column.Typed(row[column.Name()])
-			if !ok || i > 0 && column.Kind() == form.Text {
-				continue
-			}
-			if i > 0 && column.Unit != "" {
-				text += " " + column.Unit
-			}
-			parts = append(parts, text)
-			if len(parts) == 2 {
-				break
-			}
-		}
-		names = append(names, strings.Join(parts, " × "))
-	}
-	return fmt.Sprint(strings.Join(names, "; "))
 }

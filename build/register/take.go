@@ -36,7 +36,7 @@ func (r *Register) takeSettings(w http.ResponseWriter, q *http.Request, typed ur
 	changes := u.changes(d)
 	src, err := u.with(changes)
 	if err != nil {
-		r.refuse(w, u, d, []string{sentence(err.Error(), u.words)})
+		r.refuse(w, u, d, u.unwritten(err, d))
 		return
 	}
 	after := u.as(src)
@@ -47,7 +47,7 @@ func (r *Register) takeSettings(w http.ResponseWriter, q *http.Request, typed ur
 	}
 	by, _ := after.byKey(found)
 	for key, text := range by.wrong {
-		if d.wrong[key] == "" {
+		if key = d.typedCell(key, changes); d.wrong[key] == "" {
 			d.wrong[key] = text + guess(key, after.values)
 		}
 	}
@@ -82,6 +82,17 @@ func (r *Register) write(u unit, changes form.Values, src []byte) error {
 	return save(u.folder, school.SettingsFile, src)
 }
 
+// unwritten tells why the file could not be changed: beside a list of tables that is
+// written as no page can change it, else at the top of the page.
+func (u unit) unwritten(err error, d draft) (why []string) {
+	key, rest, _ := strings.Cut(err.Error(), " ")
+	if f, known := school.Settings().Field(key); known && f.Kind() == form.Tables {
+		add(d.wrong, key, sentence("in "+school.SettingsFile+" this "+rest, u.words))
+		return nil
+	}
+	return []string{sentence(err.Error(), u.words)}
+}
+
 // refuse sends the page back with what was typed.
 func (r *Register) refuse(w http.ResponseWriter, u unit, d draft, why []string) {
 	page := r.settingsPage(u, d)
@@ -96,8 +107,12 @@ func (r *Register) refuse(w http.ResponseWriter, u unit, d draft, why []string) 
 func (u unit) typedDraft(typed url.Values) draft {
 	d := u.draft()
 	for _, f := range school.Settings() {
+		if f.Kind() == form.Tables {
+			d.grids[f.Name()] = u.typedGrid(f, typed)
+			continue
+		}
 		texts, sent := typed[f.Name()]
-		if !sent || f.Kind() == form.Tables {
+		if !sent {
 			continue
 		}
 		if f.Kind() == form.Texts && chosen(f) {
@@ -133,9 +148,15 @@ func bothAxes(text map[string]string, french bool) {
 func (u unit) changes(d draft) form.Values {
 	changes := form.Values{}
 	for _, f := range school.Settings() {
+		if f.Kind() == form.Tables {
+			if rows, changed := u.tables(f, d); changed {
+				changes[f.Name()] = rows
+			}
+			continue
+		}
 		text, was := d.text[f.Name()], u.offered(f)
 		switch {
-		case f.Kind() == form.Tables || text == was && (u.src != nil || text == ""):
+		case text == was && (u.src != nil || text == ""):
 		case text == "" && f.Required:
 			d.wrong[f.Name()] = sentence("is missing: "+f.Allowed(), u.words)
 		case text == "":
@@ -167,6 +188,10 @@ func (u unit) with(changes form.Values) ([]byte, error) {
 func (u unit) byKey(found problem.List) (by draft, rest []string) {
 	by = newDraft()
 	for _, p := range found {
+		if name, text, ok := u.cellAt(p); ok && !p.Warning {
+			add(by.wrong, name, sentence(text, u.words))
+			continue
+		}
 		first, _, _ := strings.Cut(p.Text, " ")
 		field, known := school.Settings().Field(strings.TrimRight(first, ":,"))
 		if !known {
@@ -266,16 +291,15 @@ func (r *Register) stale(w http.ResponseWriter, u unit, d draft, sum string) {
 	was := u.as(before)
 	var meanwhile []string
 	for _, f := range school.Settings() {
-		if f.Kind() == form.Tables {
-			continue
-		}
 		name := f.Name()
-		then, now := was.offered(f), u.offered(f)
-		touched := d.text[name] != then || !known
-		if !touched {
+		then, now := was.said(f), u.said(f)
+		touched := d.said(f) != then || !known
+		if !touched && f.Kind() == form.Tables {
+			d.grids[name] = u.grid(f)
+		} else if !touched {
 			d.text[name] = now
 		}
-		if touched && d.text[name] != now {
+		if touched && d.said(f) != now {
 			d.note[name] = u.words.Say("form.in_file_now", say.Text(u.orNothing(now)))
 		}
 		if known && then != now {
@@ -292,6 +316,17 @@ func (r *Register) stale(w http.ResponseWriter, u unit, d draft, sum string) {
 	}
 	r.answer(w, http.StatusConflict, page)
 }
+
+// said is what the line of a key says, of a list of tables all its cells.
+func (d draft) said(f form.Field) string {
+	if f.Kind() == form.Tables {
+		return d.grids[f.Name()].text()
+	}
+	return d.text[f.Name()]
+}
+
+// said is what stands on the line of a key, as the file is.
+func (u unit) said(f form.Field) string { return u.draft().said(f) }
 
 func (u unit) orNothing(text string) string {
 	if text == "" {

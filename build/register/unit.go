@@ -29,6 +29,7 @@ type unit struct {
 	fresh  form.Values // what it then begins with
 	values form.Values
 	places map[string]form.Place
+	faults []form.Fault
 	words  *typeset.Words
 }
 
@@ -66,7 +67,7 @@ func (r *Register) unit(q *http.Request) (u unit, close func() error, err error)
 // as is the unit with another unit.toml.
 func (u unit) as(src []byte) unit {
 	u.src = src
-	u.values, _, u.places = school.Settings().Read(plain(src))
+	u.values, u.faults, u.places = school.Settings().Read(plain(src))
 	return u
 }
 

@@ -27,8 +27,7 @@ type FormPage struct {
 	Saved               bool
 	Groups              []FormGroup
 	Records             []Link // pages of the class's records
-	Columns             []Column
-	Rows                []Row
+	Table                      // of the records
 	Save                string // what the button says
 	Doubted             bool   // something is hardly right, and may be saved all the same
 	Locked              bool   // the file is to be mended first, so that nothing can be typed
@@ -50,7 +49,7 @@ type FormGroup struct {
 // A FormField is one line of the page.
 type FormField struct {
 	ID, Name, Label, Help string
-	Kind                  string // "line", "lines", "choice", "several", "shown"
+	Kind                  string // "line", "lines", "choice", "several", "table"
 	Width                 string // "half", "third" or "whole"
 	Value                 string
 	Options               []Option
@@ -59,6 +58,7 @@ type FormField struct {
 	Note                  string // what the file says by now
 	Required, Number      bool
 	Tongue                string // of what is wrong, where it is not that of the page
+	Table                        // of the kind
 }
 
 // An Option is one choice.
@@ -97,23 +97,28 @@ type Noon struct {
 	Note  string
 }
 
-// A Column is one column of records.
+// A Table is rows to type into, of records or of a setting that is a list.
+type Table struct {
+	Columns []Column
+	Rows    []Row
+}
+
+// A Column is one column of a table.
 type Column struct{ ID, Name, Label, Help string }
 
-// A Row is one row of records.
+// A Row is one row of a table.
 type Row struct {
-	Number int
-	Label  string
-	Cells  []Cell
-	Note   string // what became of it
+	ID, Label string
+	Cells     []Cell
+	Note      string // what became of it
 }
 
 // A Cell is one value of a row.
 type Cell struct {
-	ID, Name, Value, Wrong, Labels string
-	Options                        []Option // where it is one of them
-	Number                         bool
-	Tongue                         string // of what is wrong, where it is not that of the page
+	ID, Name, Value, Wrong string
+	Labels                 string   // ids of its row and its column, which name it
+	Options                []Option // where it is one of them
+	Tongue                 string   // of what is wrong, where it is not that of the page
 }
 
 // WriteForm writes a page to type on.

@@ -64,6 +64,7 @@ try {
 	await inContext({ javaScriptEnabled: false }, (context) => wrongValues(context, false));
 	await inContext({}, twoTabs);
 	await inContext({}, changedOnDisk);
+	await inContext({}, lists);
 	await inContext({}, records);
 	await inContext({}, otherSite);
 	await inContext({ bypassCSP: true }, looks);
@@ -214,6 +215,38 @@ async function changedOnDisk(context) {
 	await page.locator('#meanwhile').waitFor();
 	check('the file stays as it was changed', said() === theirs);
 	check('the line tells both', (await page.inputValue('#school-name')) === 'Oak School' && (await page.textContent('#school-name-note')).includes('Ash School'));
+	await page.close();
+	writeFileSync(file, toml);
+}
+
+// lists types a kind of lens with a wrong cell, mends it, and takes the row out again.
+async function lists(context) {
+	writeFileSync(file, toml);
+	const page = await context.newPage();
+	const opened = async () => {
+		await page.goto(start);
+		await page.evaluate(() => document.querySelectorAll('details').forEach((d) => { d.open = true; }));
+	};
+	await opened();
+	check('two empty rows of lenses', (await page.locator('#stock-lenses tbody tr').count()) === 2);
+	await page.fill('#stock-lenses-0-label', 'bag A');
+	await page.fill('#stock-lenses-0-diameter-mm', '2');
+	await page.fill('#stock-lenses-0-focal-mm', '250');
+	await page.click('button[type=submit]');
+	await page.locator('#mistakes').waitFor();
+	check('a wrong cell of a list writes nothing', said() === toml);
+	await page.click('#mistakes a');
+	check('the list leads to the cell of a list', await focused(page, 'stock-lenses-0-diameter-mm'));
+	await page.fill('#stock-lenses-0-diameter-mm', '50');
+	await page.click('button[type=submit]');
+	await page.waitForURL(home);
+	check('the row is in the file', said() === `${toml}\n[[stock.lenses]]\nlabel = "bag A"\ndiameter_mm = 50\nfocal_mm = 250\n`, said());
+	await opened();
+	check('two empty rows below it', (await page.locator('#stock-lenses tbody tr').count()) === 3);
+	for (const input of await page.locator('#stock-lenses tbody tr:first-child input').all()) await input.fill('');
+	await page.click('button[type=submit]');
+	await page.waitForURL(home);
+	check('an emptied row is in the file no more', !said().includes('lenses'), said());
 	await page.close();
 	writeFileSync(file, toml);
 }
