@@ -111,6 +111,10 @@ func (s *daySheet) backParts() ([]typeset.SheetPart, error) {
 	if answers.Body != "" {
 		parts = append(parts, answers)
 	}
+	if away := source.BlockAbsent.Of(s.lesson.Block); away != "" { // else the class has its own way
+		body := template.HTML("<p>" + template.HTMLEscapeString(away) + "</p>")
+		parts = append(parts, typeset.SheetPart{Name: "absent", Title: s.draft.plan.words.Say("day-sheet.absent"), Body: body})
+	}
 	things := typeset.SheetPart{Name: "things", Title: s.draft.plan.words.Say("page.kit"), Prints: s.draft.plan.printsOf(s.at)}
 	for _, thing := range source.BlockKit.Of(s.lesson.Block) {
 		things.Kit = append(things.Kit, s.draft.mark(kit(thing)))

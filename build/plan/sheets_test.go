@@ -251,3 +251,26 @@ func TestPupilSheetsOfTheDemo(t *testing.T) {
 		}
 	}
 }
+
+// What a pupil does who was away is on the day sheet, for the staff alone, and a lesson
+// that does not say it has no such part.
+func TestDaySheetForTheAbsent(t *testing.T) {
+	const says = "Measure <three> shadows at home."
+	unit, words := read(t, fstest.MapFS{
+		"unit.toml": {Data: readFile(t, "../../testdata/units/south/unit.toml")},
+		"1-a.md":    {Data: []byte(strings.Replace(sheetLesson, "minutes = 40\n", "minutes = 40\nabsent = \""+says+"\"\n", 1))},
+		"2-b.md":    {Data: []byte("```lesson\ntitle = \"B\"\n```\n")},
+	}, "sheets")
+	class, staff := pressings(t, unit, words, unit.Settings)
+	if got := sheetPart(t, staff["day-a.html"], "absent"); !strings.Contains(got, "<h2>For pupils who were away</h2>") || !strings.Contains(got, "Measure &lt;three> shadows at home.") {
+		t.Errorf("%s", got)
+	}
+	if strings.Contains(staff["day-b.html"], "nb-absent") {
+		t.Error("a part for the absent that says nothing")
+	}
+	for name, page := range class {
+		if strings.Contains(page, "shadows at home") {
+			t.Errorf("%s of the class edition says it", name)
+		}
+	}
+}

@@ -35,7 +35,11 @@ const (
 	BlockSameClock      form.Key[bool]          = "same_clock"
 	BlockIfWet          form.Key[string]        = "if_wet"
 	BlockChangeWith     form.Key[string]        = "change_with"
+	BlockQuestion       form.Key[string]        = "question"
 	BlockGoals          form.Key[[]string]      = "goals"
+	BlockEvidence       form.Key[[]string]      = "evidence"
+	BlockCodes          form.Key[[]string]      = "codes"
+	BlockAbsent         form.Key[string]        = "absent"
 	BlockGlance         form.Key[[]string]      = "glance"
 	BlockGlanceStaff    form.Key[[]string]      = "glance_staff"
 	BlockVocabulary     form.Key[[]form.Values] = "vocabulary"
@@ -94,7 +98,11 @@ func LessonBlock() form.Form {
 		{Key: BlockSameClock, Default: false, Doc: "No clock change may lie between that lesson and this one, because the watch of one is read against the other."},
 		{Key: BlockIfWet, Choices: []string{"later", "keep", "change", "inside"}, Default: "later", Doc: "What becomes of the lesson when the weather spoils it: it is held in a lesson time later, if one is free; in one that is kept free for it before the next lesson; it changes places with an indoor lesson; or the class stays in, and the lesson says what it does there."},
 		{Key: BlockChangeWith, Assumed: "the next lesson", Doc: `File of the later lesson without needs that it changes places with; it goes with if_wet = "change".`},
+		{Key: BlockQuestion, Assumed: "its summary", Doc: "The question that the lesson asks, for unit-map."},
 		{Key: BlockGoals, Doc: "What pupils can do afterwards."},
+		{Key: BlockEvidence, Doc: "What shows that pupils can do it: something that they say, make or write. For unit-map."},
+		{Key: BlockCodes, Doc: "Codes of the school's own curriculum that the lesson is for, as its papers write them; code-list counts them."},
+		{Key: BlockAbsent, Default: "", Doc: "What a pupil does instead who was away; on the day sheet and in unit-map."},
 		{Key: BlockGlance, Doc: `Facts for the margin, each written as in a sentence: "place-facts.local_noon".`},
 		{Key: BlockGlanceStaff, Doc: "Facts that only staff see: in the margin of their page, and as the numbers of the day sheet."},
 		{Key: BlockVocabulary, Doc: "New words; the glossary gathers them.", Fields: append(form.Form{

@@ -134,8 +134,9 @@ func TestTaught(t *testing.T) {
 		"2-plain.md": "```lesson\ntitle = \"Plain\"\n```\n",
 		"3-full.md": "```lesson\ntitle = \"Full\"\ndate = 2027-04-20\nstart = \"13:30\"\nminutes = 75\nvisits = 2\nneeds = [\"dry\", \"sun\", \"moon\", \"dark\"]\nsun_height_deg = 25\noutside_minutes = 20\n" +
 			"dark_by = \"21:15\"\nhourly_marks = \"9:00-14:30\"\nfollows = \"1-first.md\"\ndays_after = 3\ndays_within = 9\nsame_clock = true\nif_wet = \"change\"\nchange_with = \"4-last.md\"\n" +
+			"question = \"Why?\"\ngoals = [\"draw\", \"tell why\"]\nevidence = [\"the drawing\"]\ncodes = [\"S 6.1\", \"M 6.4\"]\nabsent = \"Draw at home.\"\n" +
 			"kit = [{ item = \"card\", count = 0.5, each = \"group\", spare = 3, source = \"buy\", used_up = true, price = 4.5, pack = 10 }, { item = \"lamp\" }, { item = \"jar\", each = \"pupil\", source = \"home\" }]\n```\n",
-		"4-last.md":  "```lesson\ntitle = \"Last\"\nneeds = [\"sun\"]\nif_wet = \"keep\"\n```\n",
+		"4-last.md":  "```lesson\ntitle = \"Last\"\nsummary = \"The last.\"\nneeds = [\"sun\"]\nif_wet = \"keep\"\n```\n",
 		"5-in.md":    "```lesson\ntitle = \"In\"\nneeds = [\"dry\"]\nif_wet = \"inside\"\n```\n",
 		"6-later.md": "```lesson\ntitle = \"Later\"\nneeds = [\"dry\"]\nif_wet = \"later\"\n```\n",
 		"7-page.md":  "```lesson\ntitle = \"No lesson\"\npart = \"page\"\n```\n",
@@ -159,8 +160,9 @@ func TestTaught(t *testing.T) {
 				{Item: "card", Count: 0.5, Share: classroom.PerGroup, Spare: 3, Source: classroom.ToBuy, UsedUp: true, Price: 4.5, Pack: 10},
 				{Item: "lamp", Count: 1, Share: classroom.PerClass, Source: classroom.AtSchool, Pack: 1},
 				{Item: "jar", Count: 1, Share: classroom.PerPupil, Source: classroom.FromHome, Pack: 1},
-			}},
-		{Title: "Last", Page: "last.html", Start: classroom.AnyTime, Times: 1, Visits: 1, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: ten}}, Wet: classroom.Kept},
+			},
+			Question: "Why?", Goals: []string{"draw", "tell why"}, Evidence: []string{"the drawing"}, Codes: []string{"S 6.1", "M 6.4"}, Absent: "Draw at home."},
+		{Title: "Last", Page: "last.html", Start: classroom.AnyTime, Times: 1, Visits: 1, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: ten}}, Wet: classroom.Kept, Question: "The last."},
 		{Title: "In", Page: "in.html", Start: classroom.AnyTime, Times: 1, Visits: 1, Needs: []classroom.Need{{Kind: classroom.Dry}}, Wet: classroom.Inside},
 		{Title: "Later", Page: "later.html", Start: classroom.AnyTime, Times: 1, Visits: 1, Needs: []classroom.Need{{Kind: classroom.Dry}}, Wet: classroom.Later},
 	}

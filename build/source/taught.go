@@ -1,6 +1,7 @@
 package source
 
 import (
+	"cmp"
 	"path"
 	"time"
 
@@ -47,6 +48,12 @@ func (l *Lesson) taught() classroom.Lesson {
 		Wet:    wets[BlockIfWet.Of(b)],
 		With:   l.changeWith,
 		Core:   BlockCore.Of(b),
+
+		Question: cmp.Or(BlockQuestion.Of(b), BlockSummary.Of(b)),
+		Goals:    BlockGoals.Of(b),
+		Evidence: BlockEvidence.Of(b),
+		Codes:    BlockCodes.Of(b),
+		Absent:   BlockAbsent.Of(b),
 	}
 	if l.loose {
 		lesson.After = classroom.Gap{}

@@ -23,6 +23,13 @@ type Lesson struct {
 	With   int // number of the lesson, from 1, that it changes places with when it is wet; 0 for the next one
 	Kit    []Thing
 	Core   bool // the unit cannot do without it
+
+	// For the teacher's papers; no day depends on them.
+	Question string   // that the lesson asks
+	Goals    []string // what pupils can do afterwards
+	Evidence []string // what shows it
+	Codes    []string // of the school's curriculum
+	Absent   string   // what a pupil does instead who was away
 }
 
 // AnyTime is the start of a lesson that takes a lesson time of the term.
