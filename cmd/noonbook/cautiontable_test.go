@@ -147,6 +147,7 @@ var everyPlaceholder = []warned{
 	{name: "sun-path", when: "in polar night", given: tromso + midwinter, cautions: []said{sunCare}, warnings: []said{noFullHour}},
 	{name: "sun-year", given: april},
 	{name: "tube-plan", cautions: []said{lensCare, telescopeCare, sawCare}, warnings: []said{tooFewTubes, tooFewTubes}, paper: []said{lineLenses, lineTelescope}},
+	{name: "unit-map"},
 	{name: "unit-plan"},
 	{name: "weight-table", given: april},
 	{name: "world-cards", given: april, cautions: []said{scissors}, paper: []said{lineScissors}},

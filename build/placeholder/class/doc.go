@@ -15,6 +15,7 @@ func Entries() []entry.Entry {
 		lessonSky(),
 		placeFacts(),
 		rubric(),
+		unitMap(),
 		unitPlan(),
 	}
 }

@@ -86,8 +86,8 @@ var Lessons = []classroom.Lesson{
 		{Item: "card", Count: 1, Share: classroom.PerGroup, Spare: 2},
 		{Item: "scissors", Count: 1, Share: classroom.PerPupil},
 		{Item: "box", Count: 1, Share: classroom.PerGroup, Source: classroom.FromHome},
-	}},
-	{Title: "Read", Page: "read.html", Start: classroom.AnyTime, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: classroom.SunLeast, Window: 30 * time.Minute}}, Length: 90 * time.Minute},
+	}, Question: "Why does it lean?", Goals: []string{"draw an angle", "say why it leans"}, Evidence: []string{"the finished face", "a sentence with because"}, Codes: []string{"S 6.2", "M 6.1"}, Absent: "Draw a face at home."},
+	{Title: "Read", Page: "read.html", Start: classroom.AnyTime, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: classroom.SunLeast, Window: 30 * time.Minute}}, Length: 90 * time.Minute, Question: "What time is it?", Goals: []string{"read a dial"}, Codes: []string{"S 6.2"}},
 	{Title: "Strip", Page: "strip.html", Start: classroom.AnyTime, Kit: []classroom.Thing{{Item: "card", Count: 3}}},
 	{Title: "Stars", Page: "stars.html", Start: 20 * time.Hour, Length: time.Hour, Needs: []classroom.Need{{Kind: classroom.Dark}}},
 }
