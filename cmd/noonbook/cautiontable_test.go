@@ -91,6 +91,7 @@ var everyPlaceholder = []warned{
 	{name: "lens-rays", when: "with lenses nearly alike", given: "stock.front_lens_focal_mm = 110\nstock.eye_lens_focal_mm = 100\n", cautions: []said{lensCare}, warnings: []said{weakPair}},
 	{name: "lens-rays", when: "with too strong an eye lens", given: "stock.front_lens_focal_mm = 300\nstock.eye_lens_focal_mm = 6\n", cautions: []said{lensCare}, warnings: []said{blurredPair}},
 	{name: "lesson-sky", when: "with the Moon beside the Sun", given: "lesson = 4\n", also: []said{says("too near the Sun: do not search").french("trop près du Soleil : ne pas chercher")}},
+	{name: "marking-grid"},
 	{name: "moon-diary", given: april, cautions: []said{moonByDay, homeAtNight}, also: []said{says("with an adult"), says("too near the Sun")}, paper: []said{lineMoon, says("with an adult")}},
 	{name: "moon-log"},
 	{name: "moon-month", given: april},

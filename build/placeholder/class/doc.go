@@ -13,6 +13,7 @@ func Entries() []entry.Entry {
 		familyNote(),
 		kitList(),
 		lessonSky(),
+		markingGrid(),
 		placeFacts(),
 		rubric(),
 		unitMap(),

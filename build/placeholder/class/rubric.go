@@ -28,7 +28,7 @@ func rubric() entry.Entry {
 		Summary: "What good work is, criterion by criterion and level by level, with boxes for the pupil and for the teacher.",
 		Arguments: form.Form{
 			{Key: argTitle, Default: "", Doc: "What is marked."},
-			{Key: argLevels, Assumed: `"not yet", "with help", "yes" and "more than that"`, Doc: "Names of the levels, from the lowest, two to four."},
+			levelsField(),
 			{Key: argCriteria, Assumed: "three that fit most work of the unit", Doc: "What is looked at, each with a text for every level.", Fields: form.Form{
 				{Key: argCriteriaName, Required: true, Doc: "What is looked at."},
 				{Key: argCriteriaLevels, Required: true, Doc: "What it looks like at each level, from the lowest."},
@@ -46,12 +46,9 @@ func rubric() entry.Entry {
 }
 
 func reckonRubric(v form.Values) (result.Result, error) {
-	levels := []say.Value{say.Words("rubric.not_yet"), say.Words("rubric.with_help"), say.Words("rubric.yes"), say.Words("rubric.more")}
-	if argLevels.In(v) {
-		levels = texts(argLevels.Of(v))
-	}
-	if n := len(levels); n < 2 || n > mostLevels {
-		return result.Result{}, fmt.Errorf("levels has %d names, want two to %d", n, mostLevels)
+	levels, err := levelsOf(v)
+	if err != nil {
+		return result.Result{}, err
 	}
 	rows := [][]say.Value{
 		{say.Words("rubric.measures"), say.Words("rubric.measures_not_yet"), say.Words("rubric.measures_with_help"), say.Words("rubric.measures_yes"), say.Words("rubric.measures_more")},
@@ -91,6 +88,23 @@ func reckonRubric(v form.Values) (result.Result, error) {
 		Tables: []result.Table{table},
 		Notes:  []say.Phrase{say.Line("rubric.note", say.Count(len(rows)*(len(levels)-1)))},
 	}, nil
+}
+
+// levelsField is the argument of what marks by levels.
+func levelsField() form.Field {
+	return form.Field{Key: argLevels, Assumed: `"not yet", "with help", "yes" and "more than that"`, Doc: "Names of the levels, from the lowest, two to four."}
+}
+
+// levelsOf are the names of the levels, those that stand in where none are given.
+func levelsOf(v form.Values) ([]say.Value, error) {
+	levels := []say.Value{say.Words("rubric.not_yet"), say.Words("rubric.with_help"), say.Words("rubric.yes"), say.Words("rubric.more")}
+	if argLevels.In(v) {
+		levels = texts(argLevels.Of(v))
+	}
+	if n := len(levels); n < 2 || n > mostLevels {
+		return nil, fmt.Errorf("levels has %d names, want two to %d", n, mostLevels)
+	}
+	return levels, nil
 }
 
 func texts(list []string) []say.Value {

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"noonbook/build/drawing"
 	"noonbook/build/placeholder/entrytest"
 	"noonbook/compute/classroom"
 )
@@ -42,5 +43,86 @@ func TestUnitMap(t *testing.T) {
 	}
 	if r := withUnit(t, "unit-map", nil, nil); len(r.Tables) > 0 || !entrytest.Says(r.Notes, "unit-map.no_lessons") {
 		t.Errorf("no lessons: %v %v", r.Tables, r.Notes)
+	}
+}
+
+// The grid has a column for each goal of the unit or of one lesson and a row for each
+// pupil, on as many sheets as that takes: A4 leaves 190 mm by 263 mm for a drawing.
+func TestMarkingGrid(t *testing.T) {
+	many := classroom.Lesson{Title: "Many", Start: classroom.AnyTime}
+	for range 13 {
+		many.Goals = append(many.Goals, "say in a great many words why the hours of a dial are not all the same and what would have to be otherwise for them to be so")
+	}
+	for _, c := range []struct {
+		name                string
+		unit                []classroom.Lesson
+		lesson, pupils      int
+		goals, rows, sheets int
+	}{
+		{"the whole unit", taughtUnit, 0, 24, 3, 24, 1},
+		{"one lesson", taughtUnit, 1, 24, 2, 24, 1},
+		{"a lesson without goals", taughtUnit, 3, 24, 0, 24, 1},
+		{"an empty class", taughtUnit, 0, 0, 3, 30, 1},
+		{"no lessons", nil, 0, 0, 0, 30, 1},
+		{"a large class", taughtUnit, 0, 31, 3, 31, 2},
+		{"many goals", []classroom.Lesson{many}, 0, 30, 13, 30, 2}, // 142 mm hold 12 columns of 11 mm
+		{"many of both", []classroom.Lesson{many}, 0, 31, 13, 31, 4},
+	} {
+		r := withUnit(t, "marking-grid", c.unit, map[string]any{"class.pupils": c.pupils, "lesson": c.lesson})
+		for name, want := range map[string]int{"goals": c.goals, "rows": c.rows, "sheets": c.sheets} {
+			if got := entrytest.Fact(t, r, name).Number; got != float64(want) {
+				t.Errorf("%s: %s is %v, want %d", c.name, name, got, want)
+			}
+		}
+		rows, columns := 0, map[string]bool{}
+		for _, s := range r.Sheets {
+			if !s.Paper.Fits(s.Drawing) {
+				t.Errorf("%s: a sheet of %v by %v mm", c.name, s.Drawing.Width, s.Drawing.Height)
+			}
+			for _, shape := range s.Drawing.Shapes {
+				for _, p := range shape.Points {
+					if p.X < 0 || p.X > s.Drawing.Width || p.Y < 0 || p.Y > s.Drawing.Height {
+						t.Errorf("%s: %s is at %v", c.name, shape.Role, p)
+					}
+				}
+				if shape.Role == "small" && shape.Anchor == drawing.End {
+					rows = max(rows, int(shape.Text.Number))
+				}
+				if shape.Role == "strong" && shape.Anchor == drawing.Middle && shape.Text.Plain != "" {
+					columns[shape.Text.Plain] = true
+				}
+				if shape.Turn != 0 && len(shape.Text.Plain) > 40 {
+					t.Errorf("%s: %q is longer than the head of a column", c.name, shape.Text.Plain)
+				}
+			}
+		}
+		if rows != c.rows || len(columns) != c.goals {
+			t.Errorf("%s: %d rows and %d columns, want %d and %d", c.name, rows, len(columns), c.rows, c.goals)
+		}
+		if told := entrytest.Says(r.Notes, "marking-grid.no_goals"); told != (c.goals == 0) || !entrytest.Says(r.Notes, "marking-grid.names") {
+			t.Errorf("%s: %v", c.name, r.Notes)
+		}
+	}
+}
+
+// Each goal has a sentence for each level: the usual ones, or those that are given.
+func TestSentencesForReports(t *testing.T) {
+	r := withUnit(t, "marking-grid", taughtUnit, map[string]any{"lesson": 2})
+	for column, want := range map[string]string{
+		"goal": "|2.1", "points0": "Not yet|______ is still learning to count squares.", "points1": "With help|With help, ______ can count squares.",
+		"points2": "Yes|______ can count squares.", "points3": "More than that|______ can count squares, and helps others with it.",
+	} {
+		if got := strings.Join(entrytest.Texts(t, r, "sentences", column), "|"); got != want {
+			t.Errorf("%s: %q, want %q", column, got, want)
+		}
+	}
+	r = withUnit(t, "marking-grid", taughtUnit, map[string]any{"lesson": 2, "levels": []string{"begins", "has it"}})
+	if got := strings.Join(entrytest.Texts(t, r, "sentences", "points1"), "|"); got != "has it|______: count squares (has it)." || len(r.Tables[0].Columns) != 3 {
+		t.Errorf("levels of its own: %q in %d columns", got, len(r.Tables[0].Columns))
+	}
+	for given, want := range map[string]string{"lesson=9": "lesson 9 is not in the unit, which has 0", `levels=["one"]`: "levels has 1 names"} {
+		if got := entrytest.Complaint(t, entries(), "marking-grid", "2027-04-12", given); !strings.Contains(got, want) {
+			t.Errorf("%s: %q", given, got)
+		}
 	}
 }
