@@ -38,6 +38,7 @@ const (
 // eclipse of the Sun is total at Cádiz (NASA/TP-2006-214141).
 var everyPlaceholder = []warned{
 	{name: "class-facts"},
+	{name: "code-list"},
 	{name: "day", given: april},
 	{name: "dial-blank", given: april, cautions: []said{sunCare}, paper: []said{lineSun}},
 	{name: "dial-blank", when: "on the equator", given: onTheLine + april, cautions: []said{sunCare}, paper: []said{lineSun}},

@@ -9,6 +9,7 @@ import "noonbook/build/placeholder/entry"
 func Entries() []entry.Entry {
 	return []entry.Entry{
 		classFacts(),
+		codeList(),
 		namedDay(),
 		familyNote(),
 		kitList(),

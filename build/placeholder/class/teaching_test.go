@@ -126,3 +126,32 @@ func TestSentencesForReports(t *testing.T) {
 		}
 	}
 }
+
+// Codes are counted once a lesson and sorted by their numbers; wanted ones that no lesson
+// has are there too, and lessons without any are listed.
+func TestCodeList(t *testing.T) {
+	r := withUnit(t, "code-list", taughtUnit, map[string]any{"wanted": []string{"S 6.10", "S 7"}})
+	for name, want := range map[string]float64{"codes": 3, "missing": 1, "once": 2, "lessons": 2, "without": 1} {
+		if got := entrytest.Fact(t, r, name).Number; got != want {
+			t.Errorf("%s is %v, want %v", name, got, want)
+		}
+	}
+	for column, want := range map[string]string{"code": "M 1|S 6.2|S 6.10|S 7", "times": "1|1|2|0", "lessons": "1 Dial|2 Strip|1 Dial and 2 Strip|no lesson yet"} {
+		if got := strings.Join(entrytest.Texts(t, r, "codes", column), "|"); got != want {
+			t.Errorf("%s: %q, want %q", column, got, want)
+		}
+	}
+	if got := strings.Join(entrytest.Texts(t, r, "without", "lesson"), "|"); got != "3 Rest" || !entrytest.Says(r.Notes, "code-list.write") {
+		t.Errorf("without a code: %q, %v", got, r.Notes)
+	}
+	if r := withUnit(t, "code-list", taughtUnit[2:], nil); entrytest.Fact(t, r, "codes").Number != 0 || len(r.Tables) != 1 {
+		t.Errorf("no codes: %v", r.Tables)
+	}
+	if r := withUnit(t, "code-list", nil, nil); len(r.Tables) != 0 || !entrytest.Says(r.Notes, "code-list.no_lessons") {
+		t.Errorf("no lessons: %v", r.Notes)
+	}
+	unit := []classroom.Lesson{{Title: "L", Start: classroom.AnyTime, Codes: []string{"b", "É2", "a10", " a2 ", "a", "a02b", "10", "9", "", "a2b"}}}
+	if got := strings.Join(entrytest.Texts(t, withUnit(t, "code-list", unit, nil), "codes", "code"), "|"); got != "9|10|a|a2|a02b|a2b|a10|b|É2" {
+		t.Errorf("in order: %s", got)
+	}
+}
