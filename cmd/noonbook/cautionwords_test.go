@@ -65,6 +65,8 @@ var (
 			french("Dégagez les sacs et les chaises", "seuls marchent ceux dont c'est le tour", "loin des yeux", "Les règles de l'école")
 	familyEvening = says("after dark is done with an adult", "away from traffic", "only if you agree").
 			french("avec un adulte", "loin des voitures", "seulement si vous êtes d'accord")
+	noPhotograph  = says("no photograph of your child", "show none, unless you say yes").french("Sans votre oui", "aucune photo de votre enfant")
+	eveningAtHome = says("an adult of the family comes along", "away from traffic and water", "Nobody stays up for it").french("un adulte de la famille accompagne", "loin de la circulation et de l'eau")
 	familyOutside = says("We go out into the Sun", "Hats, sun cream and water follow the rules of the school").
 			french("Nous sortons au soleil", "Pour le chapeau, la crème solaire et l'eau, nous suivons les règles de l'école")
 	classAtNight = says("at night with grown-ups", "within the school's own rules", "bright clothes, away from traffic", "nobody is left alone", "ever looks at the Sun through a lens, binoculars or a telescope", "nothing is pointed at the sky before the Sun has set", "blinds").

@@ -13,19 +13,28 @@ import (
 	"noonbook/compute/place"
 )
 
+// What the entry takes.
+const (
+	argEvenings    form.Key[bool] = "evenings"
+	argPhotographs form.Key[bool] = "photographs"
+)
+
 func familyNote() entry.Entry {
 	return entry.Entry{
-		Name:    "family-note",
-		Summary: "A note to families: what the class will do and when, what to send to school by which day, and how everyone stays safe.",
-		Lessons: true,
+		Name:      "family-note",
+		Summary:   "A note to families: what the class will do and when, what to send to school by which day, how everyone stays safe, and a slip to cut off and send back.",
+		Printable: true, Lessons: true,
 		Arguments: form.Form{
 			{Key: argLesson, Min: 0, Max: 1000, Default: 0, Doc: "Number of the one lesson that the note is about, from 1; 0 for the whole unit."},
+			{Key: argEvenings, Assumed: "true where a lesson of it needs the dark", Doc: "It is about evenings at home too, as for a diary of the Moon, and its slip asks for a yes to them."},
+			{Key: argPhotographs, Default: true, Doc: "Its slip asks whether the child may be in photographs. Without a yes there is none of the child."},
 		},
-		Settings: append(school.CalendarSettings(), school.UnitTitle, school.ClassPupils, school.ClassGroupSize, school.SuppliesHomeDays, school.SuppliesNoteDays),
+		Settings: append(school.CalendarSettings(), school.Paper, school.UnitTitle, school.ClassPupils, school.ClassGroupSize, school.SuppliesHomeDays, school.SuppliesNoteDays),
 		Facts: []entry.Fact{
 			{Name: "things", Doc: "how many kinds of things are asked for"},
 			{Name: "send_by", Doc: "the day on which the note should go out"},
 			{Name: "first_by", Doc: "the day by which the first thing is wanted"},
+			{Name: "slip_by", Doc: "the day by which the slip should be back"},
 			{Name: "outside", Doc: "how many lessons go out into the Sun"},
 			{Name: "evenings", Doc: "how many need the dark"},
 		},
@@ -48,7 +57,7 @@ func reckonFamilyNote(v form.Values) (result.Result, error) {
 	}
 	told := func(i int) bool { return (only == 0 || only == i+1) && held[i].Placed }
 	counted := make([]classroom.Lesson, len(lessons)) // those that are not told have no kit
-	outside, evenings := 0, 0
+	outside, evenings, asked := 0, 0, askedFor{photograph: argPhotographs.Of(v)}
 	for i, l := range lessons {
 		if !told(i) {
 			continue
@@ -56,6 +65,10 @@ func reckonFamilyNote(v form.Values) (result.Result, error) {
 		counted[i] = l
 		outside += count(l.Needs, classroom.SunUp, classroom.HourMarks)
 		evenings += count(l.Needs, classroom.Dark, classroom.DarkBy)
+		asked.outing = asked.outing || count(l.Needs, classroom.SunUp, classroom.HourMarks, classroom.MoonUp, classroom.Dry) > 0
+	}
+	if asked.evening = evenings > 0; argEvenings.In(v) {
+		asked.evening = asked.evening || argEvenings.Of(v)
 	}
 	var askings []asking
 	for _, line := range classroom.List(counted, school.ClassPupils.Of(v), classroom.Groups(school.ClassPupils.Of(v), school.ClassGroupSize.Of(v))) {
@@ -64,9 +77,15 @@ func reckonFamilyNote(v form.Values) (result.Result, error) {
 		}
 	}
 	slices.SortStableFunc(askings, func(a, b asking) int { return cmp.Compare(b.by.DaysUntil(a.by), 0) })
+	back := say.None("family-note.no_day")
+	first := firstDay(held, told)
+	if !first.IsZero() {
+		first = school.Term(v).Before(first, school.SuppliesHomeDays.Of(v))
+		back = say.Date(first)
+	}
 	r := result.Result{
-		Facts:    familyFacts(v, askings, outside, evenings),
-		Cautions: familySafety(outside, evenings),
+		Facts:    familyFacts(v, askings, first, outside, evenings),
+		Cautions: familySafety(outside, asked.evening),
 		Notes:    []say.Phrase{say.Line("family-note.dear", say.Text(school.UnitTitle.Of(v)))},
 	}
 	if len(askings) > 0 {
@@ -78,8 +97,37 @@ func reckonFamilyNote(v form.Values) (result.Result, error) {
 	if dates := familyDates(lessons, held, told); len(dates.Rows) > 0 {
 		r.Tables = append(r.Tables, dates)
 	}
-	r.Notes = append(r.Notes, say.Line("family-note.slip"))
+	r.Notes = append(r.Notes, eveningNotes(v, counted, asked.evening)...)
+	if back.Kind == say.Nothing {
+		r.Notes = append(r.Notes, say.Line("family-note.slip"))
+		back = say.Text("______")
+	} else {
+		r.Notes = append(r.Notes, say.Line("family-note.slip_until", back))
+	}
+	if asked.photograph {
+		r.Notes = append(r.Notes, say.Line("family-note.photographs"))
+	}
+	r.Sheets = slipSheets(v, asked, back)
 	return r, nil
+}
+
+// eveningNotes tell families how evenings at home go, and by when it is dark where the
+// calendar found such a day.
+func eveningNotes(v form.Values, lessons []classroom.Lesson, evening bool) (notes []say.Phrase) {
+	calendar := entry.HeldOn(v)
+	if !evening {
+		return nil
+	}
+	notes = append(notes, say.Line("family-note.evenings"))
+	for i, l := range lessons {
+		for _, n := range l.Needs {
+			if n.Kind == classroom.DarkBy && len(calendar.Lacks(i+1)) == 0 {
+				day := calendar.Held[i].Date
+				notes = append(notes, say.Line("family-note.dark_by", entry.Weekday(day), say.Clock(classroom.Moment(school.Place(v), day, n.By))))
+			}
+		}
+	}
+	return notes
 }
 
 // count is 1 where some of the needs are of the kinds, else 0.
@@ -92,25 +140,36 @@ func count(needs []classroom.Need, kinds ...classroom.NeedKind) int {
 
 // familySafety is what families must know first, besides the Sun's line, which is always
 // there: whoever hears of a space unit looks up at home.
-func familySafety(outside, evenings int) []say.Phrase {
+func familySafety(outside int, evening bool) []say.Phrase {
 	var safety []say.Phrase
 	if outside > 0 {
 		safety = append(safety, entry.Caution(entry.CareFamilyOutside))
 	}
-	if evenings > 0 {
+	if evening {
 		safety = append(safety, entry.Caution(entry.CareFamilyEvening))
 	}
 	return safety
 }
 
-func familyFacts(v form.Values, askings []asking, outside, evenings int) []result.Fact {
-	send, first := say.None("family-note.no_day"), say.None("family-note.no_day")
+// familyFacts are those of a note whose slip should be back by a day; the zero day is
+// none.
+func familyFacts(v form.Values, askings []asking, back place.Date, outside, evenings int) []result.Fact {
+	send, first, slip := say.None("family-note.no_day"), say.None("family-note.no_day"), say.None("family-note.no_day")
+	earliest := back
+	if !back.IsZero() {
+		slip = say.Date(back)
+	}
 	if len(askings) > 0 {
 		first = say.Date(askings[0].by)
-		send = say.Date(school.Term(v).Before(askings[0].by, school.SuppliesNoteDays.Of(v)))
+		if earliest.IsZero() || askings[0].by.Before(earliest) {
+			earliest = askings[0].by
+		}
+	}
+	if !earliest.IsZero() {
+		send = say.Date(school.Term(v).Before(earliest, school.SuppliesNoteDays.Of(v)))
 	}
 	return []result.Fact{
-		{Name: "things", Value: say.Count(len(askings))}, {Name: "send_by", Value: send}, {Name: "first_by", Value: first},
+		{Name: "things", Value: say.Count(len(askings))}, {Name: "send_by", Value: send}, {Name: "first_by", Value: first}, {Name: "slip_by", Value: slip},
 		{Name: "outside", Value: say.Count(outside)}, {Name: "evenings", Value: say.Count(evenings)},
 	}
 }

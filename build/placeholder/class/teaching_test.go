@@ -1,11 +1,14 @@
 package class_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"noonbook/build/drawing"
 	"noonbook/build/placeholder/entrytest"
+	"noonbook/build/say"
 	"noonbook/compute/classroom"
 )
 
@@ -153,5 +156,87 @@ func TestCodeList(t *testing.T) {
 	unit := []classroom.Lesson{{Title: "L", Start: classroom.AnyTime, Codes: []string{"b", "É2", "a10", " a2 ", "a", "a02b", "10", "9", "", "a2b"}}}
 	if got := strings.Join(entrytest.Texts(t, withUnit(t, "code-list", unit, nil), "codes", "code"), "|"); got != "9|10|a|a2|a02b|a2b|a10|b|É2" {
 		t.Errorf("in order: %s", got)
+	}
+}
+
+// The slip asks for a yes or a no to what the lessons of the note do, in each case on a
+// slip of its own, three of them on a sheet.
+func TestSlips(t *testing.T) {
+	with := func(kinds ...classroom.NeedKind) []classroom.Lesson {
+		l := classroom.Lesson{Title: "L", Start: classroom.AnyTime}
+		for _, kind := range kinds {
+			l.Needs = append(l.Needs, classroom.Need{Kind: kind, By: 22 * time.Hour})
+		}
+		return []classroom.Lesson{l}
+	}
+	const out, night, photo = "may come along to lessons outside", "may take part after dark, with an adult", "may be in photographs of the class at work"
+	for _, c := range []struct {
+		name  string
+		unit  []classroom.Lesson
+		given map[string]any
+		want  []string
+	}{
+		{"indoors", with(), nil, []string{photo}},
+		{"no photographs", with(), map[string]any{"photographs": false}, nil},
+		{"in the Sun", with(classroom.SunUp), nil, []string{out, photo}},
+		{"on the field", with(classroom.Dry), nil, []string{out, photo}},
+		{"under the Moon", with(classroom.MoonUp), nil, []string{out, photo}},
+		{"in the dark", with(classroom.Dark), nil, []string{night, photo}},
+		{"at home in the evening", with(classroom.DarkBy), nil, []string{night, photo}},
+		{"a diary of the Moon", with(), map[string]any{"evenings": true}, []string{night, photo}},
+		{"no lessons", nil, nil, []string{photo}},
+	} {
+		r := withUnit(t, "family-note", c.unit, c.given)
+		if len(r.Sheets) != 1 || !r.Sheets[0].Paper.Fits(r.Sheets[0].Drawing) {
+			t.Fatalf("%s: %d sheets", c.name, len(r.Sheets))
+		}
+		d := r.Sheets[0].Drawing
+		said, boxes := map[string]int{}, 0
+		for _, s := range d.Shapes {
+			for _, p := range s.Points {
+				if p.X < 0 || p.X > d.Width || p.Y < 0 || p.Y > d.Height {
+					t.Errorf("%s: %s is at %v", c.name, s.Role, p)
+				}
+			}
+			if s.Role == "tick-box" {
+				boxes++
+			} else if s.Anchor != "" {
+				said[entrytest.Written(t, s.Text)]++
+			}
+		}
+		for _, line := range []string{out, night, photo} {
+			want := 0
+			if slices.Contains(c.want, line) {
+				want = 3
+			}
+			if said[line] != want {
+				t.Errorf("%s: %q %d times, want %d", c.name, line, said[line], want)
+			}
+		}
+		if boxes != 6*len(c.want) || said["yes"] != 3*len(c.want) || said["no"] != 3*len(c.want) {
+			t.Errorf("%s: %d boxes, %d yes, %d no", c.name, boxes, said["yes"], said["no"])
+		}
+		if told := entrytest.Says(r.Notes, "family-note.photographs"); told != slices.Contains(c.want, photo) {
+			t.Errorf("%s: photographs are spoken of: %v", c.name, told)
+		}
+		evening := slices.Contains(c.want, night)
+		if entrytest.Says(r.Notes, "family-note.evenings") != evening || entrytest.Says(r.Cautions, "caution.family-evening") != evening {
+			t.Errorf("%s: evenings: %v %v", c.name, r.Notes, r.Cautions)
+		}
+		if told := entrytest.Says(r.Notes, "family-note.dark_by"); told != (c.name == "at home in the evening") {
+			t.Errorf("%s: a time by which it is dark: %v", c.name, told)
+		}
+		back := entrytest.Fact(t, r, "slip_by")
+		if c.unit == nil {
+			if back.Kind != say.Nothing || said["Please send back by ______"] != 3 {
+				t.Errorf("%s: the slip is due %v", c.name, said)
+			}
+			continue
+		}
+		// Three school days before Monday 12 April 2027, the first of the term, by a wall
+		// calendar.
+		if got := entrytest.Written(t, back); got != "7 April 2027" || said["Please send back by 7 April 2027"] != 3 {
+			t.Errorf("%s: the slip is due %s: %v", c.name, got, said)
+		}
 	}
 }
