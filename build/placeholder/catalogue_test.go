@@ -30,6 +30,11 @@ func TestCatalogueIsSortedAndDocumented(t *testing.T) {
 		if (len(e.Cautions) == 0) != (len(e.Harmless) > 20) {
 			t.Errorf("%s wants a caution, or else a reason why none comes with it: %q, %q", e.Name, e.Cautions, e.Harmless)
 		}
+		for _, name := range e.Sometimes {
+			if !slices.Contains(entry.Cautions(), name) || slices.Contains(e.Cautions, name) {
+				t.Errorf("%s: %s is no caution that sometimes comes with it", e.Name, name)
+			}
+		}
 		for _, name := range slices.Concat(e.Cautions, e.OnPaper) {
 			if !slices.Contains(entry.Cautions(), name) || entry.NeedsSchool(name) || slices.Contains(e.OnPaper, name) && !e.Printable {
 				t.Errorf("%s: %s is no caution that always comes with it", e.Name, name)
@@ -84,6 +89,11 @@ func TestFactsAreTheDocumentedOnes(t *testing.T) {
 				}
 				if want := e.FactNames(); !slices.Equal(slices.Sorted(slices.Values(got)), slices.Sorted(slices.Values(want))) {
 					t.Errorf("%s has the facts %v, documents %v", e.Name, got, want)
+				}
+				for _, c := range r.Cautions {
+					if name := entry.CautionName(c); !slices.Contains(e.Cautions, name) && !slices.Contains(e.Sometimes, name) {
+						t.Errorf("%s gives the caution %s, which it does not announce", e.Name, name)
+					}
 				}
 				for _, table := range r.Tables {
 					for _, row := range table.Rows {

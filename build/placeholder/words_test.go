@@ -12,6 +12,7 @@ import (
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/class"
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/placeholder/entrytest"
 	"noonbook/build/say"
@@ -139,6 +140,9 @@ func builtKeys() (keys []string) {
 	for _, name := range entry.Cautions() {
 		if keys = append(keys, entry.Caution(name).Key); !slices.Contains(noLine, name) {
 			keys = append(keys, entry.PaperLine(name))
+		}
+		if !strings.HasPrefix(name, "family-") {
+			keys = append(keys, class.HazardKey(name))
 		}
 	}
 	keys = append(keys, "season-dates.year.within", "season-model.stations.within") // by the calendar

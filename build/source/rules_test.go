@@ -268,3 +268,23 @@ func TestRulesOfSettings(t *testing.T) {
 		}
 	}
 }
+
+// What a lesson says to keep people from harm is gathered in its order, each caution once:
+// those of its placeholders, those that empty blocks name, and words of its own, which
+// from there on take the place of the cautions that they name.
+func TestCareOfALesson(t *testing.T) {
+	unit, problems := unitOf(t, map[string]string{"a.md": head + "```compute dial-gnomon\n```\n\n```caution saw scissors\n```\n\n" +
+		"```caution sun lamp\nKeep \\*two\\* steps\nback &amp; **wait** until {sun-day.noon}.\n\n- No [lens](https://example.org).\n```\n\n```compute dial-day\n```\n\n" +
+		"````staff\n```caution\nOnly ours.\n```\n\n```compute rocket-zone\n```\n````\n\n````answer\n```caution\nWithin.\n```\n````\n"})
+	if problems.Faults() > 0 {
+		t.Fatal(problems)
+	}
+	want := []classroom.Care{
+		{Names: []string{"scissors"}}, {Names: []string{"tip"}}, {Names: []string{"saw"}},
+		{Names: []string{"sun", "lamp"}, Words: "Keep *two* steps back & wait until …. No lens."},
+		{Words: "Only ours.", Hidden: true}, {Names: []string{"sighting"}}, {Names: []string{"clear-zone"}}, {Words: "Within.", Hidden: true},
+	}
+	if got := unit.Taught()[0].Care; fmt.Sprintf("%+v", got) != fmt.Sprintf("%+v", want) {
+		t.Errorf("got  %+v\nwant %+v", got, want)
+	}
+}

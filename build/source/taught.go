@@ -54,6 +54,7 @@ func (l *Lesson) taught() classroom.Lesson {
 		Evidence: BlockEvidence.Of(b),
 		Codes:    BlockCodes.Of(b),
 		Absent:   BlockAbsent.Of(b),
+		Care:     l.cares(),
 	}
 	if l.loose {
 		lesson.After = classroom.Gap{}

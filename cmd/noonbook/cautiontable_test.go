@@ -104,6 +104,7 @@ var everyPlaceholder = []warned{
 	{name: "place-facts", when: "near the magnetic pole", given: resolute + april, warnings: []said{weakCompass}},
 	{name: "place-facts", when: "after the model", given: afterModel, warnings: []said{oldModel}},
 	{name: "planets-week", given: april, cautions: []said{planetsAtDusk}},
+	{name: "risk-notes", when: "of the whole unit", given: "lesson = 0\n", also: []said{rulesFirst, sunCare, keepers, scissors, sharpTip, lensCare, bareLamp, darkRoom, paperRocket, sightCare, homeAtNight, classAtNight, signHere}},
 	{name: "rocket-clinometer", cautions: []said{scissors, sightCare}, paper: []said{lineScissors, lineSight}},
 	{name: "rocket-height", cautions: []said{sightCare}},
 	{name: "rocket-log"},

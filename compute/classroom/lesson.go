@@ -30,6 +30,14 @@ type Lesson struct {
 	Evidence []string // what shows it
 	Codes    []string // of the school's curriculum
 	Absent   string   // what a pupil does instead who was away
+	Care     []Care   // in the order of the lesson
+}
+
+// A Care is one thing that a lesson says to keep people from harm.
+type Care struct {
+	Names  []string // of cautions; none where it has words alone
+	Words  string   // of the lesson's own, "" for those of the names
+	Hidden bool     // for the staff alone
 }
 
 // AnyTime is the start of a lesson that takes a lesson time of the term.

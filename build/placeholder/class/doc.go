@@ -16,6 +16,7 @@ func Entries() []entry.Entry {
 		lessonSky(),
 		markingGrid(),
 		placeFacts(),
+		riskNotes(),
 		rubric(),
 		unitMap(),
 		unitPlan(),

@@ -38,9 +38,10 @@ func familyNote() entry.Entry {
 			{Name: "outside", Doc: "how many lessons go out into the Sun"},
 			{Name: "evenings", Doc: "how many need the dark"},
 		},
-		Sources:  []string{"Counts and dates: the lessons' kit and calendar", entry.SourceIANA},
-		Cautions: []string{entry.CareFamilySun},
-		Reckon:   reckonFamilyNote,
+		Sources:   []string{"Counts and dates: the lessons' kit and calendar", entry.SourceIANA},
+		Cautions:  []string{entry.CareFamilySun},
+		Sometimes: []string{entry.CareFamilyOutside, entry.CareFamilyEvening},
+		Reckon:    reckonFamilyNote,
 	}
 }
 

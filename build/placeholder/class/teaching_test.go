@@ -7,8 +7,11 @@ import (
 	"time"
 
 	"noonbook/build/drawing"
+	"noonbook/build/placeholder/class"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/placeholder/entrytest"
 	"noonbook/build/say"
+	"noonbook/build/typeset"
 	"noonbook/compute/classroom"
 )
 
@@ -237,6 +240,66 @@ func TestSlips(t *testing.T) {
 		// calendar.
 		if got := entrytest.Written(t, back); got != "7 April 2027" || said["Please send back by 7 April 2027"] != 3 {
 			t.Errorf("%s: the slip is due %s: %v", c.name, got, said)
+		}
+	}
+}
+
+// The school's rules are the first row, then each danger once with its lessons, in the
+// order of the cautions, and last what lessons say in words of their own.
+func TestRiskNotes(t *testing.T) {
+	unit := []classroom.Lesson{
+		{Title: "A", Start: classroom.AnyTime, Care: []classroom.Care{{Words: "Mind the step."}, {Names: []string{"lamp"}}, {Names: []string{"sun"}}, {Words: "Ours.", Hidden: true}}},
+		{Title: "A", Start: classroom.AnyTime, Care: []classroom.Care{{Names: []string{"sun"}}, {Names: []string{"clear-zone"}}, {Names: []string{"family-sun"}}, {Names: []string{"lamp", "dark-room"}, Words: "Two steps back."}}},
+		{Title: "C", Start: classroom.AnyTime, Care: []classroom.Care{{Names: []string{"family-evening"}}}},
+	}
+	r := withUnit(t, "risk-notes", unit, map[string]any{"lesson": 0})
+	for name, want := range map[string]float64{"hazards": 6, "lessons": 2, "own": 3} {
+		if got := entrytest.Fact(t, r, name).Number; got != want {
+			t.Errorf("%s is %v, want %v", name, got, want)
+		}
+	}
+	for column, want := range map[string]string{
+		"hazard":  "Everything|Looking at the Sun|A hot lamp, glare, cables|A hot lamp, glare, cables and Moving in the dark, sticks near eyes, flicker|Being hit by a rocket|Named in the lesson|Named in the lesson",
+		"lessons": "all|1 A and 2 A|1 A|2 A|2 A|1 A|1 A",
+		"who":     "||||||",
+	} {
+		if got := strings.Join(entrytest.Texts(t, r, "hazards", column), "|"); got != want {
+			t.Errorf("%s: %q, want %q", column, got, want)
+		}
+	}
+	done := entrytest.Texts(t, r, "hazards", "done")
+	for i, want := range []string{"The school’s own rules, the rules of the place and local codes come first", "Never look at the Sun", "A lamp without a shade", "Two steps back.", "is within ______ of the launcher", "Mind the step.", "among the lesson’s staff notes"} {
+		if !strings.Contains(done[i], want) {
+			t.Errorf("row %d: %q lacks %q", i, done[i], want)
+		}
+	}
+	if got := strings.Join(entrytest.Texts(t, r, "signed", "role"), "|"); got != "Teacher|Second adult|For the school" {
+		t.Errorf("to be signed by %q", got)
+	}
+	if !entrytest.Says(r.Notes, "risk-notes.gathered") || entrytest.Says(r.Notes, "risk-notes.none") {
+		t.Errorf("%v", r.Notes)
+	}
+	if r := withUnit(t, "risk-notes", unit, map[string]any{"lesson": 2}); entrytest.Fact(t, r, "hazards").Number != 3 {
+		t.Errorf("one lesson: %v", entrytest.Texts(t, r, "hazards", "hazard"))
+	}
+	for name, none := range map[string][]classroom.Lesson{"a unit without dangers": unit[2:], "no lessons": nil} {
+		if r := withUnit(t, "risk-notes", none, nil); len(r.Tables[0].Rows) != 1 || !entrytest.Says(r.Notes, "risk-notes.none") {
+			t.Errorf("%s: %v", name, r.Tables[0].Rows)
+		}
+	}
+}
+
+// Every caution that is not for families has a danger with a name.
+func TestEveryDangerHasAName(t *testing.T) {
+	for _, code := range typeset.Languages() {
+		words, err := typeset.Language(code, false)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, name := range entry.Cautions() {
+			if words.Has(class.HazardKey(name)) == strings.HasPrefix(name, "family-") {
+				t.Errorf("%s in %s", name, code)
+			}
 		}
 	}
 }

@@ -23,6 +23,7 @@ type Entry struct {
 	Facts     []Fact
 	Sources   []string // what the numbers rest on
 	Cautions  []string // names of those that always come with it
+	Sometimes []string // names of those that Reckon adds for some values, or with numbers of the school
 	OnPaper   []string // names of those that only its sheets tell, for where they are taken
 	Harmless  string   // why no caution comes with it, for an entry without
 	Printable bool     // its results have sheets, which get a page of their own

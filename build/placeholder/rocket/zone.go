@@ -57,9 +57,10 @@ func rocketZone() entry.Entry {
 			{Name: "highest", Unit: "m", Doc: "greatest height, straight up"},
 			{Name: "longest", Unit: "s", Doc: "longest flight, straight up"},
 		},
-		Sources:  []string{sourceNoZone, sourceFlight, sourceDrag, entry.SourceSun, entry.SourceIANA, sourceSunSide},
-		Cautions: []string{entry.CareSighting},
-		Reckon:   reckonRocketZone,
+		Sources:   []string{sourceNoZone, sourceFlight, sourceDrag, entry.SourceSun, entry.SourceIANA, sourceSunSide},
+		Cautions:  []string{entry.CareSighting},
+		Sometimes: []string{entry.CareClearZone},
+		Reckon:    reckonRocketZone,
 	}
 }
 

@@ -29,8 +29,9 @@ func skyAlerts() entry.Entry {
 		},
 		Sources: []string{entry.SourceSun, entry.SourceMoon, entry.SourcePlanets, entry.SourceEclipses, sourceShowers, entry.SourceIANA,
 			"What is worth it: the Moon within 6° of a planet, a fist held at arm's length being 10°; a planet at least 5° high at civil dusk or dawn: common practice, no source"},
-		Harmless: "A list, to read; with an eclipse of the Sun in it, the cautions of eclipse-list come with it.",
-		Reckon:   reckonAlerts,
+		Sometimes: []string{entry.CareEclipse, entry.CareViewers},
+		Harmless:  "A list, to read; with an eclipse of the Sun in it, the cautions of eclipse-list come with it.",
+		Reckon:    reckonAlerts,
 	}
 }
 
