@@ -131,7 +131,7 @@ func builtKeys() (keys []string) {
 	for i := range 12 {
 		keys = append(keys, fmt.Sprint("month.", i+1), fmt.Sprint("weekday.", i%7))
 	}
-	for _, share := range []string{"class", "group", "pupil"} {
+	for _, share := range []string{"class", "group", "group_shared", "pupil", "pupil_shared"} {
 		keys = append(keys, "kit."+share, "kit."+share+"_spare")
 	}
 	for _, aside := range []string{"caution", "answer", "staff"} {

@@ -13,7 +13,6 @@ import (
 	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
-	"noonbook/compute/classroom"
 )
 
 // lesson drafts the page of one lesson.
@@ -263,19 +262,21 @@ func groupSizes(dst []byte, s *pressing) []byte {
 }
 
 // kit says how many of a thing the class needs and how they are shared out.
-func kit(thing form.Values) slot {
-	share := map[string]classroom.Share{"pupil": classroom.PerPupil, "group": classroom.PerGroup, "class": classroom.PerClass}[source.KitEach.Of(thing)]
+func kit(line form.Values) slot {
+	thing := source.Thing(line)
 	return func(dst []byte, s *pressing) []byte {
-		count := source.KitCount.Of(thing)
-		total := classroom.Total(count, share, source.KitSpare.Of(thing), school.ClassPupils.Of(s.settings), s.groups)
-		each := say.Number(count, "", 0)
-		if count != float64(int(count)) {
+		total := thing.Need(school.ClassPupils.Of(s.settings), s.groups)
+		each := say.Number(thing.Count, "", 0)
+		if thing.Count != float64(int(thing.Count)) {
 			each.Decimals = 1
 		}
-		key := "kit." + source.KitEach.Of(thing)
-		if source.KitSpare.Of(thing) > 0 && total > 0 {
+		key := "kit." + source.KitEach.Of(line)
+		if thing.Shared > 1 {
+			key += "_shared"
+		}
+		if thing.Spare > 0 && total > 0 {
 			key += "_spare"
 		}
-		return typeset.AppendText(dst, s.words.Say(key, say.Count(total), say.Text(source.KitItem.Of(thing)), each, say.Count(source.KitSpare.Of(thing))))
+		return typeset.AppendText(dst, s.words.Say(key, say.Count(total), say.Text(thing.Item), each, say.Count(thing.Spare), say.Count(thing.Shared)))
 	}
 }

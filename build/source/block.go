@@ -49,6 +49,7 @@ const (
 	KitItem             form.Key[string]        = "item"
 	KitCount            form.Key[float64]       = "count"
 	KitEach             form.Key[string]        = "each"
+	KitSharedBy         form.Key[int]           = "shared_by"
 	KitSpare            form.Key[int]           = "spare"
 	KitSource           form.Key[string]        = "source"
 	KitUsedUp           form.Key[bool]          = "used_up"
@@ -113,6 +114,7 @@ func LessonBlock() form.Form {
 			{Key: KitItem, Required: true, Doc: "The thing."},
 			{Key: KitCount, Min: 0, Max: 1000, Default: 1.0, Doc: "How many."},
 			{Key: KitEach, Choices: []string{"pupil", "group", "class"}, Default: "class", Doc: "For whom."},
+			{Key: KitSharedBy, Min: 1, Max: 1000, Assumed: "nobody shares", Doc: `How many groups or pupils share that count, rounded up: 3 with each = "group" is one for three groups. It goes with each = "group" or "pupil".`},
 			{Key: KitSpare, Min: 0, Max: 1000, Default: 0, Doc: "How many more for the whole class."},
 			{Key: KitSource, Choices: []string{"school", "buy", "home"}, Default: "school", Doc: "Where it comes from: the school has it, it is bought, or pupils bring it from home."},
 			{Key: KitUsedUp, Default: false, Doc: "It is gone after the lesson, so that every lesson needs its own; other things serve again."},

@@ -179,6 +179,7 @@ func (v *visitor) blockConditions(l *Lesson) {
 			v.problems.Add(c.At, "%s: %s reads the calendar, which cannot be made before it is known which lessons stand", c.Words, c.Entry.Name)
 		}
 	}
+	l.rows = map[string][]int{}
 	for _, key := range []form.Key[[]form.Values]{BlockVocabulary, BlockKit} {
 		var rows []form.Values
 		for i, row := range key.Of(l.Block) {
@@ -192,6 +193,7 @@ func (v *visitor) blockConditions(l *Lesson) {
 			}
 			if stay {
 				rows = append(rows, row)
+				l.rows[key.Name()] = append(l.rows[key.Name()], i)
 			}
 		}
 		if key.In(l.Block) {

@@ -38,6 +38,7 @@ type Lesson struct {
 	name    string // in the content folder
 	lines   lines
 	places  map[string]form.Place // of the lesson block's values
+	rows    map[string][]int      // of its tables that stand, by their number in the file
 	blockAt ast.Node              // the lesson block
 	links   []reference
 
@@ -65,6 +66,17 @@ func (l *Lesson) Title() string { return BlockTitle.Of(l.Block) }
 // Place returns where a value of the lesson block stands.
 func (l *Lesson) Place(key form.AnyKey, item ...int) problem.Place {
 	return within(l.lines, l.blockAt, l.places[itemName(key, item)])
+}
+
+// RowPlace returns where a value of a table of the lesson block stands, by the number
+// of the table among those that stand here.
+func (l *Lesson) RowPlace(table form.Key[[]form.Values], row int, key form.AnyKey, item ...int) problem.Place {
+	at := itemName(table, l.rows[table.Name()][row:row+1])
+	place, ok := l.places[at+"."+itemName(key, item)]
+	if !ok {
+		place = l.places[at]
+	}
+	return within(l.lines, l.blockAt, place)
 }
 
 // within places a line and column of a fenced block's body in the file.
@@ -142,6 +154,7 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 	l.Glance, l.Today = v.margin(BlockGlance), v.margin(BlockGlanceStaff)
 	l.private = privateAnchors(l.Tree)
 	v.typedInProse()
+	r.sharing(l)
 	if BlockMinutes.In(l.Block) && BlockLessons.Of(l.Block) > 1 {
 		r.problems.Add(l.Place(BlockLessons), "lesson: lessons does not go with minutes; leave one of them out")
 	}

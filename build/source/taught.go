@@ -109,6 +109,7 @@ func Thing(line form.Values) classroom.Thing {
 		Item:   KitItem.Of(line),
 		Count:  KitCount.Of(line),
 		Share:  shares[KitEach.Of(line)],
+		Shared: KitSharedBy.Of(line),
 		Spare:  KitSpare.Of(line),
 		Source: origins[KitSource.Of(line)],
 		UsedUp: KitUsedUp.Of(line),

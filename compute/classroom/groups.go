@@ -29,18 +29,30 @@ const (
 	PerPupil
 )
 
+// among returns how many the share has in a class.
+func (s Share) among(pupils int, groups []int) int {
+	switch s {
+	case PerGroup:
+		return len(groups)
+	case PerPupil:
+		return pupils
+	}
+	return 1
+}
+
 // Total returns how many of a thing the whole class needs: count for each that
 // shares it, and spare ones. Parts of a thing are rounded up.
 func Total(count float64, share Share, spare, pupils int, groups []int) int {
-	n := 1
-	switch share {
-	case PerGroup:
-		n = len(groups)
-	case PerPupil:
-		n = pupils
-	}
+	return total(count, share.among(pupils, groups), spare)
+}
+
+// total is Total for a number of those that have a count each.
+func total(count float64, n, spare int) int {
 	if n == 0 {
 		return 0
 	}
 	return int(math.Ceil(count*float64(n)-1e-9)) + spare
 }
+
+// over is n over by, rounded up.
+func over(n, by int) int { return (n + by - 1) / by }

@@ -7,6 +7,7 @@ type Thing struct {
 	Item   string
 	Count  float64 // for each that shares it
 	Share  Share
+	Shared int    // how many groups or pupils have that count together; 0 and 1 are the same
 	Spare  int    // more for the whole class
 	Source Source // where it comes from
 	UsedUp bool   // it is gone after the lesson; other things serve again
@@ -23,9 +24,10 @@ const (
 	FromHome // pupils bring it
 )
 
-// Need returns how many of the thing a class needs for one lesson.
+// Need returns how many of the thing a class needs for one lesson. Those who are left
+// over when others have joined to share one have one of their own.
 func (t Thing) Need(pupils int, groups []int) int {
-	return Total(t.Count, t.Share, t.Spare, pupils, groups)
+	return total(t.Count, over(t.Share.among(pupils, groups), max(1, t.Shared)), t.Spare)
 }
 
 // A Line is one thing of the whole unit's list.
