@@ -47,6 +47,7 @@ func (p *Plan) press(settings form.Values, known known) ([]file.File, problem.Li
 		files = append(files, file.File{Name: page.name, Bytes: page.fill(nil, s)})
 	}
 	p.typedOutside(settings, &problems)
+	p.queues(s, &problems)
 	s.nothingsPut(&problems)
 	words, err := concordance.Of(files, p.words.Code)
 	if err != nil { // a fault of the program; the pages are whole without it

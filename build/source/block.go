@@ -13,7 +13,7 @@ const (
 	BlockTitle          form.Key[string]        = "title"
 	BlockSummary        form.Key[string]        = "summary"
 	BlockPart           form.Key[string]        = "part"
-	BlockOnly           form.Key[string]        = Only // of the lesson, and in the tables kit and vocabulary of a line
+	BlockOnly           form.Key[string]        = Only // of the lesson, and in the tables kit, activity and vocabulary of a line
 	BlockUnless         form.Key[string]        = Unless
 	BlockOrder          form.Key[float64]       = "order"
 	BlockReader         form.Key[string]        = "reader"
@@ -55,6 +55,15 @@ const (
 	KitUsedUp           form.Key[bool]          = "used_up"
 	KitPrice            form.Key[float64]       = "price"
 	KitPack             form.Key[int]           = "pack"
+	BlockActivity       form.Key[[]form.Values] = "activity"
+	ActivityWhat        form.Key[string]        = "what"
+	ActivityEach        form.Key[string]        = "each"
+	ActivityCount       form.Key[int]           = "count"
+	ActivitySeconds     form.Key[int]           = "seconds"
+	ActivityPlaces      form.Key[int]           = "places"
+	ActivityMinutes     form.Key[int]           = "minutes"
+	ActivityAdults      form.Key[int]           = "adults"
+	ActivityUses        form.Key[[]string]      = "uses"
 )
 
 // Parts of the handbook that a page can be.
@@ -121,5 +130,15 @@ func LessonBlock() form.Form {
 			{Key: KitPrice, Min: 0, Max: 1e6, Assumed: "not known", Doc: "What it costs, or a pack of it; in supplies.currency."},
 			{Key: KitPack, Min: 1, Max: 100000, Default: 1, Doc: "How many are sold together at that price."},
 		}, standingKeys("the thing")...)},
+		{Key: BlockActivity, Doc: "What pupils do in turns, so that they may have to queue; proof works out for the school's class whether there is time for it.", Fields: append(form.Form{
+			{Key: ActivityWhat, Required: true, Doc: "What is done."},
+			{Key: ActivityEach, Choices: []string{"pupil", "group", "class"}, Required: true, Doc: "Who takes turns."},
+			{Key: ActivityCount, Min: 1, Max: 1000, Default: 1, Doc: "Turns that each takes."},
+			{Key: ActivitySeconds, Unit: "s", Min: 1, Max: 36000, Required: true, Doc: "How long one turn takes, with stepping up and making room."},
+			{Key: ActivityPlaces, Min: 1, Max: 1000, Default: 1, Doc: "Turns that can be taken at once."},
+			{Key: ActivityMinutes, Unit: "min", Min: 1, Max: 600, Assumed: "the whole lesson", Doc: "Time that the lesson gives it."},
+			{Key: ActivityAdults, Min: 0, Max: 10, Default: 0, Doc: "Adults who must be at each place."},
+			{Key: ActivityUses, Doc: "Things of this lesson's kit that it takes, each by the first words of its item."},
+		}, standingKeys("the activity")...)},
 	}, standingKeys("the whole lesson"), sheetKeys())
 }

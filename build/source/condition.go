@@ -13,7 +13,7 @@ import (
 )
 
 // The words that open a block which stands only at some schools. They are keys of the
-// lesson block too, and of its tables kit and vocabulary.
+// lesson block too, and of its tables kit, activity and vocabulary.
 const (
 	Only   = "only"
 	Unless = "unless"
@@ -167,7 +167,7 @@ func (r *reader) stands(c *Condition) (stands, known bool) {
 }
 
 // blockConditions reads the conditions of the lesson block: of the whole lesson, of
-// things to have ready, and of words. Where they are answered, lines that do not stand
+// things to have ready, of activities, and of words. Where they are answered, lines that do not stand
 // are taken away.
 func (v *visitor) blockConditions(l *Lesson) {
 	l.whole = v.keyConditions(l.Block, "")
@@ -180,7 +180,7 @@ func (v *visitor) blockConditions(l *Lesson) {
 		}
 	}
 	l.rows = map[string][]int{}
-	for _, key := range []form.Key[[]form.Values]{BlockVocabulary, BlockKit} {
+	for _, key := range []form.Key[[]form.Values]{BlockVocabulary, BlockKit, BlockActivity} {
 		var rows []form.Values
 		for i, row := range key.Of(l.Block) {
 			stay := true

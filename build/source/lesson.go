@@ -155,6 +155,7 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 	l.private = privateAnchors(l.Tree)
 	v.typedInProse()
 	r.sharing(l)
+	r.activities(l)
 	if BlockMinutes.In(l.Block) && BlockLessons.Of(l.Block) > 1 {
 		r.problems.Add(l.Place(BlockLessons), "lesson: lessons does not go with minutes; leave one of them out")
 	}

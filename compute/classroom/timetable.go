@@ -130,6 +130,21 @@ func (t Term) Clock(l Lesson, h Held, after time.Duration, inBreak bool) time.Du
 	return clock
 }
 
+// Lasts returns how long a lesson is with all its visits, not counting the breaks between
+// the lesson times that it takes.
+func (t Term) Lasts(l Lesson, h Held) time.Duration {
+	length := time.Duration(0)
+	for _, visit := range append([]Slot{h.Slot}, h.More...) {
+		length += visit.To - visit.From
+		for _, s := range t.TimesOn(visit.Date) {
+			if l.Length == 0 && s.From > visit.From && s.From < visit.To {
+				length -= s.From - t.endBefore(visit.Date, s.From)
+			}
+		}
+	}
+	return length
+}
+
 // endBefore is when the last lesson time before a time of day ends.
 func (t Term) endBefore(d place.Date, clock time.Duration) time.Duration {
 	end := clock
