@@ -25,7 +25,8 @@ var demoCautions = []written{
 	{"1-shadow-clock", sharpTip, "On the thin card draw a line", false},
 	{"1-shadow-clock", sunCare, "Hold the compass flat at the height of your belt", false},
 	{"3-paper-strip", floorCare, "The Sun is the first edge of the first whole square", false},
-	{"3-paper-strip", pegCare, "Put a cone where the Sun goes", false},
+	{"3-paper-strip", pegCare, "Put a cone where the Sun goes", true},
+	{"3-two-scales", smallParts, "Choose a ball for the Earth", false},
 	{"4-long-story", floorCare, "The first edge is the beginning", false},
 	{"5-our-sky", sunCare, "It rises in the", false},
 	{"6-telescope", lensCare, "Put the lamp with the paper arrow on a table", true},
@@ -56,7 +57,8 @@ var demoCautions = []written{
 var computedInDemo = map[string][]said{
 	"shadow-clock":  {scissors, sharpTip, sunCare},
 	"read-the-dial": {sunCare, keepers, scissors},
-	"paper-strip":   {scissors, floorCare, smallParts, pegCare},
+	"paper-strip":   {floorCare, pegCare},
+	"two-scales":    {smallParts},
 	"long-story":    {floorCare},
 	"telescope":     {lensCare, telescopeCare, sawCare},
 	"rocket-day":    {launcher, sightCare, clearZone, scissors, paperRocket},
@@ -65,6 +67,11 @@ var computedInDemo = map[string][]said{
 	"seasons":       {bareLamp, darkRoom},
 	"our-results":   {lensCare},
 	"our-sky":       {sunCare, moonByDay, planetsAtDusk, sunEclipsed, viewers, moonEclipsed},
+}
+
+// computedForStaff are those of blocks that only the staff edition has: an adult cuts.
+var computedForStaff = map[string][]said{
+	"paper-strip": {scissors},
 }
 
 // outdoorLines are what the day sheets of the demo say of the world outside, by
@@ -163,6 +170,17 @@ func TestDemoCautionsStandBeforeTheirSteps(t *testing.T) {
 					}
 					if day, ok := pages["day-"+page+".html"]; ok && careWith(day, s) == "" {
 						t.Errorf("%s: the day sheet lacks the caution %q", edition, s.en[0])
+					}
+				}
+			}
+		})
+	}
+	for page, cautions := range computedForStaff {
+		t.Run("computed for staff on "+page, func(t *testing.T) {
+			for edition, pages := range map[string]map[string]string{"staff": h.staff, "staff, single file": h.bound[1]} {
+				for _, s := range cautions {
+					if careWith(pages[page+".html"], s) == "" {
+						t.Errorf("%s: the page lacks the caution %q", edition, s.en[0])
 					}
 				}
 			}
