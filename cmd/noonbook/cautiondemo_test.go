@@ -46,7 +46,7 @@ var demoCautions = []written{
 	{"11-sky-notebook", says("a wall or a tree that hides the Sun", "No lenses and no binoculars", "Stay within the part of the grounds that the school uses", "The school's own rules come first"), "Draw a level line over two facing pages", false},
 	{"11-sky-notebook", homeAtNight, "For evenings that the family or the school has agreed to", true},
 	{"12-explorers", says("The rover walks, with open eyes", "stops at once when anybody says stop", "Nobody is blindfolded"), "One pupil is the rover", true},
-	{"13-worlds", says("Craft knives, saws and hot glue are for adults", "hung by an adult", "No dry ice, no acid and no fire", "The school's own rules come first"), "the question, large, on top", false},
+	{"13-worlds", says("Craft knives, saws and hot glue are for adults", "Pass scissors handles first, and sit down to cut", "hung by an adult", "No dry ice, no acid and no fire", "The school's own rules come first"), "the question, large, on top", false},
 	{"14-fair-of-worlds", says("Nobody stands on chairs or tables", "hung by an adult", "Ways and doors stay free", "without the school's leave"), "say your question first", false},
 	{"15-seasons", bareLamp, "Lean the stick by", false},
 	{"15-seasons", darkRoom, "Lean the stick by", false},
@@ -63,7 +63,6 @@ var computedInDemo = map[string][]said{
 	"telescope":     {lensCare, telescopeCare, sawCare},
 	"rocket-day":    {launcher, sightCare, clearZone, scissors, paperRocket},
 	"sky-notebook":  {moonByDay, homeAtNight, scissors, classAtNight},
-	"worlds":        {scissors},
 	"seasons":       {bareLamp, darkRoom},
 	"our-results":   {lensCare},
 	"our-sky":       {sunCare, moonByDay, planetsAtDusk, sunEclipsed, viewers, moonEclipsed},
@@ -72,6 +71,7 @@ var computedInDemo = map[string][]said{
 // computedForStaff are those of blocks that only the staff edition has: an adult cuts.
 var computedForStaff = map[string][]said{
 	"paper-strip": {scissors},
+	"worlds":      {scissors},
 }
 
 // outdoorLines are what the day sheets of the demo say of the world outside, by
