@@ -47,7 +47,7 @@ var demoCautions = []written{
 	{"11-sky-notebook", homeAtNight, "For evenings that the family or the school has agreed to", true},
 	{"12-explorers", says("The rover walks, with open eyes", "stops at once when anybody says stop", "Nobody is blindfolded"), "One pupil is the rover", true},
 	{"13-worlds", says("Craft knives, saws and hot glue are for adults", "Pass scissors handles first, and sit down to cut", "hung by an adult", "No dry ice, no acid and no fire", "The school's own rules come first"), "the question, large, on top", false},
-	{"14-fair-of-worlds", says("Nobody stands on chairs or tables", "hung by an adult", "Ways and doors stay free", "without the school's leave"), "say your question first", false},
+	{"14-fair-of-worlds", says("Nobody stands on chairs or tables", "hung by an adult", "Ways and doors stay free", "without the school's permission"), "Say your question first", false},
 	{"15-seasons", bareLamp, "Lean the stick by", false},
 	{"15-seasons", darkRoom, "Lean the stick by", false},
 	{"17-for-families", says("Nobody looks at the Sun, not even for a moment, and never through binoculars, a telescope, a lens or a camera", "No lens is left in sunlight or on a window sill", "Evenings are for children with an adult beside them", "please do not build a launcher at home", "see a doctor on the same day"), "soft two-litre bottles, empty and rinsed", false},
