@@ -2,12 +2,15 @@ package main
 
 import (
 	"fmt"
+	"io/fs"
 	"os"
 	"path"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
+
+	"noonbook/content"
 )
 
 // The demo presses in a folder that holds nothing, and twice alike.
@@ -25,7 +28,7 @@ func TestPressDemoInAnEmptyFolder(t *testing.T) {
 		if path.Ext(name) == ".csv" && first[name] == "" {
 			continue
 		}
-		if strings.HasPrefix(name, "/day-") == (first[name] != "") {
+		if (strings.HasPrefix(name, "/day-") || forStaffInDemo(t)[name]) == (first[name] != "") {
 			t.Errorf("%s is in both editions, or in one that it is not for", name)
 		}
 	}
@@ -40,6 +43,27 @@ func TestPressDemoInAnEmptyFolder(t *testing.T) {
 			t.Errorf("staff edition: %s differs between two pressings", name)
 		}
 	}
+}
+
+// forStaffInDemo are the other pages of the demo that the class edition is without: those
+// whose lesson block says so, and the cards with the answers, which a teacher cuts.
+func forStaffInDemo(t *testing.T) map[string]bool {
+	t.Helper()
+	pages := map[string]bool{"/print-strip-cards.html": true, "/print-world-cards.html": true}
+	files, err := fs.Glob(content.Files(), "*.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, file := range files {
+		text, err := fs.ReadFile(content.Files(), file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if strings.Contains(string(text), "\nreader = \"staff\"\n") {
+			pages["/"+stem(strings.TrimSuffix(file, ".md"))+".html"] = true
+		}
+	}
+	return pages
 }
 
 // No page of a handbook loads anything from a network: no address but in links
