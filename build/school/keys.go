@@ -148,6 +148,16 @@ const (
 	StripLogSquares form.Key[float64]      = "squares"
 	StripLogPastCM  form.Key[float64]      = "past_cm"
 
+	RecordsMissions form.Key[form.Records] = "records.missions" // of everybody, not of one class
+	MissionsWorld   form.Key[string]       = "world"
+	MissionsFlight  form.Key[string]       = "flight"
+	MissionsWho     form.Key[string]       = "who"
+	MissionsTask    form.Key[string]       = "task"
+	MissionsRung    form.Key[int]          = "rung"
+	MissionsYear    form.Key[int]          = "year"
+	MissionsState   form.Key[string]       = "state"
+	MissionsAsOf    form.Key[place.Date]   = "as_of"
+
 	RecordsRocketFlights          form.Key[form.Records] = "records.rocket_flights"
 	RocketFlightsGroup            form.Key[string]       = "group"
 	RocketFlightsFins             form.Key[int]          = "fins"

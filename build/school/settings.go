@@ -128,6 +128,16 @@ func Settings() form.Form {
 			{Key: StripLogSquares, Min: 0, Max: 100000, Required: true, Doc: "Squares from the Sun to the place, or to the last seam before it."},
 			{Key: StripLogPastCM, Unit: "cm", Min: 0, Max: 200, Default: 0.0, Doc: "Beyond that seam."},
 		}},
+		{Key: RecordsMissions, Max: 300, Doc: "What has been sent to the worlds and what is planned, each line with the day on which it was so. It is for every school alike, and starter lays it out filled in.", Fields: form.Form{
+			{Key: MissionsWorld, Required: true, Doc: "Where the flight goes. The worlds of the record come in the order of the file."},
+			{Key: MissionsFlight, Required: true, Doc: "The flight's name."},
+			{Key: MissionsWho, Default: "", Doc: "Who sends it."},
+			{Key: MissionsTask, Required: true, Doc: "What it did there, or is to do."},
+			{Key: MissionsRung, Min: 1, Max: 7, Required: true, Doc: "Rung of the ladder: 1 look from here, 2 fly past, 3 orbit, 4 set down, 5 drive or fly about, 6 bring a piece back, 7 people."},
+			{Key: MissionsYear, Min: 1957, Max: 2200, Required: true, Doc: "Year in which it did so, or is to."},
+			{Key: MissionsState, Choices: MissionStates(), Default: "done", Doc: "How far it has come."},
+			{Key: MissionsAsOf, Required: true, Doc: "Day on which the line was true."},
+		}},
 		{Key: RecordsRocketFlights, Max: 200, Doc: "The class's flights: what each rocket was like, who stamped, and the angles or the time from which its height follows.", Fields: form.Form{
 			{Key: RocketFlightsGroup, Default: "", Doc: "Whose rocket it is."},
 			{Key: RocketFlightsFins, Min: 0, Max: 12, Doc: "Number of fins."},
@@ -159,6 +169,9 @@ func StripBodies() []string {
 	}
 	return bodies
 }
+
+// MissionStates returns how far a flight may have come.
+func MissionStates() []string { return []string{"done", "under_way", "not_launched", "cancelled"} }
 
 // MoonSides returns what a diary may write for the lit side, each an eighth of a
 // turn clockwise from the one before.

@@ -20,7 +20,7 @@ func TestWhatIsWrongWithConditions(t *testing.T) {
 		{"placeholder alone", "```unless sun-day\nx\n```\n", `u/a.md:4:11: unless needs a fact of sun-day; want one of rises_and_sets, stays_up, stays_down, north_noon, overhead`},
 		{"no fact", "```only place-facts.tropic\nx\n```\n", `u/a.md:4:21: only: place-facts has no fact "tropic"; did you mean "tropics"?`},
 		{"no yes or no", "```only sun-day.rise\nx\n```\n", `u/a.md:4:17: only: sun-day.rise is no yes or no; want one of rises_and_sets, stays_up, stays_down, north_noon, overhead`},
-		{"none of them is", "```only class-facts.pupils\nx\n```\n", `u/a.md:4:21: only: class-facts has no fact that is yes or no; want one of dial-drift, dial-face, dial-marks, dial-north, lens-log, lens-pairs, lesson-sky, moon-log, moon-month, moon-school, place-facts, planets-week, rocket-log, rocket-zone, sky-map, strip-log, strip-table, sun-day`},
+		{"none of them is", "```only class-facts.pupils\nx\n```\n", `u/a.md:4:21: only: class-facts has no fact that is yes or no; want one of dial-drift, dial-face, dial-marks, dial-north, lens-log, lens-pairs, lesson-sky, mission-plans, mission-record, moon-log, moon-month, moon-school, place-facts, planets-week, rocket-log, rocket-zone, sky-map, strip-log, strip-table, sun-day`},
 		{"words", "```only in summer\nx\n```\n", `u/a.md:4:9: only: "in" is not understood; it needs a fact that is yes or no, such as "place-facts.south"`},
 		{"text after", "```only place-facts.south please\nx\n```\n", `u/a.md:4:9: only: "place-facts.south please" is not understood; after the fact stand its arguments, each as key=value`},
 		{"unknown argument", "```only sun-day.overhead dat=2027-06-21\nx\n```\n", `u/a.md:4:26: sun-day: dat is not a key; did you mean "date"?`},

@@ -18,8 +18,9 @@ import (
 
 // Lay returns the files of a new unit: the lessons and pictures of the folder from,
 // without its unit.toml, its crest, its records and the prices of its kit; a blank file
-// for each kind of record; and a unit.toml with the values, Usual ones among them. The
-// problems are those of that unit.toml, by the name that the new folder will have.
+// for each kind of record, but the flights to other worlds as they are; and a unit.toml
+// with the values, Usual ones among them. The problems are those of that unit.toml, by the
+// name that the new folder will have.
 func Lay(from fs.FS, values form.Values, folder string) (fs.FS, problem.List, error) {
 	theirs, _, err := source.ReadSettings(from, ".")
 	if err != nil {
@@ -30,7 +31,7 @@ func Lay(from fs.FS, values form.Values, folder string) (fs.FS, problem.List, er
 		own[key.Name()] = key.Of(theirs)
 	}
 	own = own.With(Usual(values)).With(values)
-	unit, err := packed(from, left(theirs), own)
+	unit, err := packed(from, theirs, own)
 	if err != nil {
 		return nil, nil, fmt.Errorf("laying out: %w", err)
 	}
@@ -80,8 +81,9 @@ func left(theirs form.Values) []string {
 }
 
 // packed holds the new unit in memory, as an archive that can be read as a folder.
-func packed(from fs.FS, without []string, own form.Values) (fs.FS, error) {
+func packed(from fs.FS, theirs, own form.Values) (fs.FS, error) {
 	var b bytes.Buffer
+	without := left(theirs)
 	archive := zip.NewWriter(&b)
 	put := func(name string, text []byte) error {
 		w, err := archive.Create(name)
@@ -109,7 +111,13 @@ func packed(from fs.FS, without []string, own form.Values) (fs.FS, error) {
 	for _, field := range school.Settings() {
 		if key, ok := field.Key.(form.Key[form.Records]); ok && err == nil {
 			// A line that names the columns, ended as spreadsheets do.
-			err = put(key.Of(own).File, []byte(strings.Join(field.Fields.Names(), ",")+"\r\n"))
+			text := []byte(strings.Join(field.Fields.Names(), ",") + "\r\n")
+			if key == school.RecordsMissions && key.In(theirs) { // no school's own
+				text, err = fs.ReadFile(from, key.Of(theirs).File)
+			}
+			if err == nil {
+				err = put(key.Of(own).File, text)
+			}
 		}
 	}
 	if err == nil {

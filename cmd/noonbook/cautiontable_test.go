@@ -96,6 +96,8 @@ var everyPlaceholder = []warned{
 	{name: "lesson-sky", when: "with the Moon beside the Sun", given: "lesson = 4\n", also: []said{says("too near the Sun: do not search").french("trop près du Soleil : ne pas chercher")}},
 	{name: "marking-grid"},
 	{name: "moon-diary", given: april, cautions: []said{moonByDay, homeAtNight}, also: []said{says("with an adult"), says("too near the Sun")}, paper: []said{lineMoon, says("with an adult")}},
+	{name: "mission-plans"},
+	{name: "mission-record"},
 	{name: "moon-log"},
 	{name: "moon-month", given: april},
 	{name: "moon-school", cautions: []said{moonByDay}},

@@ -73,11 +73,24 @@ func ReckonLog(t *testing.T, entries []entry.Entry, where, name, text string, gi
 // SampleLogs are records that bring out every table of the placeholders that read
 // them.
 var SampleLogs = map[string]string{
-	"dial-marks": TwoGroups,
-	"rocket-log": TwoTests,
-	"moon-log":   MoonAtAlderReach,
-	"strip-log":  "group,body,squares,past_cm\nA,earth,9,10.7\nB,earth,9,10\nA,jupiter,54,\n",
+	"mission-plans":  Missions,
+	"mission-record": Missions,
+	"dial-marks":     TwoGroups,
+	"rocket-log":     TwoTests,
+	"moon-log":       MoonAtAlderReach,
+	"strip-log":      "group,body,squares,past_cm\nA,earth,9,10.7\nB,earth,9,10\nA,jupiter,54,\n",
 }
+
+// Missions are flights that were done and flights that were planned, some long before
+// the term of Settings.
+const Missions = `world,flight,who,task,rung,year,state,as_of
+Saturn,Cassini,"USA, Europe",stayed,3,2004,,2026-05-01
+Saturn,Pioneer 11,USA,flew past,2,1979,done,2026-04-30
+Titan,Huygens,Europe,set down,4,2005,done,2026-05-02
+Titan,Dragonfly,USA,fly about,5,2034,not_launched,2026-04-11
+Mercury,BepiColombo,"Europe, Japan",go into orbit,3,2026,under_way,2026-04-12
+Mars,Old Hope,,land,4,2027,cancelled,2026-06-01
+`
 
 // MoonAtAlderReach are looks whose lit part, direction and height are pyephem's
 // (4.1.4, moon_phase, azimuth and altitude; the lit side is the direction from

@@ -1,5 +1,5 @@
 // Package worlds holds the placeholders of planets and moons as places: cards,
-// comparisons, weights, and the ways there.
+// comparisons, weights, the ways there, and who has gone.
 package worlds
 
 import "noonbook/build/placeholder/entry"
@@ -8,6 +8,8 @@ import "noonbook/build/placeholder/entry"
 func Entries() []entry.Entry {
 	return []entry.Entry{
 		journeyTable(),
+		missionPlans(),
+		missionRecord(),
 		weightTable(),
 		worldCards(),
 		worldCompare(),
