@@ -11,6 +11,7 @@ import (
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/compute/almanac"
+	"noonbook/compute/classroom"
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
 )
@@ -49,7 +50,7 @@ func moonDiary() entry.Entry {
 			{Name: "near_sun", Doc: "days on which it is left alone because it stands too near the Sun"},
 			{Name: "first_look", Doc: "the first time to look"},
 		},
-		Sources:  []string{entry.SourceMoon, entry.SourceSun, entry.SourceRefraction, entry.SourceIANA, sourceMoonClear, "The hours at which pupils are up: common practice, no source"},
+		Sources:  []string{entry.SourceMoon, entry.SourceSun, entry.SourceRefraction, entry.SourceIANA, sourceMoonClear, "From home 35° after sunset too: common practice, no source", "The hours at which pupils are up: common practice, no source"},
 		Cautions: []string{entry.CareMoonByDay, entry.CareAtHome},
 		Reckon:   reckonMoonDiary,
 	}
@@ -103,7 +104,9 @@ func reckonMoonDiary(v form.Values) (result.Result, error) {
 }
 
 // lookOn chooses the time of a day: the highest Moon in a lesson; if there is
-// none, the highest in daylight before or after school; then one without the Sun.
+// none, the highest in daylight before or after school; then one without the Sun. At
+// home the Moon must be as far from the Sun after sunset as by day: a thinner one is hard
+// to find, and a child who searches for it early searches beside the Sun.
 func lookOn(v form.Values, p place.Place, d place.Date) look {
 	altitude := quantity.Degrees(argAltitudeDeg.Of(v))
 	lessons, home := diaryHours(v, d)
@@ -117,7 +120,7 @@ func lookOn(v form.Values, p place.Place, d place.Date) look {
 		for _, c := range entry.ChancesOn(p, d, hours, altitude) {
 			for _, part := range litParts(p, d, c.From, c.To, from) {
 				c := entry.ChanceIn(p, d, part.From, part.To)
-				if c.Best = onTheQuarter(c); !c.Safe {
+				if c.Best = onTheQuarter(c); !c.Safe || from != fromLesson && almanac.Moon.SunApart(p, c.Best) < classroom.MoonClear {
 					near = true
 					continue
 				}
