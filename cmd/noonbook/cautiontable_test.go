@@ -100,6 +100,7 @@ var everyPlaceholder = []warned{
 	{name: "mission-record"},
 	{name: "moon-log"},
 	{name: "moon-month", given: april},
+	{name: "moon-ring", given: april, cautions: []said{bareLamp, darkRoom}},
 	{name: "moon-school", cautions: []said{moonByDay}},
 	{name: "place-facts", given: april},
 	{name: "place-facts", when: "at the pole", given: northPole + midsummer, warnings: []said{noCompass}},

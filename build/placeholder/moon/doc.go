@@ -1,5 +1,5 @@
-// Package moon holds the placeholders of the Moon: a month of it, when it is up in
-// lessons, and the class's diary.
+// Package moon holds the placeholders of the Moon: a month of it, its round with a
+// lamp and a ball, when it is up in lessons, and the class's diary.
 package moon
 
 import "noonbook/build/placeholder/entry"
@@ -10,6 +10,7 @@ func Entries() []entry.Entry {
 		moonDiary(),
 		moonLog(),
 		moonMonth(),
+		moonRing(),
 		moonSchool(),
 	}
 }
