@@ -35,6 +35,7 @@ func lessonSky() entry.Entry {
 			{Name: "shadow_end_to", Doc: "which way that shadow points"},
 			{Name: "moon", Doc: "the Moon halfway through, in words"},
 			entry.Truth("moon_by_day", "whether, at some time of the lesson, the Moon is at least 10° high and far enough from the Sun to be looked for"),
+			entry.Truth("moon_in_sunshine", "whether a ball can be held in sunshine beside the Moon: when it is at its highest in the lesson, it can be looked for and the Sun is at least 10° high"),
 		},
 		Sources:  []string{entry.SourceSun, entry.SourceMoon, entry.SourceIANA},
 		Harmless: "A table for whoever leads the lesson; it says itself which Moon nobody searches for.",
@@ -75,7 +76,8 @@ func reckonLessonSky(v form.Values) (result.Result, error) {
 			{Name: "shadow_start", Value: start.shadow}, {Name: "shadow_start_to", Value: start.to},
 			{Name: "shadow_end", Value: end.shadow}, {Name: "shadow_end_to", Value: end.to},
 			{Name: "moon", Value: middle.moon},
-			entry.True("moon_by_day", moonInLesson(p, h)),
+			entry.True("moon_by_day", moonInLesson(p, h, false)),
+			entry.True("moon_in_sunshine", moonInLesson(p, h, true)),
 		},
 		Tables:  []result.Table{table},
 		Working: []say.Phrase{say.Line("lesson-sky.working")},
@@ -96,10 +98,13 @@ func noSky() []result.Fact {
 }
 
 // moonInLesson reports whether the class can look for the Moon, by the measures of
-// moon-school.
-func moonInLesson(p place.Place, h classroom.Held) bool {
+// moon-school; in sunshine, whether the Sun then is high enough to light a ball above
+// roofs and trees.
+func moonInLesson(p place.Place, h classroom.Held, inSunshine bool) bool {
 	chances := entry.ChancesOn(p, h.Date, []form.TimeSpan{{From: h.From, To: h.To}}, quantity.Degrees(entry.LeastMoon()))
-	return slices.ContainsFunc(chances, func(c entry.Chance) bool { return c.Safe })
+	return slices.ContainsFunc(chances, func(c entry.Chance) bool {
+		return c.Safe && (!inSunshine || entry.AsSeen(almanac.SunFrom(p, c.Best).Altitude) >= classroom.SunLeast)
+	})
 }
 
 func skyAt(p place.Place, t time.Time) skyMoment {

@@ -29,3 +29,26 @@ func TestTheMoonInALesson(t *testing.T) {
 		}
 	}
 }
+
+// For a ball in sunshine beside the Moon the Sun must be up too. On 13 April 2027 it is up
+// in the morning at Tromsø, and at Quito it sets at about 18:20 all year, while the Moon,
+// which rises at 12:19, is up until after midnight.
+func TestTheMoonInSunshine(t *testing.T) {
+	for _, c := range []struct {
+		school, times string
+		want          float64
+	}{
+		{"arctic", "9:00-10:30", 1},
+		{"arctic", "9:00-9:10", 0},
+		{"line south", "12:19-13:49", 1},
+		{"line south", "20:00-21:30", 0},
+	} {
+		r := reckon(t, c.school, "lesson-sky", "2027-04-20", "term.lesson_times="+c.times)
+		if got := entrytest.Fact(t, r, "moon_in_sunshine").Number; got != c.want {
+			t.Errorf("%s, %s: %v, want %v", c.school, c.times, got, c.want)
+		}
+		if c.times == "20:00-21:30" && entrytest.Fact(t, r, "moon_by_day").Number != 1 {
+			t.Error("the Moon of the evening is not up")
+		}
+	}
+}
