@@ -39,9 +39,15 @@ var demoCautions = []written{
 	{"9-rocket-day", scissors, "Print the sheets at 100 %", false},
 	{"9-rocket-day", paperRocket, "Print the sheets at 100 %", false},
 	{"9-rocket-day", says("An adult is in charge of the launcher and gives the count", "Never look at the Sun, and never sight or follow a rocket toward it", "Only those with the Sun behind look up", "The clear zone is empty:", "further if the school or the field says so", "Wardens watch its edge, face outward, and call stop", "with the Sun in front they look along the edge", "Safety glasses", "Nobody leans over the nose", "Stamp only. Never pump", "One foot, flat, on the side of the bottle, in a closed shoe", "Mouths stay off the pipe and the bottle", "never aimed at anyone", "A rocket that is stuck", "The crew looks at the bottle, not up", "look down, cover your head", "Nobody fetches anything", "No launch in a wind above", "at thunder", "School rules, local rules and the rules of the field come first"), "The words are always the same", false},
-	{"10-moon-phases", moonByDay, "Stand in the shade, so that you face the Moon", false},
-	{"10-moon-phases", bareLamp, "Face the lamp. The ball is between you and the lamp", true},
-	{"10-moon-phases", darkRoom, "Face the lamp. The ball is between you and the lamp", true},
+	{"10-moon-phases", says("An adult covers windows", "the school's own steps", "never from a chair, a table or a window sill"), "Push each ball on its stick", false},
+	{"10-moon-phases", says("nobody can knock it over", "tape its cable down", "Never use a cut or loose lead", "Let the lamp cool before you pack it", "The school's rules for electrical things come first"), "Test lamp, lead and torch", false},
+	{"10-moon-phases", says("Two carry a table", "Nobody runs or climbs", "Keep the way to the door free"), "Move tables, chairs and bags", false},
+	{"10-moon-phases", says("Never look at the Sun, not for a moment and not through anything", "Your teacher finds the Moon first", "Never search beside the Sun", "No lens, no binoculars", "a wall or a tree hides the Sun", "Our school's rules for lessons outdoors come first"), "Hold the ball beside the Moon", false},
+	{"10-moon-phases", says("The lamp gets hot and its cable trips people", "only the adult goes near or touches it", "never at the bulb", "Nobody walks in the dark", "Keep sticks away from eyes", "Dizzy? Sit down", "bright or flickering light", "Our school's rules for lamps and dark rooms come first"), "Carriers, stand three big steps from the lamp", false},
+	{"10-moon-phases", says("Look from home only if your family says yes, and with an adult", "away from traffic and water", "Never look toward the Sun", "wait until it is wholly down", "Use no lenses before that", "Family and school rules come first"), "Which side goes first?", false},
+	{"10-more-about-the-moon", says("Look for it only from home, if the family says yes, and with an adult", "Wait until the Sun is wholly down", "nobody looks toward the Sun", "No binoculars before sunset", "The family's rules come first"), "Look when a thin Moon is up", false},
+	{"10-more-about-the-moon", says("Nobody looks at the Sun on that day either, eclipsed or not", "The school's own rules come first"), "Venus has phases too", false},
+	{"10-more-about-the-moon", says("Ask first about allergies", "the school's rules for food"), "More quick fixes", false},
 	{"11-sky-notebook", sunCare, "Draw a level line over two facing pages", false},
 	{"11-sky-notebook", says("a wall or a tree that hides the Sun", "No lenses and no binoculars", "Stay within the part of the grounds that the school uses", "The school's own rules come first"), "Draw a level line over two facing pages", false},
 	{"11-sky-notebook", homeAtNight, "For evenings that the family or the school has agreed to", true},
@@ -97,7 +103,7 @@ var outdoorLines = []struct {
 	{"rocket-day", "rain", says("carries them out of the zone")},
 	{"rocket-day", "tidy", says("Take the launcher apart, so that nobody can use it alone")},
 	{"telescope", "care", says("outside after sunset only", "Nobody goes out alone")},
-	{"moon-phases", "steps", says("Never search for the Moon beside the Sun", "Stand in the shade, so that you face the Moon and the Sun is hidden")},
+	{"moon-phases", "care", says("Your teacher finds the Moon first", "Never search beside the Sun", "a wall or a tree hides the Sun")},
 	{"sky-notebook", "care", homeAtNight},
 	{"sky-notebook", "care", moonByDay},
 	{"sky-notebook", "care", classAtNight},
@@ -145,8 +151,12 @@ func TestDemoCautionsStandBeforeTheirSteps(t *testing.T) {
 	for _, c := range demoCautions {
 		page := stem(c.file)
 		t.Run(page, func(t *testing.T) {
+			alone, prepare := c.readers(t, demo)
 			for edition, pages := range editions {
-				if forStaffAlone[page] && strings.HasPrefix(edition, "class") {
+				if alone && strings.HasPrefix(edition, "class") {
+					if careWith(pages[page+".html"], c.words) != "" {
+						t.Errorf("%s: a caution for staff alone is shown: %q", edition, c.words.en[0])
+					}
 					continue
 				}
 				c.beforeStep(t, edition+", page", pages[page+".html"])
@@ -157,7 +167,7 @@ func TestDemoCautionsStandBeforeTheirSteps(t *testing.T) {
 					t.Errorf("%s: the pupils' sheet lacks the caution %q", edition, c.words.en[0])
 				}
 			}
-			if h.staff["day-"+page+".html"] != "" {
+			if h.staff["day-"+page+".html"] != "" && !prepare { // what is done days before is not on the sheet of the day
 				for edition, pages := range map[string]map[string]string{"staff": h.staff, "staff, single file": h.bound[1]} {
 					c.beforeStep(t, edition+", day sheet", pages["day-"+page+".html"])
 				}
@@ -267,6 +277,33 @@ func (c written) beforeStep(t *testing.T, where, page string) {
 		t.Errorf("%s: the step %q does not follow its caution", where, c.step)
 	}
 }
+
+// readers reads the lesson without noonbook: whether the caution is for staff alone, and
+// whether it belongs to what is prepared.
+func (c written) readers(t *testing.T, demo string) (alone, prepare bool) {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join(demo, c.file+".md"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole := strings.Contains(string(text), "\nreader = \"staff\"\n")
+	for _, block := range cautionBlock.FindAllStringSubmatchIndex(string(text), -1) {
+		if missing(string(text[block[2]:block[3]]), "en", []said{c.words}) != nil {
+			continue
+		}
+		opening := ""
+		for _, m := range openingLine.FindAllString(string(text[:block[0]]), -1) {
+			opening = m
+		}
+		return whole || strings.HasSuffix(opening, ": staff"), strings.HasPrefix(opening, "# Prepare")
+	}
+	return whole, false // a caution by its name alone
+}
+
+var (
+	cautionBlock = regexp.MustCompile("(?s)\n[ >]*`{3,}caution[^\n]*\n(.*?)`{3,}")
+	openingLine  = regexp.MustCompile(`(?m)^# (?:Prepare|Teach|Understand|After): (?:class|staff)$`)
+)
 
 var cautionFence = regexp.MustCompile("(?m)^[ >]*`{3,}caution((?: +[a-z-]+)*) *\n(.?)")
 
