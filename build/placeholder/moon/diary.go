@@ -23,6 +23,7 @@ const (
 	argLatest      form.Key[time.Duration] = "latest"
 	argAltitudeDeg form.Key[float64]       = "altitude_deg"
 	argShape       form.Key[bool]          = "shape"
+	argHeight      form.Key[bool]          = "height"
 )
 
 func moonDiary() entry.Entry {
@@ -37,6 +38,7 @@ func moonDiary() entry.Entry {
 			{Key: argLatest, Assumed: "21:00", Doc: "Nobody stays up later."},
 			{Key: argAltitudeDeg, Unit: "deg", Min: 0, Max: 60, Default: entry.LeastMoon(), Doc: "How high the Moon has to stand, as seen; roofs and trees hide what is lower."},
 			{Key: argShape, Default: true, Doc: "Whether the table says what the Moon looks like; pupils are to find that out."},
+			{Key: argHeight, Default: true, Doc: "Whether the table says how high it stands; pupils are to measure that."},
 		},
 		Settings: slices.Concat(school.Where(), form.Keys{school.Paper}, school.TimetableSettings()),
 		Facts: []entry.Fact{
@@ -84,6 +86,9 @@ const homeTime = time.Hour
 func reckonMoonDiary(v form.Values) (result.Result, error) {
 	p, first := school.Place(v), entry.Date.Of(v)
 	last, notes := first.Add(7*argWeeks.Of(v)-1), []say.Phrase{say.Line("moon-diary.note"), say.Line("sky.fist")}
+	if !argHeight.Of(v) {
+		notes[0] = say.Line("moon-diary.note_measure")
+	}
 	if edge := entry.LastDay(); edge.Before(last) && !edge.Before(first) {
 		last, notes = edge, append(notes, entry.Edge())
 	}
@@ -97,7 +102,7 @@ func reckonMoonDiary(v form.Values) (result.Result, error) {
 	d := diarySheet(p, looks)
 	return result.Result{
 		Facts:  moonDiaryFacts(p, looks, first, last),
-		Tables: []result.Table{diaryTable(p, looks, argShape.Of(v))},
+		Tables: []result.Table{diaryTable(p, looks, argShape.Of(v), argHeight.Of(v))},
 		Sheets: drawing.PaperOf(school.Paper.Of(v)).Sheets(d),
 		Notes:  notes,
 	}, nil
@@ -217,26 +222,32 @@ func onTheQuarter(c entry.Chance) time.Time {
 	return c.Best
 }
 
-func diaryTable(p place.Place, looks []look, shape bool) result.Table {
+func diaryTable(p place.Place, looks []look, shape, height bool) result.Table {
 	table := result.Table{
 		Name:    "days",
 		Title:   say.Line("moon-diary.title", say.Date(looks[0].Date), say.Date(looks[len(looks)-1].Date)),
-		Columns: []result.Column{{Name: "date"}, {Name: "place"}, {Name: "at"}, {Name: "direction"}, {Name: "altitude", Unit: "deg"}},
+		Columns: []result.Column{{Name: "date"}, {Name: "place"}, {Name: "at"}, {Name: "direction"}},
+	}
+	if height {
+		table.Columns = append(table.Columns, result.Column{Name: "altitude", Unit: "deg"})
 	}
 	if shape {
 		table.Columns = append(table.Columns, result.Column{Name: "lit", Unit: "percent"}, result.Column{Name: "lit_side"})
 	}
 	dash := say.None("sky.dash")
 	for _, l := range looks {
-		cells := []say.Value{entry.Weekday(l.Date), l.from.value(), dash, dash, dash}
+		at, direction, altitude, lit, side := dash, dash, dash, dash, dash
 		if l.from <= withAdult {
-			cells = append(cells[:2], say.Clock(l.Best.In(p.Zone)), entry.Toward(l.Where.Azimuth), say.Number(entry.AsSeen(l.Where.Altitude).Degrees(), "deg", 0))
+			at, direction = say.Clock(l.Best.In(p.Zone)), entry.Toward(l.Where.Azimuth)
+			altitude = say.Number(entry.AsSeen(l.Where.Altitude).Degrees(), "deg", 0)
+			lit, side = entry.Percent(l.Limb.Lit), entry.LitSide(l.Limb.Side)
 		}
-		switch {
-		case shape && l.from <= withAdult:
-			cells = append(cells, entry.Percent(l.Limb.Lit), entry.LitSide(l.Limb.Side))
-		case shape:
-			cells = append(cells, dash, dash)
+		cells := []say.Value{entry.Weekday(l.Date), l.from.value(), at, direction}
+		if height {
+			cells = append(cells, altitude)
+		}
+		if shape {
+			cells = append(cells, lit, side)
 		}
 		table.Rows = append(table.Rows, result.Row{Cells: cells})
 	}

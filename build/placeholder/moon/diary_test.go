@@ -1,6 +1,7 @@
 package moon_test
 
 import (
+	"slices"
 	"testing"
 	"time"
 
@@ -101,4 +102,25 @@ func circles(d drawing.Drawing) (list []drawing.Shape) {
 		}
 	}
 	return list
+}
+
+// Heights that pupils are to measure are not in their table, and no note speaks of them as
+// if they were; direction and time stay, so that nobody has to search.
+func TestDiaryKeepsHeightsBack(t *testing.T) {
+	r := reckon(t, "alder reach", "moon-diary", "2027-04-12", "shape=false", "height=false")
+	var columns []string
+	for _, c := range r.Tables[0].Columns {
+		columns = append(columns, c.Name)
+	}
+	if want := []string{"date", "place", "at", "direction"}; !slices.Equal(columns, want) {
+		t.Errorf("columns %v, want %v", columns, want)
+	}
+	for i, row := range r.Tables[0].Rows {
+		if len(row.Cells) != len(columns) {
+			t.Errorf("row %d has %d cells", i, len(row.Cells))
+		}
+	}
+	if !entrytest.Says(r.Notes, "moon-diary.note_measure") || entrytest.Says(r.Notes, "moon-diary.note") {
+		t.Error("the note speaks of heights:", entrytest.Lines(t, r.Notes))
+	}
 }
