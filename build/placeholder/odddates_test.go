@@ -57,7 +57,7 @@ func TestOddDatesOfTheSky(t *testing.T) {
 			}
 		}
 	}
-	for _, name := range append(sky, "moon-diary") {
+	for _, name := range append(sky, "moon-diary", "moon-diary-key") {
 		for _, date := range []string{"2096-04-20", "2100-12-10", "2100-12-31"} {
 			if err := try("alder reach", name, date); err != nil {
 				t.Errorf("%s on %s: %v", name, date, err)

@@ -99,6 +99,7 @@ var everyPlaceholder = []warned{
 	{name: "mission-plans"},
 	{name: "mission-record"},
 	{name: "moon-log"},
+	{name: "moon-diary-key", given: april, cautions: []said{moonByDay, homeAtNight}},
 	{name: "moon-month", given: april},
 	{name: "moon-ring", given: april, cautions: []said{bareLamp, darkRoom}},
 	{name: "moon-school", cautions: []said{moonByDay}},

@@ -84,28 +84,40 @@ type look struct {
 const homeTime = time.Hour
 
 func reckonMoonDiary(v form.Values) (result.Result, error) {
-	p, first := school.Place(v), entry.Date.Of(v)
-	last, notes := first.Add(7*argWeeks.Of(v)-1), []say.Phrase{say.Line("moon-diary.note"), say.Line("sky.fist")}
+	p := school.Place(v)
+	looks, edge, err := diaryLooks(v, p)
+	if err != nil {
+		return result.Result{}, err
+	}
+	notes := []say.Phrase{say.Line("moon-diary.note"), say.Line("sky.fist")}
 	if !argHeight.Of(v) {
 		notes[0] = say.Line("moon-diary.note_measure")
 	}
-	if edge := entry.LastDay(); edge.Before(last) && !edge.Before(first) {
-		last, notes = edge, append(notes, entry.Edge())
-	}
-	if err := entry.SchoolRange(first, last); err != nil {
-		return result.Result{}, err
-	}
-	var looks []look
-	for d := first; !d.After(last); d = d.Add(1) {
-		looks = append(looks, lookOn(v, p, d))
-	}
+	notes = append(notes, edge...)
 	d := diarySheet(p, looks)
 	return result.Result{
-		Facts:  moonDiaryFacts(p, looks, first, last),
+		Facts:  moonDiaryFacts(p, looks),
 		Tables: []result.Table{diaryTable(p, looks, argShape.Of(v), argHeight.Of(v))},
 		Sheets: drawing.PaperOf(school.Paper.Of(v)).Sheets(d),
 		Notes:  notes,
 	}, nil
+}
+
+// diaryLooks returns a look for each day of the diary, and the note that the almanac ends
+// before the diary does, where it does.
+func diaryLooks(v form.Values, p place.Place) (looks []look, edge []say.Phrase, err error) {
+	first := entry.Date.Of(v)
+	last := first.Add(7*argWeeks.Of(v) - 1)
+	if end := entry.LastDay(); end.Before(last) && !end.Before(first) {
+		last, edge = end, []say.Phrase{entry.Edge()}
+	}
+	if err := entry.SchoolRange(first, last); err != nil {
+		return nil, nil, err
+	}
+	for d := first; !d.After(last); d = d.Add(1) {
+		looks = append(looks, lookOn(v, p, d))
+	}
+	return looks, edge, nil
 }
 
 // lookOn chooses the time of a day: the highest Moon in a lesson; if there is
@@ -295,7 +307,7 @@ func diarySheet(p place.Place, looks []look) drawing.Drawing {
 	return d
 }
 
-func moonDiaryFacts(p place.Place, looks []look, first, last place.Date) []result.Fact {
+func moonDiaryFacts(p place.Place, looks []look) []result.Fact {
 	var count [notUp + 1]int
 	firstLook := say.None("sky.nothing")
 	for _, l := range looks {
@@ -305,8 +317,8 @@ func moonDiaryFacts(p place.Place, looks []look, first, last place.Date) []resul
 		count[l.from]++
 	}
 	return []result.Fact{
-		{Name: "first_day", Value: say.Date(first)},
-		{Name: "last_day", Value: say.Date(last)},
+		{Name: "first_day", Value: say.Date(looks[0].Date)},
+		{Name: "last_day", Value: say.Date(looks[len(looks)-1].Date)},
 		{Name: "days", Value: say.Count(len(looks))},
 		{Name: "chances", Value: say.Count(count[fromLesson] + count[byDay] + count[withAdult])},
 		{Name: "in_lessons", Value: say.Count(count[fromLesson])},

@@ -1,6 +1,7 @@
 package moon_test
 
 import (
+	"reflect"
 	"slices"
 	"testing"
 	"time"
@@ -122,5 +123,31 @@ func TestDiaryKeepsHeightsBack(t *testing.T) {
 	}
 	if !entrytest.Says(r.Notes, "moon-diary.note_measure") || entrytest.Says(r.Notes, "moon-diary.note") {
 		t.Error("the note speaks of heights:", entrytest.Lines(t, r.Notes))
+	}
+}
+
+// The key has a row for each day on which the diary sends somebody to look, with the same
+// moment and Moon (its own are held against pyephem above), and no sheet of its own.
+func TestKeyToTheDiary(t *testing.T) {
+	for school := range entrytest.Schools {
+		diary, key := reckon(t, school, "moon-diary", "2027-04-12"), reckon(t, school, "moon-diary-key", "2027-04-12")
+		if len(key.Sheets) > 0 {
+			t.Errorf("%s: the key has a sheet", school)
+		}
+		entrytest.Near(t, school+": drawings", entrytest.Fact(t, key, "moons").Number, entrytest.Fact(t, diary, "chances").Number, 0)
+		if len(key.Tables) == 0 {
+			continue
+		}
+		for _, column := range []string{"at", "direction", "altitude", "lit", "lit_side"} {
+			var want []say.Value
+			for i, v := range entrytest.Cells(t, diary, "days", column) {
+				if entrytest.Cells(t, diary, "days", "at")[i].Kind == say.TimeOfDay {
+					want = append(want, v)
+				}
+			}
+			if got := entrytest.Cells(t, key, "days", column); !reflect.DeepEqual(got, want) {
+				t.Errorf("%s, %s: %v, want %v", school, column, got, want)
+			}
+		}
 	}
 }

@@ -8,6 +8,7 @@ import "noonbook/build/placeholder/entry"
 func Entries() []entry.Entry {
 	return []entry.Entry{
 		moonDiary(),
+		moonDiaryKey(),
 		moonLog(),
 		moonMonth(),
 		moonRing(),
