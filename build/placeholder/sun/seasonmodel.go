@@ -15,6 +15,9 @@ import (
 	"noonbook/compute/quantity"
 )
 
+// argAnswers leaves out, where it is false, what pupils are to find with the ball.
+const argAnswers form.Key[bool] = "answers"
+
 func seasonModel() entry.Entry {
 	facts := []entry.Fact{
 		{Name: "tilt", Unit: "deg", Doc: "angle by which the Earth's axis leans from upright on its way"},
@@ -36,14 +39,17 @@ func seasonModel() entry.Entry {
 		{Name: "farthest", Unit: "million km", Doc: "distance of the Sun in early July, when it is farthest"},
 	}
 	return entry.Entry{
-		Name:      "season-model",
-		Summary:   "A lamp and a ball as Sun and Earth: where the ball stands on four dates, how its axis leans, and what that makes of noon and day here.",
-		Arguments: form.Form{entry.OnDate(), inYear},
-		Settings:  append(school.Where(), school.Seasons),
-		Facts:     facts,
-		Sources:   []string{entry.SourceSun, entry.SourceRise, entry.SourceRefraction, "Tilt of the axis: obliquity of the ecliptic, 23.44° (IAU 2006; Meeus, Astronomical Algorithms, ch. 22)", entry.SourceIANA},
-		Cautions:  []string{entry.CareLamp, entry.CareDarkRoom},
-		Reckon:    reckonSeasonModel,
+		Name:    "season-model",
+		Summary: "A lamp and a ball as Sun and Earth: where the ball stands on four dates, how its axis leans, and what that makes of noon and day here.",
+		Arguments: form.Form{
+			entry.OnDate(), inYear,
+			{Key: argAnswers, Default: true, Doc: "Whether it says what pupils are to find with the ball; without that it says where the ball stands and no more."},
+		},
+		Settings: append(school.Where(), school.Seasons),
+		Facts:    facts,
+		Sources:  []string{entry.SourceSun, entry.SourceRise, entry.SourceRefraction, "Tilt of the axis: obliquity of the ecliptic, 23.44° (IAU 2006; Meeus, Astronomical Algorithms, ch. 22)", entry.SourceIANA},
+		Cautions: []string{entry.CareLamp, entry.CareDarkRoom},
+		Reckon:   reckonSeasonModel,
 	}
 }
 
@@ -71,6 +77,14 @@ func reckonSeasonModel(v form.Values) (result.Result, error) {
 		sun := almanac.SunAt(at)
 		stations[i] = station{almanac.Season(i), at, sunOn(p, p.DateAt(at)), sun.Declination, sun.Distance}
 	}
+	if !argAnswers.Of(v) {
+		return result.Result{
+			Facts:    seasonModelFacts(p, year, stations),
+			Drawings: []drawing.Drawing{lampPlan()},
+			Tables:   []result.Table{placesTable(stationTable(p, year, stations, seasonColumn(v)), year)},
+			Notes:    []say.Phrase{say.Line("season-model.note_places")},
+		}, nil
+	}
 	r := result.Result{
 		Facts:    seasonModelFacts(p, year, stations),
 		Drawings: []drawing.Drawing{lampPlan(), lampSide(p, stations)},
@@ -95,6 +109,17 @@ func reckonSeasonModel(v form.Values) (result.Result, error) {
 		r.Working = append(r.Working, say.Line("season-model.working", entry.TurnName(s.turn), o[0], o[1], a[0], noon, larger, smaller))
 	}
 	return r, nil
+}
+
+// placesTable is the first three columns: the turn of the year, its date, and where the
+// ball stands.
+func placesTable(whole result.Table, year int) result.Table {
+	const places = 3
+	whole.Title, whole.Columns = say.Line("season-model.places", entry.YearValue(year)), whole.Columns[:places]
+	for i := range whole.Rows {
+		whole.Rows[i].Cells = whole.Rows[i].Cells[:places]
+	}
+	return whole
 }
 
 // sunAway is the Sun's distance about its least and greatest, which fall on the

@@ -97,3 +97,31 @@ func TestSeasonModelDistances(t *testing.T) {
 	entrytest.Near(t, "January", entrytest.Fact(t, r, "nearest").Number, 147.1, 0.1)
 	entrytest.Near(t, "July", entrytest.Fact(t, r, "farthest").Number, 152.1, 0.1)
 }
+
+// Without answers the block shows where the ball stands and nothing that pupils are to find:
+// no noon, no day length, no season, no word on distance. The way round is the Earth's,
+// anticlockwise from above the north pole: March, June, September, December.
+func TestSeasonModelKeepsAnswersBack(t *testing.T) {
+	for _, school := range []string{"alder reach", "south", "equator", "arctic"} {
+		r := reckon(t, school, "season-model", "2027-04-20", "answers=false")
+		if len(r.Drawings) != 1 || len(r.Tables) != 1 || len(r.Working) > 0 || len(r.Notes) != 1 {
+			t.Fatalf("%s: %d drawings, %d tables, %d workings, %d notes", school, len(r.Drawings), len(r.Tables), len(r.Working), len(r.Notes))
+		}
+		var columns []string
+		for _, c := range r.Tables[0].Columns {
+			columns = append(columns, c.Name)
+		}
+		if want := []string{"turn", "date", "ball"}; !slices.Equal(columns, want) {
+			t.Errorf("%s: columns %v, want %v", school, columns, want)
+		}
+		want := []string{"left of the lamp, facing the wall", "behind the lamp, far from the wall", "right of the lamp, facing the wall", "between lamp and wall"}
+		if got := entrytest.Texts(t, r, "stations", "ball"); !slices.Equal(got, want) {
+			t.Errorf("%s: the ball stands %q", school, got)
+		}
+		for _, row := range r.Tables[0].Rows {
+			if len(row.Cells) != len(columns) {
+				t.Errorf("%s: a row of %d cells", school, len(row.Cells))
+			}
+		}
+	}
+}
