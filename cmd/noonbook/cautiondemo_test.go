@@ -43,7 +43,7 @@ var demoCautions = []written{
 	{"10-moon-phases", says("nobody can knock it over", "tape its cable down", "Never use a cut or loose lead", "Let the lamp cool before you pack it", "The school's rules for electrical things come first"), "Test lamp, lead and torch", false},
 	{"10-moon-phases", says("Two carry a table", "Nobody runs or climbs", "Keep the way to the door free"), "Move tables, chairs and bags", false},
 	{"10-moon-phases", says("Never look at the Sun, not for a moment and not through anything", "Your teacher finds the Moon first", "Never search beside the Sun", "No lens, no binoculars", "a wall or a tree hides the Sun", "Our school's rules for lessons outdoors come first"), "Hold the ball beside the Moon", false},
-	{"10-moon-phases", says("The lamp gets hot and its cable trips people", "only the adult goes near or touches it", "never at the bulb", "Nobody walks in the dark", "Keep sticks away from eyes", "Dizzy? Sit down", "bright or flickering light", "Our school's rules for lamps and dark rooms come first"), "Carriers, stand three big steps from the lamp", false},
+	{"10-moon-phases", says("The lamp gets hot and its cable trips people", "Only the adult goes near or touches it", "never at the bulb", "Nobody walks in the dark", "Keep sticks away from eyes", "Dizzy? Sit down", "bright or flickering light", "Our school's rules for lamps and dark rooms come first"), "Carriers, stand three big steps from the lamp", false},
 	{"10-moon-phases", says("Look from home only if your family says yes, and with an adult", "away from traffic and water", "Never look toward the Sun", "wait until it is wholly down", "Use no lenses before that", "Family and school rules come first"), "Which side goes first?", false},
 	{"10-more-about-the-moon", says("Look for it only from home, if the family says yes, and with an adult", "Wait until the Sun is wholly down", "nobody looks toward the Sun", "No binoculars before sunset", "The family's rules come first"), "Look when a thin Moon is up", false},
 	{"10-more-about-the-moon", says("Nobody looks at the Sun on that day either, eclipsed or not", "The school's own rules come first"), "Venus has phases too", false},
@@ -55,8 +55,12 @@ var demoCautions = []written{
 	{"12-explorers", says("The rover walks, with open eyes", "stops at once when anybody says stop", "Nobody is blindfolded"), "One pupil is the rover", true},
 	{"13-worlds", says("Craft knives, saws and hot glue are for adults", "Pass scissors handles first, and sit down to cut", "hung by an adult", "No dry ice, no acid and no fire", "The school's own rules come first"), "the question, large, on top", false},
 	{"14-fair-of-worlds", says("Nobody stands on chairs or tables", "hung by an adult", "Ways and doors stay free", "without the school's permission"), "Say your question first", false},
-	{"15-seasons", bareLamp, "Lean the stick by", false},
-	{"15-seasons", darkRoom, "Lean the stick by", false},
+	{"15-seasons", says("An adult covers windows", "the school's own steps", "never from a chair, a table or a window sill"), "Choose the wall to which all axes will lean", false},
+	{"15-seasons", says("nobody can knock it over", "tape its cable down", "Never use a cut or loose lead", "Let the lamp cool before you pack it", "The school's rules for electrical things come first"), "Test lamp, lead and torches", false},
+	{"15-seasons", says("Two carry a table", "Nobody runs or climbs", "Keep the way to the door free"), "Move tables, chairs and bags", false},
+	{"15-seasons", says("The lamp gets hot and its cable trips people", "Only the adult goes near or touches it", "never at the bulb", "Nobody walks in the dark", "Keep sticks away from eyes", "Dizzy? Sit down", "bright or flickering light", "Our school's rules for lamps and dark rooms come first"), "two big steps from the lamp", false},
+	{"15-seasons", says("Never shine a torch into anybody's eyes"), "Lay squared paper down", false},
+	{"15-more-about-the-seasons", says("Only the adult carries the lamp", "with the cable behind", "The school's rules for electrical things come first"), "holds the ball on a swivel chair", false},
 	{"17-for-families", says("Nobody looks at the Sun, not even for a moment, and never through binoculars, a telescope, a lens or a camera", "No lens is left in sunlight or on a window sill", "Evenings are for children with an adult beside them", "please do not build a launcher at home", "see a doctor on the same day"), "soft two-litre bottles, empty and rinsed", false},
 }
 
@@ -72,9 +76,10 @@ var computedInDemo = map[string][]said{
 	"long-story":    {floorCare},
 	"telescope":     {lensCare, telescopeCare, sawCare},
 	"rocket-day":    {launcher, sightCare, clearZone, scissors, paperRocket},
-	"seasons":       {bareLamp, darkRoom},
 	"our-results":   {lensCare},
 	"our-sky":       {sunCare, moonByDay, planetsAtDusk, sunEclipsed, viewers, moonEclipsed},
+
+	"more-about-the-seasons": {bareLamp, darkRoom},
 }
 
 // computedForStaff are those of blocks that only the staff edition has: an adult cuts.
@@ -185,6 +190,9 @@ func TestDemoCautionsStandBeforeTheirSteps(t *testing.T) {
 	for page, cautions := range computedInDemo {
 		t.Run("computed on "+page, func(t *testing.T) {
 			for edition, pages := range editions {
+				if strings.HasPrefix(edition, "class") && h.class[page+".html"] == "" { // a page for staff
+					continue
+				}
 				for _, s := range cautions {
 					if careWith(pages[page+".html"], s) == "" {
 						t.Errorf("%s: the page lacks the caution %q", edition, s.en[0])

@@ -110,6 +110,7 @@ var mayTell = map[string]*regexp.Regexp{
 
 	"3-more-about-the-strip.md": regexp.MustCompile(`from 1979 to 1999 Pluto`),
 	"4-more-about-the-story.md": regexp.MustCompile(`2015; the planet: Keppler|as of 2024|last week of December`),
+	"15-more-about-the-seasons.md": regexp.MustCompile(`season-model|June`),
 }
 
 // No lesson types a month or a year but in what it may tell.
