@@ -108,8 +108,8 @@ var mayTell = map[string]*regexp.Regexp{
 	"13-worlds.md":          regexp.MustCompile(`In 2006 astronomers|until 2006|Since 1992|as of 2024`),
 	"15-seasons.md":         regexp.MustCompile(`season-model|June|March|early July|\| (September|December) \|`), // where the Earth stands in a month
 
-	"3-more-about-the-strip.md": regexp.MustCompile(`from 1979 to 1999 Pluto`),
-	"4-more-about-the-story.md": regexp.MustCompile(`2015; the planet: Keppler|as of 2024|last week of December`),
+	"3-more-about-the-strip.md":    regexp.MustCompile(`from 1979 to 1999 Pluto`),
+	"4-more-about-the-story.md":    regexp.MustCompile(`2015; the planet: Keppler|as of 2024|last week of December`),
 	"15-more-about-the-seasons.md": regexp.MustCompile(`season-model|June`),
 }
 
