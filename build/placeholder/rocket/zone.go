@@ -30,6 +30,9 @@ func rocketZone() entry.Entry {
 			{Name: "speed_set", Unit: "m/s", Doc: "highest launch speed by unit.toml"},
 			{Name: "speed_flown", Unit: "m/s", Doc: "launch speed of the fastest flight on record, its doubt on top"},
 			{Name: "wind", Unit: "m/s", Doc: "strongest wind that the zone is for"},
+			{Name: "wind_good", Doc: "what the wind moves at most while it is certainly no stronger, by the Beaufort scale"},
+			{Name: "wind_sign", Doc: "what it moves as soon as it may be stronger: then nobody launches"},
+			{Name: "wind_force", Doc: "number of that sign on the Beaufort scale"},
 			{Name: "reach", Unit: "m", Doc: "farthest landing at that speed, at any angle of the pipe that it can take, down the wind"},
 			{Name: "reach_angle", Unit: "deg", Doc: "angle at which it goes so far"},
 			{Name: "margin", Unit: "m", Doc: "what the school adds to that reach"},
@@ -57,7 +60,7 @@ func rocketZone() entry.Entry {
 			{Name: "highest", Unit: "m", Doc: "greatest height, straight up"},
 			{Name: "longest", Unit: "s", Doc: "longest flight, straight up"},
 		},
-		Sources:   []string{sourceNoZone, sourceFlight, sourceDrag, entry.SourceSun, entry.SourceIANA, sourceSunSide},
+		Sources:   []string{sourceNoZone, sourceFlight, sourceDrag, entry.SourceSun, entry.SourceIANA, sourceSunSide, sourceWind},
 		Cautions:  []string{entry.CareSighting},
 		Sometimes: []string{entry.CareClearZone},
 		Reckon:    reckonRocketZone,
@@ -198,12 +201,12 @@ func reckonRocketZone(v form.Values) (result.Result, error) {
 	}, z.sun.facts(max(0, top)), []result.Fact{
 		{Name: "highest", Value: say.Metres(z.highest.Apogee.Up, 0)},
 		{Name: "longest", Value: say.Number(z.highest.Landing.Time.Seconds(), "s", 1)},
-	})}
+	}, windFacts(z.air.Along))}
 	r.Warnings = append(z.speed.warnings(), warnings...)
 	r.Cautions = []say.Phrase{entry.Caution(entry.CareClearZone, z.clearValue(), speedOf(z.air.Along))}
 	r.Drawings = []drawing.Drawing{z.drawing()}
 	r.Tables = []result.Table{peopleTable(school.ClassPupils.Of(v), z)}
-	r.Notes = slices.Concat(z.sun.notes(z.stationValue()), []say.Phrase{z.peopleNote(), say.Line("rocket-zone.authority"), z.rule(), z.speed.note()})
+	r.Notes = slices.Concat(z.sun.notes(z.stationValue()), []say.Phrase{z.peopleNote(), windNote(z.air.Along), say.Line("rocket-zone.authority"), z.rule(), z.speed.note()})
 	if z.speed.unplaced {
 		r.Notes = append(r.Notes, say.Line("rocket-zone.note_unplaced"))
 	}
