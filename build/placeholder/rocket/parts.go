@@ -21,6 +21,7 @@ func rocketParts() entry.Entry {
 		Name:    "rocket-parts",
 		Summary: "Parts of the launcher from the bottle to the upright pipe, with lengths to cut and how they are joined.",
 		Arguments: append(form.Form{
+			showParts,
 			{Key: argRunMM, Unit: "mm", Min: 800, Max: 3000, Default: 1200.0, Doc: "Level pipe that is seen between bottle and elbow; it keeps whoever stamps away from the nose."},
 			{Key: argSocketMM, Unit: "mm", Min: 5, Max: 60, Default: 20.0, Doc: "How deep a pipe goes into the elbow."},
 			{Key: argNeckMM, Unit: "mm", Min: 20, Max: 100, Default: 40.0, Doc: "How much of the level pipe the sleeve on the bottle's neck takes."},
@@ -79,7 +80,7 @@ func reckonRocketParts(v form.Values) (result.Result, error) {
 	} {
 		table.Rows = append(table.Rows, result.Row{Cells: row})
 	}
-	return result.Result{
+	return shown(result.Result{
 		Facts: []result.Fact{
 			{Name: "pipe", Value: pipe},
 			{Name: "upright", Value: long(upright)},
@@ -97,7 +98,7 @@ func reckonRocketParts(v form.Values) (result.Result, error) {
 			say.Line("rocket-parts.working_run", append(entry.Enough(long(level), func(x []float64) float64 { return x[0] + x[1] + x[2] },
 				long(run), long(socket), long(argNeckMM.Of(v))), long(level))...),
 		},
-	}, nil
+	}, v), nil
 }
 
 // launcherDrawing shows the launcher from the side, to scale, with a rocket on it.

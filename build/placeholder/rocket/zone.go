@@ -22,7 +22,7 @@ func rocketZone() entry.Entry {
 		Name:      "rocket-zone",
 		Summary:   "The ground that must be clear, on the school's field, with everyone's place and the Sun behind the stations.",
 		Lessons:   true,
-		Arguments: slices.Concat(form.Form{leastAngle, speedFrom}, sunArguments, flightArguments),
+		Arguments: slices.Concat(form.Form{leastAngle, speedFrom, showParts}, sunArguments, flightArguments),
 		Settings:  zoneSettings(),
 		Facts: []entry.Fact{
 			{Name: "speed", Unit: "m/s", Doc: "highest launch speed, for which the zone is made"},
@@ -216,7 +216,7 @@ func reckonRocketZone(v form.Values) (result.Result, error) {
 		z.noAirWorking(),
 		say.Line("rocket-zone.working_clear", say.Metres(z.added(), 1), say.Metres(z.free, 1), say.Metres(z.clear, 0)),
 	}
-	return r, nil
+	return shown(r, v), nil
 }
 
 func (z zone) reachFacts() []result.Fact {

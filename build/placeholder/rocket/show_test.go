@@ -1,0 +1,22 @@
+package rocket_test
+
+import "testing"
+
+// What pupils see of field and launcher is the drawing with its cautions and warnings,
+// without the teacher's table.
+func TestDrawingAlone(t *testing.T) {
+	for name, given := range map[string][]string{"rocket-zone": {"field.width_m=40", "field.length_m=40"}, "rocket-parts": nil} {
+		whole := reckon(t, "alder reach", name, "2027-04-28", given...)
+		r := reckon(t, "alder reach", name, "2027-04-28", append(given, "show=drawing")...)
+		if len(r.Drawings) != 1 || len(r.Tables)+len(r.Notes)+len(r.Working) > 0 {
+			t.Errorf("%s: %d drawings, %d tables, %d notes, %d steps", name, len(r.Drawings), len(r.Tables), len(r.Notes), len(r.Working))
+		}
+		if len(r.Facts) != len(whole.Facts) || len(r.Cautions) != len(whole.Cautions) || len(r.Warnings) != len(whole.Warnings) {
+			t.Errorf("%s: facts, cautions or warnings are lost", name)
+		}
+		table := reckon(t, "alder reach", name, "2027-04-28", "show=table")
+		if len(table.Drawings) > 0 || len(table.Tables) != len(whole.Tables) {
+			t.Errorf("%s: the table is not alone", name)
+		}
+	}
+}
