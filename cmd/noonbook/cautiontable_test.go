@@ -111,6 +111,7 @@ var everyPlaceholder = []warned{
 	{name: "risk-notes", when: "of the whole unit", given: "lesson = 0\n", also: []said{rulesFirst, sunCare, keepers, scissors, sharpTip, lensCare, bareLamp, darkRoom, paperRocket, sightCare, homeAtNight, classAtNight, signHere}},
 	{name: "rocket-clinometer", cautions: []said{scissors, sightCare}, paper: []said{lineScissors, lineSight}},
 	{name: "rocket-height", cautions: []said{sightCare}},
+	{name: "rocket-list", cautions: []said{sightCare}, paper: []said{lineSight}},
 	{name: "rocket-log"},
 	{name: "rocket-parts", cautions: []said{launcher}, also: []said{says("a pipe that is cracked, whitened or deeply scratched goes in the bin"), says("A flattened bottle is changed")}},
 	{name: "rocket-parts", when: "drawn alone", given: "show = [\"drawing\"]\n", cautions: []said{launcher}},

@@ -9,6 +9,7 @@ func Entries() []entry.Entry {
 	return []entry.Entry{
 		rocketClinometer(),
 		rocketHeight(),
+		rocketList(),
 		rocketLog(),
 		rocketParts(),
 		rocketPath(),
