@@ -119,7 +119,7 @@ var everyPlaceholder = []warned{
 	{name: "rocket-wrap", cautions: []said{scissors, paperRocket}, paper: []said{lineScissors, lineRocket}},
 	{name: "rocket-wrap", when: "with small fins", given: "fin_span_mm = 10.0\nfin_root_mm = 15.0\nfin_tip_mm = 5.0\nbody_mm = 120.0\n", cautions: []said{scissors, paperRocket}, warnings: []said{tumbles}, paper: []said{lineScissors, lineRocket}},
 	{name: "rocket-wrap", when: "with little play", given: "stock.pipe_play_mm = 0.2\n", cautions: []said{scissors, paperRocket}, warnings: []said{tightTube}, paper: []said{lineScissors, lineRocket}},
-	{name: "rocket-zone", cautions: []said{sightCare, clearZone}, also: append([]said{sunBehind, says("Wait as soon as leaves and small twigs move all the time")}, wardens...)},
+	{name: "rocket-zone", cautions: []said{sightCare, clearZone}, also: append([]said{sunBehind, says("Nobody launches as soon as leaves and small twigs move all the time")}, wardens...)},
 	{name: "rocket-zone", when: "drawn alone", given: "show = [\"drawing\"]\nfield.length_m = 66\nfield.width_m = 66\n", cautions: []said{sightCare, clearZone}, warnings: []said{smallField, steeperPipe, softerStamp}},
 	{name: "rocket-zone", when: "on a small field", given: "field.length_m = 40\nfield.width_m = 40\n", cautions: []said{sightCare, clearZone}, warnings: []said{smallField, steeperPipe, softerStamp}, also: wardens},
 	{name: "rocket-zone", when: "where more drag would do", given: "field.length_m = 86\nfield.width_m = 86\nfield.margin_percent = 90\n", cautions: []said{sightCare, clearZone}, renewed: []said{clearZone}, warnings: []said{smallField, steeperPipe, softerStamp, moreDrag}, also: wardens},

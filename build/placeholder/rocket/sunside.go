@@ -150,7 +150,7 @@ func (s sunSide) facts(highest quantity.Angle) []result.Fact {
 		}
 	}
 	return []result.Fact{
-		{Name: "sun_time", Value: say.Clock(s.at)}, entry.True("sun_up", s.up), {Name: "sun_side", Value: side},
+		{Name: "sun_time", Value: say.Clock(s.at)}, entry.True("sun_up", s.up), entry.True("sun_high", s.up && s.steep()), {Name: "sun_side", Value: side},
 		{Name: "sun_bearing", Value: bearing}, {Name: "sun_altitude", Value: altitude},
 		{Name: "station_one", Value: one}, {Name: "station_two", Value: two}, {Name: "waiting", Value: bearing},
 		{Name: "sun_apart", Value: apart}, {Name: "sight_limit", Value: limit},

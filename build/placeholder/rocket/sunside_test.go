@@ -82,6 +82,9 @@ func TestStationsHaveTheSunBehind(t *testing.T) {
 			t.Errorf("%s: station 1 is %.3f° from the Sun; with the Sun behind it must be on the left", where, one)
 		}
 		limit := entrytest.Fact(t, r, "sight_limit")
+		if high := fact("sun_high") == 1; high != (limit.Kind != say.Nothing) || altitude >= 70 && !high || altitude < 60 && high {
+			t.Errorf("%s, %s: the Sun is %.1f° high, almost overhead: %v", where, local, altitude, high)
+		}
 		if says := entrytest.Says(r.Notes, "rocket-zone.note_overhead"); says != (limit.Kind != say.Nothing) || altitude >= 70 && !says || altitude < 60 && says {
 			t.Errorf("%s, %s: the Sun is %.1f° high, sights end at %s", where, local, altitude, entrytest.Written(t, limit))
 		} else if says {

@@ -47,8 +47,11 @@ func rocketZone() entry.Entry {
 			{Name: "drag_inside", Doc: "drag coefficient of a rocket with which it does, instead of drag_coefficient; none where the reach without air is too far"},
 			{Name: "station", Unit: "m", Doc: "distance of the measuring stations from the launcher, outside the clear zone"},
 			{Name: "station_angle", Unit: "deg", Doc: "angle at which they see the highest flight at its top"},
+			{Name: "paper_scale", Unit: "mm", Doc: "what a metre outside is on paper, so that a drawing of station and launcher goes on the school's paper"},
+			{Name: "station_drawn", Unit: "mm", Doc: "the stations' distance on that drawing"},
 			{Name: "sun_time", Doc: "time of the launches, for which the side of the Sun is"},
 			entry.Truth("sun_up", "whether the Sun is up then"),
+			entry.Truth("sun_high", "whether it is almost overhead at some time of the launches, so that nobody sights above sight_limit"),
 			{Name: "sun_side", Doc: "which way the Sun is then, in words"},
 			{Name: "sun_bearing", Unit: "deg", Doc: "true bearing of the Sun then"},
 			{Name: "sun_altitude", Unit: "deg", Doc: "how high it is seen"},
@@ -198,6 +201,8 @@ func reckonRocketZone(v form.Values) (result.Result, error) {
 	r := result.Result{Facts: slices.Concat(z.speed.facts(), z.reachFacts(), inside, []result.Fact{
 		{Name: "station", Value: z.stationValue()},
 		{Name: "station_angle", Value: say.Degrees(top, 0)},
+		{Name: "paper_scale", Value: say.Number(z.paperScale(), "mm", 0)},
+		{Name: "station_drawn", Value: say.Number(z.paperScale()*z.station.Metres(), "mm", 0)},
 	}, z.sun.facts(max(0, top)), []result.Fact{
 		{Name: "highest", Value: say.Metres(z.highest.Apogee.Up, 0)},
 		{Name: "longest", Value: say.Number(z.highest.Landing.Time.Seconds(), "s", 1)},
