@@ -1,5 +1,7 @@
 package rocket
 
+import "noonbook/build/say"
+
 // drawnMost is how long a line goes along the long side of A4 and Letter paper alike,
 // in mm, with room for the margin and for an angle that is drawn at its end.
 const drawnMost = 250
@@ -15,3 +17,7 @@ func (z zone) paperScale() float64 {
 	}
 	return 1
 }
+
+// drawnValue is a length on that drawing, in whole millimetres in every school: the scale
+// is of millimetres to a metre.
+func drawnValue(mm float64) say.Value { return say.Number(mm, "mm", 0).InMetric() }

@@ -23,6 +23,7 @@ func TestDrawingToScale(t *testing.T) {
 			t.Errorf("at %s m/s the drawing is only %v mm wide", speed, drawn)
 		}
 		const eye = 1.35
+		entrytest.Near(t, "eye", entrytest.Fact(t, r, "eye_drawn").Number, scale*entrytest.Fact(t, reckon(t, "alder reach", "rocket-height", "2027-04-28"), "eye_height").Number, 1e-9)
 		upright := drawn * math.Tan(12*math.Pi/180)
 		h := reckon(t, "alder reach", "rocket-height", "2027-04-28", "angle=12", "baseline_m="+format(drawn/scale), "class.eye_height_m=1.35")
 		entrytest.Near(t, "height", upright/scale+eye, entrytest.Fact(t, h, "height").Number, 1e-9)

@@ -20,3 +20,14 @@ func TestDrawingAlone(t *testing.T) {
 		}
 	}
 }
+
+// A template without its numbers has the same sheets and the same cautions.
+func TestTemplateAlone(t *testing.T) {
+	whole, r := reckon(t, "alder reach", "rocket-wrap", "2027-04-28", "fins=6"), reckon(t, "alder reach", "rocket-wrap", "2027-04-28", "fins=6", "numbers=false")
+	if len(r.Facts)+len(r.Notes)+len(r.Working) > 0 {
+		t.Errorf("%d facts, %d notes, %d steps", len(r.Facts), len(r.Notes), len(r.Working))
+	}
+	if len(r.Sheets) == 0 || len(r.Sheets) != len(whole.Sheets) || len(r.Cautions) != len(whole.Cautions) {
+		t.Errorf("%d sheets of %d, %d cautions of %d", len(r.Sheets), len(whole.Sheets), len(r.Cautions), len(whole.Cautions))
+	}
+}

@@ -17,6 +17,7 @@ import (
 // What the entry takes.
 const (
 	argSize       form.Key[string]  = "size"
+	argNumbers    form.Key[bool]    = "numbers"
 	argFins       form.Key[int]     = "fins"
 	argTapeG      form.Key[float64] = "tape_g"
 	argBodyMM     form.Key[float64] = "body_mm"
@@ -31,7 +32,7 @@ func rocketWrap() entry.Entry {
 	return entry.Entry{
 		Name:      "rocket-wrap",
 		Summary:   "Template of a paper rocket for the school's pipe: body wrap, nose cone and fins, at true size.",
-		Arguments: designArguments(),
+		Arguments: append(designArguments(), form.Field{Key: argNumbers, Default: true, Doc: "Whether the numbers and their working are shown with the template; pupils only cut it out."}),
 		Settings:  append(form.Keys{school.Paper}, tubeSettings...),
 		Facts: []entry.Fact{
 			{Name: "pipe", Unit: "mm", Doc: "outside diameter of the pipe"},
@@ -169,6 +170,9 @@ func reckonRocketWrap(v form.Values) (result.Result, error) {
 	paper := drawing.PaperOf(school.Paper.Of(v))
 	for _, sheet := range templateSheets(d, paper) {
 		r.Sheets = append(r.Sheets, paper.Sheets(sheet)...)
+	}
+	if !argNumbers.Of(v) {
+		r.Facts, r.Notes, r.Working = nil, nil, nil
 	}
 	return r, nil
 }

@@ -49,6 +49,7 @@ func rocketZone() entry.Entry {
 			{Name: "station_angle", Unit: "deg", Doc: "angle at which they see the highest flight at its top"},
 			{Name: "paper_scale", Unit: "mm", Doc: "what a metre outside is on paper, so that a drawing of station and launcher goes on the school's paper"},
 			{Name: "station_drawn", Unit: "mm", Doc: "the stations' distance on that drawing"},
+			{Name: "eye_drawn", Unit: "mm", Doc: "the height of the eye on that drawing"},
 			{Name: "sun_time", Doc: "time of the launches, for which the side of the Sun is"},
 			entry.Truth("sun_up", "whether the Sun is up then"),
 			entry.Truth("sun_high", "whether it is almost overhead at some time of the launches, so that nobody sights above sight_limit"),
@@ -201,8 +202,9 @@ func reckonRocketZone(v form.Values) (result.Result, error) {
 	r := result.Result{Facts: slices.Concat(z.speed.facts(), z.reachFacts(), inside, []result.Fact{
 		{Name: "station", Value: z.stationValue()},
 		{Name: "station_angle", Value: say.Degrees(top, 0)},
-		{Name: "paper_scale", Value: say.Number(z.paperScale(), "mm", 0)},
-		{Name: "station_drawn", Value: say.Number(z.paperScale()*z.station.Metres(), "mm", 0)},
+		{Name: "paper_scale", Value: drawnValue(z.paperScale())},
+		{Name: "station_drawn", Value: drawnValue(z.paperScale() * z.station.Metres())},
+		{Name: "eye_drawn", Value: drawnValue(z.paperScale() * eye.Metres())},
 	}, z.sun.facts(max(0, top)), []result.Fact{
 		{Name: "highest", Value: say.Metres(z.highest.Apogee.Up, 0)},
 		{Name: "longest", Value: say.Number(z.highest.Landing.Time.Seconds(), "s", 1)},
