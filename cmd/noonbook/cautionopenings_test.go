@@ -1,0 +1,79 @@
+package main
+
+import (
+	"strings"
+	"testing"
+)
+
+// staffCautions are the caution blocks of lessons written in openings that are for staff:
+// adults do these steps, before the day.
+var staffCautions = []written{
+	{"9-rocket-day", says("The launcher is an adult's work", "try it first, on an empty field, with glasses on", "Never let it hold pressure", "NASA withdrew", "cracked, whitened or scratched goes in the bin", "ask about latex", "Ask the school and the field's owner for permission", "their rules and local codes come before this page"), "Inspect the launcher. Stamp once without a rocket", false},
+}
+
+// computedForStaff are the cautions of computed blocks in parts for staff.
+var computedForStaff = map[string][]said{
+	"rocket-day": {launcher, sightCare, clearZone},
+}
+
+// toldBesides are what lessons in openings say of safety outside their cautions, on the
+// pages of both editions, or of staff alone, and on the day sheet.
+var toldBesides = []struct {
+	page               string
+	both, staff, sheet []said
+}{
+	{"rocket-day",
+		each("Wardens face outwards and call stop", "Look along the edge", "Only the adult takes it off", "Leave rockets on roofs, in trees and beyond fences", "The crew presses the bottle round by hand", "from the side, arm stretched. Then go behind the bottle", "Each warden raises an arm", "Is your shadow beside or behind you? Call an adult"),
+		each("Two outside. One gives the count and does nothing else", "It never points at anyone or anything", "Your shadow must fall in front of you", "Glasses on. Inspect pipe and joints"),
+		each("Two adults who stay, the field free, a launcher they have tried", "If not, only build", "Field caution, said back", "Count, out", "Fetch, in, count", "Backs to the Sun", "Nobody goes in before I say fetch", "Never skip a caution or an inspection", "Stop: zone too small", "At thunder all go in at once", "Take the launcher apart, so that nobody can use it alone")},
+}
+
+// each is a list of what is said, wherever on the page.
+func each(parts ...string) (list []said) {
+	for _, part := range parts {
+		list = append(list, says(part))
+	}
+	return list
+}
+
+// openingsKeepTheirCautions holds what lessons in openings say to staff alone, and what
+// they say of safety in their steps.
+func openingsKeepTheirCautions(t *testing.T, h careHandbook, titles map[string]string) {
+	for _, c := range staffCautions {
+		page := stem(c.file)
+		for edition, pages := range map[string]map[string]string{"staff": h.staff, "staff, single file": h.bound[1]} {
+			c.beforeStep(t, edition+", page", pages[page+".html"])
+			if lacks := missing(gatheredFrom(pages, titles[page]), "en", []said{c.words}); lacks != nil {
+				t.Errorf("%s: the page of safety lacks %q", edition, lacks)
+			}
+		}
+		if careWith(h.class[page+".html"], c.words) != "" {
+			t.Errorf("class: the caution for staff, %q, is on the page", c.words.en[0])
+		}
+	}
+	for page, cautions := range computedForStaff {
+		for _, s := range cautions {
+			if careWith(h.staff[page+".html"], s) == "" {
+				t.Errorf("staff: %s lacks the caution %q", page, s.en[0])
+			}
+		}
+	}
+	for _, o := range toldBesides {
+		for where, text := range map[string]string{"class": h.class[o.page+".html"], "staff": h.staff[o.page+".html"]} {
+			if lacks := missing(plain(text), "en", o.both); lacks != nil {
+				t.Errorf("%s: %s lacks %q", where, o.page, lacks)
+			}
+		}
+		if lacks := missing(plain(h.staff[o.page+".html"]), "en", o.staff); lacks != nil {
+			t.Errorf("staff: %s lacks %q", o.page, lacks)
+		}
+		if lacks := missing(plain(h.staff["day-"+o.page+".html"]), "en", o.sheet); lacks != nil {
+			t.Errorf("day sheet of %s: it lacks %q", o.page, lacks)
+		}
+	}
+	for edition, pages := range map[string]map[string]string{"class": h.class, "staff": h.staff} {
+		if drawn := strings.Count(pages["rocket-day.html"], `<circle class="warden"`); drawn < 4 {
+			t.Errorf("%s: %d wardens are drawn round the clear zone", edition, drawn)
+		}
+	}
+}
