@@ -158,6 +158,7 @@ var everyPlaceholder = []warned{
 	{name: "sun-path", given: april, cautions: []said{sunCare}},
 	{name: "sun-path", when: "in polar night", given: tromso + midwinter, cautions: []said{sunCare}, warnings: []said{noFullHour}},
 	{name: "sun-year", given: april},
+	{name: "tube-parts", cautions: []said{lensCare, telescopeCare}},
 	{name: "tube-plan", cautions: []said{lensCare, telescopeCare, sawCare}, warnings: []said{tooFewTubes, tooFewTubes}, paper: []said{lineLenses, lineTelescope}},
 	{name: "unit-map"},
 	{name: "unit-plan"},

@@ -11,6 +11,7 @@ func Entries() []entry.Entry {
 		lensPairs(),
 		lensPower(),
 		lensRays(),
+		tubeParts(),
 		tubePlan(),
 	}
 }

@@ -53,28 +53,11 @@ func tubePlan() entry.Entry {
 }
 
 func reckonTubePlan(v form.Values) (result.Result, error) {
-	c, err := chosenTelescope(v)
+	s, warnings, err := settingOf(v)
 	if err != nil {
 		return result.Result{}, err
 	}
-	stock, err := tubeStock(v)
-	if err != nil {
-		return result.Result{}, err
-	}
-	demand := lens.Demand{Nearest: quantity.Metres(argNearestM.Of(v)), Eyes: lens.Power(argEyeDioptres.Of(v))}
-	far, err := c.Separation(lens.Infinity, 0)
-	if err != nil {
-		return result.Result{}, err
-	}
-	r := result.Result{Warnings: pairWarnings(c.Telescope)}
-	p, err := planTubes(c.Telescope, demand, stock)
-	if err != nil {
-		r.Warnings = append(r.Warnings, noFocus(c.Telescope, demand))
-		p.fit = lens.TooShort
-	} else if p.fit != lens.Fits {
-		r.Warnings = append(r.Warnings, misfit(p))
-	}
-	s := setting{chosen: c, plan: p, demand: demand, far: far, known: err == nil}
+	r, p := result.Result{Warnings: warnings}, s.plan
 	r.Facts = s.facts()
 	r.Tables = []result.Table{s.cuts()}
 	if kit, warning := s.kit(v); len(kit.Rows) > 0 {
@@ -82,13 +65,39 @@ func reckonTubePlan(v form.Values) (result.Result, error) {
 		r.Warnings = append(r.Warnings, warning...)
 	}
 	if p.fit == lens.Fits {
-		r.Drawings = []drawing.Drawing{s.section()}
+		r.Drawings = []drawing.Drawing{s.section(true)}
 	}
 	paper := drawing.PaperOf(school.Paper.Of(v))
 	r.Sheets = paper.Sheets(s.strip(paper))
 	r.Notes = s.notes()
 	r.Working = s.working()
 	return r, nil
+}
+
+// settingOf plans the telescope of the values, with warnings where it cannot serve.
+func settingOf(v form.Values) (setting, []say.Phrase, error) {
+	c, err := chosenTelescope(v)
+	if err != nil {
+		return setting{}, nil, err
+	}
+	stock, err := tubeStock(v)
+	if err != nil {
+		return setting{}, nil, err
+	}
+	demand := lens.Demand{Nearest: quantity.Metres(argNearestM.Of(v)), Eyes: lens.Power(argEyeDioptres.Of(v))}
+	far, err := c.Separation(lens.Infinity, 0)
+	if err != nil {
+		return setting{}, nil, err
+	}
+	warnings := pairWarnings(c.Telescope)
+	p, err := planTubes(c.Telescope, demand, stock)
+	if err != nil {
+		warnings = append(warnings, noFocus(c.Telescope, demand))
+		p.fit = lens.TooShort
+	} else if p.fit != lens.Fits {
+		warnings = append(warnings, misfit(p))
+	}
+	return setting{chosen: c, plan: p, demand: demand, far: far, known: err == nil}, warnings, nil
 }
 
 // A setting is a telescope with its plan.

@@ -60,14 +60,21 @@ const (
 )
 
 // section draws the telescope cut open along its length, to scale, set for far
-// things.
-func (s setting) section() drawing.Drawing {
+// things: with its measures, or with the names of its parts alone.
+func (s setting) section(measures bool) drawing.Drawing {
 	p := s.plan
 	total := s.far + p.EyeTube
 	d := drawing.Drawing{
 		Name: "tubes", Width: opticsWidth,
 		Title:       say.Line("tube-plan.section", times(s.Magnification())),
 		Description: say.Line("tube-plan.section_says", opticalLength(p.Outer, 0), opticalLength(p.Inner, 0), opticalLength(p.EyeTube, 0), opticalLength(s.far, 0)),
+	}
+	measured := func(key string, l quantity.Length) say.Value { return say.Words(key, opticalLength(l, 0)) }
+	if !measures {
+		d.Name, d.Title, d.Description = "tube-parts", say.Line("tube-parts.title"), say.Line("tube-parts.description")
+		measured = func(key string, _ quantity.Length) say.Value {
+			return say.Words(map[string]string{"tube-plan.measure_outer": "tube-parts.outer", "tube-plan.measure_inner": "tube-parts.inner", "tube-plan.measure_eye": "tube-parts.eye"}[key])
+		}
 	}
 	c := canvas{Drawing: &d, left: opticsMargin, scale: (opticsWidth - 2*opticsMargin) / float64(total), stretch: 1}
 	half := float64(max(p.outer.Outside, s.Front.Diameter)) / 2 * c.scale
@@ -85,14 +92,17 @@ func (s setting) section() drawing.Drawing {
 	if room := 16.0; float64(p.EyeTube)*c.scale > room {
 		d.Label("name", drawing.Point{X: eye.X + 3, Y: eye.Y - 1.5}, drawing.Start, say.Words("lens-rays.eye_lens"))
 	}
-	c.dimension(0, p.Outer, dimensionRow, say.Words("tube-plan.measure_outer", opticalLength(p.Outer, 0)))
+	c.dimension(0, p.Outer, dimensionRow, measured("tube-plan.measure_outer", p.Outer))
 	low := c.axis + half + 3
-	c.dimension(s.far-p.Inner, s.far, low+dimensionRow, say.Words("tube-plan.measure_inner", opticalLength(p.Inner, 0)))
+	c.dimension(s.far-p.Inner, s.far, low+dimensionRow, measured("tube-plan.measure_inner", p.Inner))
 	if p.EyeTube > 0 {
-		c.dimension(s.far, total, 2*dimensionRow, say.Words("tube-plan.measure_eye", opticalLength(p.EyeTube, 0)))
+		c.dimension(s.far, total, 2*dimensionRow, measured("tube-plan.measure_eye", p.EyeTube))
 	}
-	c.dimension(0, s.far, low+2*dimensionRow, say.Words("tube-plan.measure_lenses", opticalLength(s.far, 0)))
-	d.Height = low + 2*dimensionRow + 3
+	d.Height = low + dimensionRow + 3
+	if measures {
+		c.dimension(0, s.far, low+2*dimensionRow, say.Words("tube-plan.measure_lenses", opticalLength(s.far, 0)))
+		d.Height += dimensionRow
+	}
 	return d
 }
 
