@@ -23,7 +23,7 @@ func tubeParts() entry.Entry {
 			{Key: argEyeDioptres, Unit: "dioptres", Min: 0, Max: 10, Default: 4.0, Doc: "How far eyes without their glasses may differ from a relaxed eye of normal sight, either way."},
 		},
 		Settings: slices.Concat(optics, form.Keys{school.StockTubes}),
-		Sources:  []string{sourceLens},
+		Sources:  []string{"Drawn to scale, with the lengths of tube-plan"},
 		Cautions: []string{entry.CareLenses, entry.CareTelescope},
 		Reckon: func(v form.Values) (result.Result, error) {
 			s, warnings, err := settingOf(v)
