@@ -8,12 +8,18 @@ import (
 // staffCautions are the caution blocks of lessons written in openings that are for staff:
 // adults do these steps, before the day.
 var staffCautions = []written{
+	{"6-telescope", says("Only adults cut tubes, with the saw in its guide, away from the class", "Lenses are in their bags while anything is cut", "Cut edges are taped before anybody puts an eye to them", "The school's own rules come first"), "Cut for each group", false},
+	{"6-more-about-lenses", lensCare, "A lens gathers the light", false},
+	{"6-more-about-lenses", telescopeCare, "A lens gathers the light", false},
 	{"9-rocket-day", says("The launcher is an adult's work", "try it first, on an empty field, with glasses on", "Never let it hold pressure", "NASA withdrew", "cracked, whitened or scratched goes in the bin", "ask about latex", "Ask the school and the field's owner for permission", "their rules and local codes come before this page"), "Inspect the launcher. Stamp once without a rocket", false},
 }
 
 // computedForStaff are the cautions of computed blocks in parts for staff.
 var computedForStaff = map[string][]said{
-	"rocket-day": {launcher, sightCare, clearZone},
+	"telescope":          {lensCare, telescopeCare},
+	"rocket-day":         {launcher, sightCare, clearZone},
+	"more-about-lenses":  {lensCare, telescopeCare},
+	"more-about-rockets": {sightCare},
 }
 
 // toldBesides are what lessons in openings say of safety outside their cautions, on the
@@ -22,6 +28,10 @@ var toldBesides = []struct {
 	page               string
 	both, staff, sheet []said
 }{
+	{"telescope",
+		each("Cap on when nobody looks", "Point past the tube first"),
+		each("adults cut before the day", "into which the Sun does not shine", "never on a sill"),
+		each("Pull the blinds", "Lens caution, said back", "Lenses into bags and box. Count", "Caps on. All into the box. Count", "Never leave out a caution, a taped edge, a cap or a count", "Never the Sun, not for a moment")},
 	{"rocket-day",
 		each("Wardens face outwards and call stop", "Look along the edge", "Only the adult takes it off", "Leave rockets on roofs, in trees and beyond fences", "The crew presses the bottle round by hand", "from the side, arm stretched. Then go behind the bottle", "Each warden raises an arm", "Is your shadow beside or behind you? Call an adult"),
 		each("Two outside. One gives the count and does nothing else", "It never points at anyone or anything", "Your shadow must fall in front of you", "Glasses on. Inspect pipe and joints"),
