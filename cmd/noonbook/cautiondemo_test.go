@@ -81,8 +81,12 @@ var computedInDemo = map[string][]said{
 
 // computedForStaff are those of blocks that only the staff edition has: an adult cuts.
 var computedForStaff = map[string][]said{
-	"paper-strip": {scissors},
-	"worlds":      {scissors},
+	"paper-strip":        {scissors},
+	"worlds":             {scissors},
+	"telescope":          {lensCare, telescopeCare},
+	"rocket-day":         {launcher, sightCare, clearZone},
+	"more-about-lenses":  {lensCare, telescopeCare},
+	"more-about-rockets": {sightCare},
 }
 
 // outdoorLines are what the day sheets of the demo say of the world outside, by
@@ -91,11 +95,11 @@ var outdoorLines = []struct {
 	sheet, part string
 	lines       said
 }{
-	{"shadow-clock", "before", says("a few steps away from cars")},
+	{"shadow-clock", "sections", says("a few steps away from cars")},
 	{"shadow-clock", "care", sunCare},
 	{"shadow-clock", "care", says("School rules come first", "All cautions of the unit together: Safety")},
-	{"read-the-dial", "before", sunCare},
-	{"back-to-the-dial", "steps", says("Never look at the Sun", "Work with your back to the Sun")},
+	{"read-the-dial", "sections", sunCare},
+	{"back-to-the-dial", "sections", says("Never look at the Sun", "Work with your back to the Sun")},
 	{"paper-strip", "care", pegCare},
 	{"telescope", "care", says("outside after sunset only", "Nobody goes out alone")},
 	{"moon-phases", "care", says("Your teacher finds the Moon first", "Never search beside the Sun", "a wall or a tree hides the Sun")},

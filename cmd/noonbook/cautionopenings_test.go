@@ -14,14 +14,6 @@ var staffCautions = []written{
 	{"9-rocket-day", says("The launcher is an adult's work", "try it first, on an empty field, with glasses on", "Never let it hold pressure", "NASA withdrew", "cracked, whitened or scratched goes in the bin", "ask about latex", "Ask the school and the field's owner for permission", "their rules and local codes come before this page"), "Inspect the launcher. Stamp once without a rocket", false},
 }
 
-// computedForStaff are the cautions of computed blocks in parts for staff.
-var computedForStaff = map[string][]said{
-	"telescope":          {lensCare, telescopeCare},
-	"rocket-day":         {launcher, sightCare, clearZone},
-	"more-about-lenses":  {lensCare, telescopeCare},
-	"more-about-rockets": {sightCare},
-}
-
 // toldBesides are what lessons in openings say of safety outside their cautions, on the
 // pages of both editions, or of staff alone, and on the day sheet.
 var toldBesides = []struct {
@@ -59,13 +51,6 @@ func openingsKeepTheirCautions(t *testing.T, h careHandbook, titles map[string]s
 		}
 		if careWith(h.class[page+".html"], c.words) != "" {
 			t.Errorf("class: the caution for staff, %q, is on the page", c.words.en[0])
-		}
-	}
-	for page, cautions := range computedForStaff {
-		for _, s := range cautions {
-			if careWith(h.staff[page+".html"], s) == "" {
-				t.Errorf("staff: %s lacks the caution %q", page, s.en[0])
-			}
 		}
 	}
 	for _, o := range toldBesides {
