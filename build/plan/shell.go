@@ -31,6 +31,10 @@ func (p *Plan) lesson(i int) (*draft, error) {
 		page.Terms = append(page.Terms, typeset.Labelled{Label: source.VocabularyTerm.Of(term), Value: source.VocabularyMeaning.Of(term)})
 	}
 	for _, thing := range source.BlockKit.Of(l.Block) {
+		if p.edition == Class && l.Openings() {
+			page.Kit = append(page.Kit, d.mark(share(thing)))
+			continue
+		}
 		page.Kit = append(page.Kit, d.mark(kit(thing)))
 	}
 	margin := l.Glance
@@ -278,5 +282,21 @@ func kit(line form.Values) slot {
 			key += "_spare"
 		}
 		return typeset.AppendText(dst, s.words.Say(key, say.Count(total), say.Text(thing.Item), each, say.Count(thing.Spare), say.Count(thing.Shared)))
+	}
+}
+
+// share says to pupils what each of them, or each group, has of a thing.
+func share(line form.Values) slot {
+	thing := source.Thing(line)
+	return func(dst []byte, s *pressing) []byte {
+		each := say.Number(thing.Count, "", 0)
+		if thing.Count != float64(int(thing.Count)) {
+			each.Decimals = 1
+		}
+		key := "kit.each_" + source.KitEach.Of(line)
+		if thing.Shared > 1 {
+			key += "_shared"
+		}
+		return typeset.AppendText(dst, s.words.Say(key, say.Text(thing.Item), each, say.Count(thing.Shared)))
 	}
 }

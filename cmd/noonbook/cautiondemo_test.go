@@ -101,7 +101,7 @@ var outdoorLines = []struct {
 	{"read-the-dial", "sections", sunCare},
 	{"back-to-the-dial", "sections", says("Never look at the Sun", "Work with your back to the Sun")},
 	{"paper-strip", "care", pegCare},
-	{"telescope", "care", says("outside after sunset only", "Nobody goes out alone")},
+	{"telescope", "care", says("outside after sunset only", "Never go out alone")},
 	{"moon-phases", "care", says("Your teacher finds the Moon first", "Never search beside the Sun", "a wall or a tree hides the Sun")},
 	{"sky-notebook", "care", says("Never search for the Moon beside the Sun", "Your teacher finds it first", "a wall or a tree that hides the Sun")},
 	{"sky-notebook", "care", says("an adult comes along", "away from traffic and water", "Never look toward the Sun")},
