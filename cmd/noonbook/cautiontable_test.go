@@ -59,6 +59,7 @@ var everyPlaceholder = []warned{
 	{name: "dial-hours", given: april, cautions: []said{sunCare, keepers}},
 	{name: "dial-hours", when: "in polar night", given: tromso + midwinter, cautions: []said{sunCare, keepers}, warnings: []said{noSunHours}},
 	{name: "dial-hours", when: "on the day of a clock change", given: "date = 2027-03-14\n", cautions: []said{sunCare, keepers}, warnings: []said{clockChange}},
+	{name: "dial-lesson", given: april},
 	{name: "dial-marks"},
 	{name: "dial-north", given: april, cautions: []said{sunCare}},
 	{name: "dial-north", when: "at the pole", given: northPole + midsummer, cautions: []said{sunCare}, warnings: []said{noCompass}},

@@ -14,6 +14,7 @@ func Entries() []entry.Entry {
 		dialFace(),
 		dialGnomon(),
 		dialHours(),
+		dialLesson(),
 		dialMarks(),
 		dialNorth(),
 		dialTable(),

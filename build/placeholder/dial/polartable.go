@@ -60,7 +60,7 @@ func reckonPolarTable(v form.Values) (result.Result, error) {
 			{Name: "first_distance", Value: say.Millimetres(hour(1), 1)},
 			{Name: "last_distance", Value: say.Millimetres(hour(5)-hour(4), 1)},
 		}, needle...),
-		Tables:   []result.Table{table},
+		Tables:   []result.Table{shown(v, table)},
 		Notes:    []say.Phrase{say.Line("dial-table.polar_sides", upper)},
 		Warnings: warnings,
 	}
@@ -68,7 +68,6 @@ func reckonPolarTable(v form.Values) (result.Result, error) {
 	tangent := entry.Enough(four, func(x []float64) float64 { return x[0] * x[1] }, high, say.Number(math.Tan(math.Pi/3), "", 3))
 	r.Working = []say.Phrase{
 		say.Line("dial-table.working_polar", tangent[0], tangent[1], four),
-		say.Line("dial-table.working_clock"),
 	}
-	return r, nil
+	return withClockRule(v, r), nil
 }

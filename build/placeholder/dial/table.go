@@ -18,7 +18,10 @@ import (
 )
 
 // What the entry takes.
-const argStepMinutes form.Key[int] = "step_minutes"
+const (
+	argStepMinutes form.Key[int]      = "step_minutes"
+	argShow        form.Key[[]string] = "show"
+)
 
 const sourceDial = "Hour lines: tan X = sin φ · tan h, the standard formula of the horizontal dial (A. E. Waugh, Sundials, 1973)"
 
@@ -28,6 +31,7 @@ func dialTable() entry.Entry {
 		Summary: "The hour lines of the school's dial, level or polar, and its gnomon.",
 		Arguments: form.Form{entry.OnDate(),
 			{Key: argStepMinutes, Unit: "min", Min: 5, Max: 60, Default: 60, Doc: "Sun time from one line to the next."},
+			{Key: argShow, Choices: showsAll, Default: showsAll, Doc: "What the table says of each line: where it is on the face, how far the Sun has gone, the line's bearing, the clock's time."},
 		},
 		Settings: slices.Concat(school.Where(), form.Keys{school.StockStyleMM, school.StockPolarHeightMM}),
 		Facts: []entry.Fact{
@@ -112,7 +116,7 @@ func reckonDialTable(v form.Values) (result.Result, error) {
 			{Name: "first_distance", Value: say.None("dial-table.lines_meet")},
 			{Name: "last_distance", Value: say.None("dial-table.lines_meet")},
 		}, needle...),
-		Tables:   []result.Table{table},
+		Tables:   []result.Table{shown(v, table)},
 		Notes:    []say.Phrase{say.Line("dial-table.sides", pole, turns)},
 		Warnings: warnings,
 	}
@@ -125,9 +129,8 @@ func reckonDialTable(v form.Values) (result.Result, error) {
 	r.Working = []say.Phrase{
 		say.Line("dial-table.working_line", angle, sin, sin, line),
 		say.Line("dial-table.working_gnomon", o[0], o[1], height, base),
-		say.Line("dial-table.working_clock"),
 	}
-	return r, nil
+	return withClockRule(v, r), nil
 }
 
 // sunTime prints a time of the Sun's day as a dial shows it.

@@ -1,0 +1,80 @@
+package dial
+
+import (
+	"math"
+	"time"
+
+	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/build/school"
+	"noonbook/compute/dial"
+	"noonbook/compute/place"
+)
+
+// What the entry takes.
+const argMinute form.Key[int] = "minute"
+
+func dialLesson() entry.Entry {
+	return entry.Entry{
+		Name:    "dial-lesson",
+		Summary: "Which hours to draw on the dial: those of the school day, and those of one lesson.",
+		Lessons: true,
+		Arguments: form.Form{entry.OnDate(), entry.OfLesson(),
+			{Key: argMinute, Unit: "min", Min: 0, Max: 300, Default: 41, Doc: "Minutes of the lesson until the class reads its dials."},
+		},
+		Settings: append(school.CalendarSettings(), school.StockPolarHeightMM),
+		Facts: []entry.Fact{
+			{Name: "school_hours", Doc: "hours that the dial shows in school time, rounded outwards, with noon"},
+			{Name: "lesson_hours", Doc: "hours round that reading: the two lines on either side of it"},
+			{Name: "reading", Doc: "the clock's time of that reading"},
+			{Name: "shows", Doc: "what a dial that is right then shows"},
+		},
+		Sources:  []string{entry.SourceSun, entry.SourceIANA},
+		Harmless: "Hours to draw at a table.",
+		Reckon:   reckonDialLesson,
+	}
+}
+
+func reckonDialLesson(v form.Values) (result.Result, error) {
+	p, date := school.Place(v), entry.Date.Of(v)
+	if err := entry.RangeOf(date); err != nil {
+		return result.Result{}, err
+	}
+	first, last := markingHours(v)
+	begin, end := shownAt(p, date, first), shownAt(p, date, last)
+	lesson, reading, shows := say.None("dial-lesson.no_lesson"), say.None("dial-lesson.no_lesson"), say.None("dial-lesson.no_lesson")
+	if held, n := entry.HeldOn(v).Held, entry.Lesson.Of(v); n >= 1 && n <= len(held) && held[n-1].Placed {
+		at := held[n-1].From + time.Duration(argMinute.Of(v))*time.Minute
+		then := shownAt(p, date, at)
+		lesson = hoursToDraw(v, then-time.Hour, then+time.Hour)
+		reading = say.Clock(p.Clock(date, 0, int(at.Minutes())).In(p.Zone))
+		shows = sunTime(then.Round(time.Minute))
+	}
+	return result.Result{Facts: []result.Fact{
+		{Name: "school_hours", Value: hoursToDraw(v, min(begin, 12*time.Hour), max(end, 12*time.Hour))},
+		{Name: "lesson_hours", Value: lesson},
+		{Name: "reading", Value: reading},
+		{Name: "shows", Value: shows},
+	}}, nil
+}
+
+// shownAt is what a true dial shows at a time of the school's clock.
+func shownAt(p place.Place, date place.Date, clock time.Duration) time.Duration {
+	angle, _ := dial.SunAt(p, p.Clock(date, 0, int(clock.Minutes())))
+	return 12*time.Hour + time.Duration(angle.Hours()*float64(time.Hour))
+}
+
+// hoursToDraw are the whole hours from one Sun time to another, rounded outwards, as
+// far as the face of the school's dial has lines for them.
+func hoursToDraw(v form.Values, from, to time.Duration) say.Value {
+	earliest, latest := dial.SunHours(school.Place(v).Latitude)
+	if builds(v) == dial.Polar {
+		earliest, latest = dial.PolarFirst, dial.PolarLast
+	}
+	within := func(hour float64) say.Value {
+		return say.HourOnFace(int(min(max(hour, earliest.Hours()), latest.Hours())))
+	}
+	return say.Words("dial-lesson.hours", within(math.Floor(from.Hours())), within(math.Ceil(to.Hours())))
+}
