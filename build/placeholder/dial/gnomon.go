@@ -62,6 +62,9 @@ func reckonDialGnomon(v form.Values) (result.Result, error) {
 	default:
 		r.Sheets = fewest(paper, gnomonPieces(gnomon, argPieces.Of(v) == "pair"))
 		r.Notes = []say.Phrase{say.Line("dial-gnomon.note")}
+		if argPieces.Of(v) == "single" {
+			r.Notes = []say.Phrase{say.Line("dial-gnomon.single_note")}
+		}
 	}
 	r.Facts = []result.Fact{
 		{Name: "shape", Value: shape},

@@ -82,3 +82,16 @@ func TestDialTableForTheFaceAlone(t *testing.T) {
 		}
 	}
 }
+
+// A single piece has nothing to be glued back to back with.
+func TestSingleGnomonIsNotGluedToAnother(t *testing.T) {
+	for latitude, pair := range map[string]string{"46": "dial-gnomon.note", "1": "dial-gnomon.polar_note"} {
+		one := map[string]string{"dial-gnomon.note": "dial-gnomon.single_note", "dial-gnomon.polar_note": "dial-gnomon.polar_single_note"}[pair]
+		for pieces, want := range map[string]string{"pair": pair, "single": one} {
+			r := reckon(t, "alder reach", "dial-gnomon", "2027-04-20", "school.latitude="+latitude, "pieces="+pieces)
+			if r.Notes[0].Key != want {
+				t.Errorf("at %s° a %s has the note %s", latitude, pieces, r.Notes[0].Key)
+			}
+		}
+	}
+}

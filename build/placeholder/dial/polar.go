@@ -390,6 +390,9 @@ func reckonPolarGnomon(v form.Values) result.Result {
 		Sheets: drawing.PaperOf(school.Paper.Of(v)).Sheets(polarGnomon(v, argPieces.Of(v) == "pair")),
 		Notes:  []say.Phrase{say.Line("dial-gnomon.polar_note")},
 	}
+	if argPieces.Of(v) == "single" {
+		r.Notes = []say.Phrase{say.Line("dial-gnomon.polar_single_note")}
+	}
 	switch {
 	case slope < leastSlope:
 		r.Notes = append(r.Notes, say.Line("dial-gnomon.no_prop"))
