@@ -24,6 +24,8 @@ var demoCautions = []written{
 	{"0-start-here", says("Nobody looks at the Sun, for any reason, through anything or with bare eyes", "An adult is with the class whenever it is outside", "Craft knives are for adults", "Lenses stay in their closed box", "The school's own rules come before this handbook"), "Read it once before you go outside", false},
 	{"1-shadow-clock", says("Pass scissors handles first", "Sit down to cut", "An adult cuts what needs a knife", "Fold tape over the sharp corner: it is at eye height when you bend over", "Our school's rules come first"), "Glue the printed gnomon on thin card", false},
 	{"1-shadow-clock", dialSun, "Hold the compass flat at your belt", false},
+	{"2-read-the-dial", dialSun, "Put your dial beside the chalk line", false},
+	{"2-read-the-dial", dialKeepers, "Wait for the whole minute", false},
 	{"3-paper-strip", floorCare, "The Sun is the first edge of the first whole square", false},
 	{"3-paper-strip", pegCare, "Put a cone where the Sun goes", true},
 	{"3-two-scales", smallParts, "Choose a ball for the Earth", false},
@@ -64,17 +66,20 @@ var demoCautions = []written{
 
 // forStaffAlone are the pages of the demo that its class edition must not have.
 var forStaffAlone = map[string]bool{"start-here": true, "our-weeks": true, "curriculum": true, "more-about-exploring": true}
+
 // dialSun is what the lessons at the dial tell the class of the Sun, in its own words.
 var dialSun = says("Never look at the Sun, not for a moment and not through anything: it damages your eyes without pain", "Dark glasses and camera screens do not make it safe", "Keep your back to it and watch shadows", "Never look along the style towards the sky", "For hats and sun cream our school's rules come first")
 
+// dialKeepers is what those are told who go out alone.
+var dialKeepers = says("Hour keepers go in pairs", "Tell an adult when you leave, and again when you are back", "Stay where an adult can see you", "Our school's rules about leaving the room come first")
+
 // computedInDemo are the cautions of the demo's computed blocks, by page.
 var computedInDemo = map[string][]said{
-	"read-the-dial": {sunCare, keepers, scissors},
-	"paper-strip":   {floorCare, pegCare},
-	"two-scales":    {smallParts},
-	"long-story":    {floorCare},
-	"our-results":   {lensCare},
-	"our-sky":       {sunCare, moonByDay, planetsAtDusk, sunEclipsed, viewers, moonEclipsed},
+	"paper-strip": {floorCare, pegCare},
+	"two-scales":  {smallParts},
+	"long-story":  {floorCare},
+	"our-results": {lensCare},
+	"our-sky":     {sunCare, moonByDay, planetsAtDusk, sunEclipsed, viewers, moonEclipsed},
 
 	"more-about-the-seasons": {bareLamp, darkRoom},
 }
