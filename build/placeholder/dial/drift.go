@@ -24,6 +24,8 @@ const (
 	argOffDeg      form.Key[float64]    = "off_deg"
 )
 
+const sourceStyles = "Shadows of right and wrong styles: vectors, as compute/dial documents"
+
 func dialDrift() entry.Entry {
 	return entry.Entry{
 		Name:    "dial-drift",
@@ -52,7 +54,7 @@ func dialDrift() entry.Entry {
 			{Name: "leaning_at_noon", Unit: "s", Doc: "the same a degree that the plate's east side is low"},
 			{Name: "steep_at_three", Unit: "s", Doc: "the same at three o'clock by the Sun, a degree that the gnomon is too steep"},
 		},
-		Sources:  []string{entry.SourceSun, entry.SourceIANA, "Shadows of right and wrong styles: vectors, as compute/dial documents"},
+		Sources:  []string{entry.SourceSun, entry.SourceIANA, sourceStyles},
 		Harmless: "Compares marks with the year, at a desk; making marks is the work of dial-hours.",
 		Reckon:   reckonDialDrift,
 	}

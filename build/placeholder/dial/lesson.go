@@ -11,6 +11,7 @@ import (
 	"noonbook/build/school"
 	"noonbook/compute/dial"
 	"noonbook/compute/place"
+	"noonbook/compute/quantity"
 )
 
 // What the entry takes.
@@ -19,10 +20,11 @@ const argMinute form.Key[int] = "minute"
 func dialLesson() entry.Entry {
 	return entry.Entry{
 		Name:    "dial-lesson",
-		Summary: "Which hours to draw on the dial: those of the school day, and those of one lesson.",
+		Summary: "What a lesson at the dial needs by its time: which hours to draw, and what dial and marks show when the class reads them.",
 		Lessons: true,
 		Arguments: form.Form{entry.OnDate(), entry.OfLesson(),
 			{Key: argMinute, Unit: "min", Min: 0, Max: 300, Default: 41, Doc: "Minutes of the lesson until the class reads its dials."},
+			{Key: argMarked, Assumed: "the date", Doc: "Day on which the hours were marked by the watch."},
 		},
 		Settings: append(school.CalendarSettings(), school.StockPolarHeightMM),
 		Facts: []entry.Fact{
@@ -30,9 +32,11 @@ func dialLesson() entry.Entry {
 			{Name: "lesson_hours", Doc: "hours round that reading: the two lines on either side of it"},
 			{Name: "reading", Doc: "the clock's time of that reading"},
 			{Name: "shows", Doc: "what a dial that is right then shows"},
+			entry.Truth("stick_marks", "whether marks of that day round an upright stick say anything then"),
+			{Name: "stick", Unit: "s", Doc: "what they then show, less the clock"},
 		},
-		Sources:  []string{entry.SourceSun, entry.SourceIANA},
-		Harmless: "Hours to draw at a table.",
+		Sources:  []string{entry.SourceSun, entry.SourceIANA, sourceStyles},
+		Harmless: "Numbers for a plan; laying and reading the dial is the work of dial-north and dial-hours.",
 		Reckon:   reckonDialLesson,
 	}
 }
@@ -44,19 +48,27 @@ func reckonDialLesson(v form.Values) (result.Result, error) {
 	}
 	first, last := markingHours(v)
 	begin, end := shownAt(p, date, first), shownAt(p, date, last)
-	lesson, reading, shows := say.None("dial-lesson.no_lesson"), say.None("dial-lesson.no_lesson"), say.None("dial-lesson.no_lesson")
+	none := say.None("dial-lesson.no_lesson")
+	lesson, reading, shows, stick := none, none, none, none
 	if held, n := entry.HeldOn(v).Held, entry.Lesson.Of(v); n >= 1 && n <= len(held) && held[n-1].Placed {
 		at := held[n-1].From + time.Duration(argMinute.Of(v))*time.Minute
 		then := shownAt(p, date, at)
 		lesson = hoursToDraw(v, then-time.Hour, then+time.Hour)
 		reading = say.Clock(p.Clock(date, 0, int(at.Minutes())).In(p.Zone))
 		shows = sunTime(then.Round(time.Minute))
+		marked := argMarked.Of(v)
+		if marked.IsZero() {
+			marked = date
+		}
+		stick = stickOff(p, uprightStick(p, marked), dial.DriftOn(p, marked, date), quantity.Hours((then - 12*time.Hour).Hours()))
 	}
 	return result.Result{Facts: []result.Fact{
 		{Name: "school_hours", Value: hoursToDraw(v, min(begin, 12*time.Hour), max(end, 12*time.Hour))},
 		{Name: "lesson_hours", Value: lesson},
 		{Name: "reading", Value: reading},
 		{Name: "shows", Value: shows},
+		entry.True("stick_marks", stick.Kind != say.Nothing),
+		{Name: "stick", Value: stick},
 	}}, nil
 }
 

@@ -2,6 +2,7 @@ package dial_test
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"testing"
 
@@ -48,6 +49,28 @@ func TestDialLesson(t *testing.T) {
 	}
 	if r := reckon(t, "alder reach", "dial-lesson", "2027-04-20", "lesson=0"); entrytest.Fact(t, r, "lesson_hours").Phrase.Key != "dial-lesson.no_lesson" {
 		t.Error("a page that is no lesson has hours")
+	}
+}
+
+// Marks round an upright stick at the time of a lesson, in the morning, when those of three
+// hours after noon say nothing of it. As in TestStickDrifts the azimuth of the Sun by the
+// formula tan A = sin H/(cos H sin φ − tan δ cos φ) (Meeus, 2nd ed., equation 13.5) at the
+// hour that the stick shows on the marking day is that of the reading on the later day.
+// Declinations of 20 April and 15 June 2027, +11.5° and +23.3°, from memory.
+func TestStickInALesson(t *testing.T) {
+	given := []string{"lesson=1", "minute=20", "term.first_day=2027-06-15", "term.last_day=2027-06-30", "term.lesson_times=9:10-10:00", "marked=2027-04-20"}
+	r := reckon(t, "alder reach", "dial-lesson", "2027-06-15", given...)
+	rad := math.Pi / 180
+	azimuth := func(hour, declination float64) float64 {
+		return math.Atan2(math.Sin(hour*rad), math.Cos(hour*rad)*math.Sin(46.09*rad)-math.Tan(declination*rad)*math.Cos(46.09*rad)) / rad
+	}
+	drift := reckon(t, "alder reach", "dial-drift", "2027-06-15", "marked=2027-04-20")
+	stick := entrytest.Fact(t, r, "stick").Number
+	shown := (stick - entrytest.Fact(t, drift, "fast").Number) / 240
+	hour := (entrytest.Fact(t, r, "shows").Number - 12) * 15
+	entrytest.Near(t, "azimuth", azimuth(hour+shown, 11.5), azimuth(hour, 23.3), 0.3) // the time on the dial is to the minute
+	if three := entrytest.Fact(t, drift, "stick").Number; !(stick < 0 && three > 0) {
+		t.Errorf("in the morning the stick is off by %v s, in the afternoon by %v s", stick, three)
 	}
 }
 
