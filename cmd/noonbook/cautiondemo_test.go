@@ -35,7 +35,7 @@ var demoCautions = []written{
 	{"6-telescope", says("look through lenses indoors only, away from windows", "Never point them at the Sun or near it", "Never point them at a window, at the sky or out of the door", "No viewer, dark glass or filter makes that safe", "after sunset only, with an adult beside you", "Caps on, lenses into bags", "School rules come first"), "Look through both", true},
 	{"6-telescope", says("Cut sitting down. Pass scissors handles first", "Never saw the tubes", "Tape every cut edge before an eye comes near it", "School rules come first"), "Tape the edges of the wide tube", false},
 	{"6-telescope", says("The telescope goes outside after sunset only, when the Sun is wholly down", "A parent, a guardian or a teacher is beside it", "Cap on until then", "Never go out alone", "away from traffic and water, and tell somebody", "it never stands at a window", "The school's rules for evenings come first"), "Lean on a wall or a fence", false},
-	{"7-back-to-the-dial", sunCare, "Put the plate on its board", false},
+	{"7-back-to-the-dial", dialSun, "Put the plate on its board", false},
 	{"9-rocket-day", says("Cut sitting down. Pass scissors handles first", "nothing hard, sharp or heavy", "Never aim a rocket at anyone", "Keep glue from eyes and mouth", "School rules come first"), "Cut out the bodies", false},
 	{"9-rocket-day", says("Never look at the Sun", "Never sight towards it or follow a rocket towards it: look down and wait", "Look up only with the Sun behind you and your shadow in front", "our school's rules"), "Look along the top of the straw", false},
 	{"9-rocket-day", says("An adult is in charge of the launcher and gives the count", "only this adult and the group on turn are inside the cones", "Glasses on, all of you. Closed shoes", "one foot, flat, on the side of the bottle", "Never jump, pump or blow", "Never lean over the nose", "Never aim the pipe at anyone", "Look at the bottle, not up", "look down and cover your head", "No launch at thunder, in strong wind, or with a person or animal inside the cones", "School rules and local rules come first"), "The loader slides the rocket on from the side", false},
@@ -65,7 +65,7 @@ var demoCautions = []written{
 }
 
 // forStaffAlone are the pages of the demo that its class edition must not have.
-var forStaffAlone = map[string]bool{"start-here": true, "our-weeks": true, "curriculum": true, "more-about-exploring": true}
+var forStaffAlone = map[string]bool{"start-here": true, "our-weeks": true, "curriculum": true, "more-about-dials": true, "more-about-exploring": true}
 
 // dialSun is what the lessons at the dial tell the class of the Sun, in its own words.
 var dialSun = says("Never look at the Sun, not for a moment and not through anything: it damages your eyes without pain", "Dark glasses and camera screens do not make it safe", "Keep your back to it and watch shadows", "Never look along the style towards the sky", "For hats and sun cream our school's rules come first")
