@@ -90,6 +90,7 @@ var computedForStaff = map[string][]said{
 	"worlds":             {scissors},
 	"telescope":          {lensCare, telescopeCare},
 	"rocket-day":         {launcher, sightCare, clearZone},
+	"more-about-dials":   {sunCare, scissors},
 	"more-about-lenses":  {lensCare, telescopeCare},
 	"more-about-rockets": {sightCare},
 }
