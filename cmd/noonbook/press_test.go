@@ -24,12 +24,32 @@ func TestPressDemoInAnEmptyFolder(t *testing.T) {
 	if len(first) < 8 || len(staff) <= len(first) {
 		t.Errorf("%d and %d files", len(first), len(staff))
 	}
-	for name := range staff { // the sheets for the day are for staff alone, and the tables of answers
-		if path.Ext(name) == ".csv" && first[name] == "" {
-			continue
+	alone := forStaffInDemo(t)
+	linked := strings.Builder{} // all that the class edition's pages lead to
+	for name, text := range first {
+		if path.Ext(name) == ".html" {
+			linked.WriteString(text)
 		}
-		if (strings.HasPrefix(name, "/day-") || forStaffInDemo(t)[name]) == (first[name] != "") {
+	}
+	for name := range staff {
+		switch {
+		case path.Ext(name) == ".csv" && first[name] == "": // a table of answers
+		case strings.HasPrefix(name, "/print-") && first[name] == "": // a sheet of a block that is for staff
+			if strings.Contains(linked.String(), `href="`+name[1:]) {
+				t.Errorf("the class edition leads to %s and is without it", name)
+			}
+		case (strings.HasPrefix(name, "/day-") || alone[name]) == (first[name] != ""):
 			t.Errorf("%s is in both editions, or in one that it is not for", name)
+		}
+	}
+	for name := range first {
+		if staff[name] == "" {
+			t.Errorf("the staff edition is without %s", name)
+		}
+	}
+	for _, sheet := range []string{"/print-strip-cards.html", "/print-world-cards.html"} { // they hold what pupils are to find out
+		if staff[sheet] == "" || first[sheet] != "" {
+			t.Errorf("%s is not for staff alone", sheet)
 		}
 	}
 	must(t, "press", "--staff")
@@ -45,11 +65,11 @@ func TestPressDemoInAnEmptyFolder(t *testing.T) {
 	}
 }
 
-// forStaffInDemo are the other pages of the demo that the class edition is without: those
-// whose lesson block says so, and the cards with the answers, which a teacher cuts.
+// forStaffInDemo are the pages of the demo that the class edition is without, because their
+// lesson block says so, and noonbook's own page for whoever edits the handbook.
 func forStaffInDemo(t *testing.T) map[string]bool {
 	t.Helper()
-	pages := map[string]bool{"/print-strip-cards.html": true, "/print-world-cards.html": true}
+	pages := map[string]bool{"/reference.html": true}
 	files, err := fs.Glob(content.Files(), "*.md")
 	if err != nil {
 		t.Fatal(err)
