@@ -214,26 +214,31 @@ func (u *laid) contradicts(t *testing.T) {
 		all += u.pages[name] + "\n"
 	}
 	wants := map[string]bool{ // a sentence, and whether it is true here
-		"numbered 1 to 8 counterclockwise from the one":          u.latitude >= 0,
-		"numbered 1 to 8 clockwise from the one":                 u.latitude < 0,
-		"which season is it on the other side of the equator":    math.Abs(u.latitude) > tropic,
-		"so warm months and cool ones differ less here":          math.Abs(u.latitude) <= tropic,
+		"numbered counterclockwise from stop 1":                  u.latitude >= 0,
+		"numbered clockwise from stop 1":                         u.latitude < 0,
+		"the numbers go round counterclockwise to 8":             u.latitude >= 0,
+		"the numbers go round clockwise to 8":                    u.latitude < 0,
+		"Why is it warmer in summer than in winter? Write one":   math.Abs(u.latitude) > tropic,
+		"Half the way from here to a pole, the year has a warm":  math.Abs(u.latitude) <= tropic,
+		"So warm months and cool ones differ less here":          math.Abs(u.latitude) <= tropic,
 		"Here the Sun at noon is never low":                      math.Abs(u.latitude) <= tropic, // 90° − 2 × 23.44° = 43° at least
 		"The full Moon rises at about the time":                  math.Abs(u.latitude) <= 90-tropic,
 		"Near midsummer the full Moon hardly comes up here":      math.Abs(u.latitude) > 90-tropic,
-		"write: north-east, east, south-east, south, south-west": u.latitude > tropic,
-		"write: south-west, west, north-west, north, north-east": u.latitude < -tropic,
-		"write: north, north-east, east, south-east":             math.Abs(u.latitude) < tropic,
-		"by half of a right angle. Turn to your left":            u.latitude >= 0,
-		"by half of a right angle. Turn to your right":           u.latitude < 0,
+		"right: north-east, east, south-east, south, south-west": u.latitude > tropic,
+		"right: south-west, west, north-west, north, north-east": u.latitude < -tropic,
+		"right: north, north-east, east, south-east":             math.Abs(u.latitude) < tropic,
+		"3 at your right shoulder":                               u.latitude >= 0, // the lamp, of those who turn with the Moon
+		"3 at your left shoulder":                                u.latitude < 0,
+		"on the right at 2, 3 and 4; on the left at 6, 7 and 8":  u.latitude >= 0,
+		"on the left at 2, 3 and 4; on the right at 6, 7 and 8":  u.latitude < 0,
 		// What is so everywhere: the Sun goes from east to west, and the morning hours lie west
 		// of the noon line; the Earth turns, and goes round the Sun, anticlockwise as seen from
 		// above its north end; the first-quarter Moon is a quarter of a day behind the Sun.
-		"until the shadow lies on a late one":                                 true,
-		"Turn the ball once round its stick, to the east: anticlockwise":      true,
-		"quarter of the way round the lamp, anticlockwise as seen from above": true,
-		"counted clockwise from north: east is 90°, south 180°, west 270°":    true,
-		"first-quarter Moon about six hours after the Sun's noon":             true,
+		"until the shadow lies on a late one":                                  true,
+		"turn the ball once round its stick. Go anticlockwise, as seen from N": true,
+		"Walk on to the next month, anticlockwise as seen from above":          true,
+		"counted clockwise from north: east is 90°, south 180°, west 270°":     true,
+		"first-quarter Moon is highest about six hours after the Sun's noon":   true,
 	}
 	for sentence, want := range wants {
 		if strings.Contains(all, sentence) != want {
