@@ -2,7 +2,7 @@
 //
 //	templates/     a file for each kind of page, and the parts that they share
 //	styles/        the style sheet: every page, then what only some kinds have
-//	script/        the one script of the pages, and that of the pages to type on
+//	script/        the one script of the pages, that of the pages for a projector, and that of the pages to type on
 //	words/         what noonbook says, a file for each language
 //	explanations/  keys and placeholders explained, by their English
 //	pages/         lessons that stand in for parts that a unit leaves out
@@ -27,6 +27,12 @@ var script []byte
 
 // Script returns the script of the pages.
 func Script() []byte { return bytes.Clone(script) }
+
+//go:embed script/room.js
+var roomScript []byte
+
+// RoomScript returns the script of the pages for a projector.
+func RoomScript() []byte { return bytes.Clone(roomScript) }
 
 //go:embed script/form.js
 var formScript []byte

@@ -76,7 +76,7 @@ func TestGatheringPages(t *testing.T) {
 		if edition == Class && len(sheets) > 0 {
 			t.Errorf("the class is led to %q", sheets)
 		}
-		if edition == Staff && (len(sheets) != 3 || !strings.Contains(sheets[0], "Alpha Monday 12 April, 9:10 to 10:00") || !strings.HasSuffix(sheets[0], " day-alpha.html pupil-alpha.html") || !strings.HasSuffix(sheets[1], " day-beta.html")) {
+		if edition == Staff && (len(sheets) != 3 || !strings.Contains(sheets[0], "Alpha Monday 12 April, 9:10 to 10:00") || !strings.HasSuffix(sheets[0], " day-alpha.html pupil-alpha.html room-alpha.html") || !strings.HasSuffix(sheets[1], " day-beta.html room-beta.html")) {
 			t.Errorf("staff are led to %q", sheets)
 		}
 	}

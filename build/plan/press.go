@@ -56,6 +56,7 @@ func (p *Plan) press(settings form.Values, known known) ([]file.File, problem.Li
 	files = append(files,
 		file.File{Name: typeset.StyleFile, Bytes: typeset.StyleSheet(drawing.PaperOf(school.Paper.Of(settings)), colour)},
 		file.File{Name: typeset.ScriptFile, Bytes: theme.Script()},
+		file.File{Name: typeset.RoomScriptFile, Bytes: theme.RoomScript()},
 		file.File{Name: concordance.File, Bytes: words},
 		p.agenda(s))
 	files = append(files, s.files...)

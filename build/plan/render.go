@@ -23,6 +23,7 @@ type manner struct {
 	shift    int              // added to the level of headings
 	lines    int              // least ruled lines for an answer
 	minutes  *extension.Table // whose rows get their clock times
+	forClass bool             // answers and notes for staff are left out in the staff edition too
 }
 
 // lessonRenderer writes our nodes; everything else is goldmark's.
@@ -131,6 +132,8 @@ func (r lessonRenderer) aside(w util.BufWriter, _ []byte, node ast.Node, enterin
 		return ast.WalkSkipChildren, write(w, true, r.draft.named(n), "")
 	case n.Word == source.Caution:
 		return ast.WalkContinue, nil
+	case r.forClass:
+		return ast.WalkSkipChildren, nil
 	case !r.draft.plan.hides(n):
 		return ast.WalkContinue, write(w, entering, r.labelled(n), "</section>\n")
 	}

@@ -11,9 +11,9 @@ import (
 	"noonbook/build/typeset"
 )
 
-// lessonSheets drafts the sheets that belong to a lesson: one for pupils where
-// it asks something, a card where it has steps to copy, and in the staff edition one for
-// the day.
+// lessonSheets drafts the pages that belong to a lesson: one for pupils where it asks
+// something, a card where it has steps to copy, in the staff edition one for the day, and
+// one for the room.
 func (p *Plan) lessonSheets(i int) ([]*draft, error) {
 	l := p.unit.Lessons[i]
 	if l.Number == 0 {
@@ -41,7 +41,11 @@ func (p *Plan) lessonSheets(i int) ([]*draft, error) {
 		}
 		drafts = append(drafts, d)
 	}
-	return drafts, nil
+	room, err := p.room(i)
+	if err != nil {
+		return nil, err
+	}
+	return append(drafts, room), nil
 }
 
 // sheetsOf returns the links to a lesson's sheets.
@@ -91,7 +95,7 @@ func (p *Plan) sheets(d *draft) []typeset.Link {
 	}
 	var links []typeset.Link
 	for _, l := range p.taught() {
-		link := typeset.Link{Title: l.Title(), File: l.Page, Note: d.mark(when(l.Number - 1)), Day: DayFile(l)}
+		link := typeset.Link{Title: l.Title(), File: l.Page, Note: d.mark(when(l.Number - 1)), Day: DayFile(l), Room: RoomFile(l)}
 		if len(questions(l)) > 0 {
 			link.Pupil = PupilFile(l)
 		}

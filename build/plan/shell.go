@@ -49,6 +49,7 @@ func (p *Plan) lesson(i int) (*draft, error) {
 	if l.Part() == source.PartLesson {
 		page.When = d.mark(when(l.Number - 1))
 		page.Groups = d.mark(groupSizes)
+		page.Room = RoomFile(l)
 	}
 	body, err := d.render(l, i, l.Tree, manner{})
 	if err != nil {

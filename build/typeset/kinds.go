@@ -22,6 +22,9 @@ const StyleFile = "noonbook.css"
 // ScriptFile is the name of the script in the handbook.
 const ScriptFile = "noonbook.js"
 
+// RoomScriptFile is the name of the script of the pages for a projector in the handbook.
+const RoomScriptFile = "room.js"
+
 // A Kind is a kind of page: a template, the data that it shows, and its part of
 // the style sheet.
 type Kind struct {
@@ -45,6 +48,7 @@ func Kinds() []Kind {
 		{"day-sheet.html", DaySheet{}, "sheets.css"},
 		{"pupil-sheet.html", PupilSheet{}, "sheets.css"},
 		{"card-sheet.html", CardSheet{}, "sheets.css"},
+		{"room.html", Room{}, "room.css"},
 	}
 }
 

@@ -45,6 +45,7 @@ type LessonPage struct {
 	Groups         string // mark
 	Glance         []Labelled
 	Prints         []Link // the printables of the page
+	Room           string // file of the lesson for a projector, "" for none
 	Goals          []string
 	Kit            []string // marks
 	Terms          []Labelled
@@ -167,6 +168,14 @@ type PupilSheet struct {
 	Body   template.HTML
 }
 
+// A Room is a lesson for a class before a projector, one thing at a time.
+type Room struct {
+	Shell
+	Lesson Link
+	Number string // of the lesson in the unit
+	Body   template.HTML
+}
+
 // Labelled is a value with what it is called.
 type Labelled struct{ Label, Value string }
 
@@ -174,6 +183,6 @@ type Labelled struct{ Label, Value string }
 type Link struct {
 	Number, Title, File, Summary string
 	Note                         string // mark
-	Day, Pupil                   string // its sheets, "" for none
+	Day, Pupil, Room             string // its sheets, "" for none
 	Here                         bool   // the page itself
 }
