@@ -20,6 +20,9 @@ import (
 // carried as links that save them. Each page is a section whose name is that of
 // its file, and the anchors of a page are named "page/anchor".
 //
+// The pages for a projector stay out, with the links to them: they repeat the lessons, and
+// the file would be too large to mail.
+//
 // The style sheet shows the page that is asked for and prints all of them from
 // the cover; a browser that can not do that shows them one below the other.
 func Single(files []file.File) ([]byte, error) {
@@ -42,7 +45,7 @@ func Single(files []file.File) ([]byte, error) {
 	b.head(cover)
 	b.out.WriteString(`<body class="single-file"><main>`)
 	for _, f := range files {
-		if isPage(f.Name) {
+		if isPage(f.Name) && !isRoom(f) {
 			b.page(f)
 		}
 	}
@@ -56,6 +59,8 @@ func Single(files []file.File) ([]byte, error) {
 }
 
 func isPage(name string) bool { return path.Ext(name) == ".html" }
+
+func isRoom(f file.File) bool { return bytes.Contains(f.Bytes, []byte(`<body class="room">`)) }
 
 type binder struct {
 	files  map[string][]byte
@@ -105,7 +110,7 @@ func (b *binder) head(cover []byte) {
 func (b *binder) page(f file.File) {
 	stem := strings.TrimSuffix(f.Name, ".html")
 	body, inside := markup.Piece{}, false
-	drop := "" // what a details element that is left out is: "finder" or "all-pages"
+	drop := "" // what is left out: "finder" or "all-pages", which are details elements, or "room-link"
 	for piece := range markup.Pieces(f.Bytes) {
 		class, _ := piece.Attribute("class")
 		switch {
@@ -123,6 +128,12 @@ func (b *binder) page(f file.File) {
 				b.finder = bytes.Clone(piece.Raw)
 			} else {
 				b.out.WriteString(`<p class="all-pages"><a href="#index">`)
+			}
+		case drop == "" && class == "room-link":
+			drop = class
+		case drop == "room-link":
+			if piece.End && piece.Tag != "a" {
+				drop = ""
 			}
 		case drop == "finder":
 			if b.finder = append(b.finder, piece.Raw...); piece.Tag == "details" && piece.End {

@@ -19,8 +19,9 @@ func pages() []file.File {
 	way := `<nav class="navigation"><details class="finder" data-words="concordance.js"><summary>Find</summary><input id="nb-finder"></details><details class="all-pages"><summary>All pages</summary><ol><li><a href="a.html">A</a></li></ol></details></nav>`
 	return []file.File{
 		{Name: "index.html", Bytes: shell(` class="cover"`, `<main class="page-width"><h1>U</h1><a href="a.html">A</a><img src="crest.png" alt="">`+way+`</main>`)},
-		{Name: "a.html", Bytes: shell("", `<a class="skip" href="#nb-text">Skip</a><header>`+way+`</header><main id="nb-text"><h1 id="x">A</h1><a href="b.html#y">B</a><a href="https://example.org/a.html">out</a><a href="list.csv">list</a><svg><a href="index.html">i</a></svg></main>`)},
+		{Name: "a.html", Bytes: shell("", `<a class="skip" href="#nb-text">Skip</a><header>`+way+`</header><main id="nb-text"><h1 id="x">A</h1><p class="room-link"><a href="room-a.html">Wall</a></p><a href="b.html#y">B</a><a href="https://example.org/a.html">out</a><a href="list.csv">list</a><svg><a href="index.html">i</a></svg></main>`)},
 		{Name: "b.html", Bytes: shell(` class="printable"`, `<main><h1>B</h1><p id="y" aria-labelledby="y z">&lt;b&gt;</p><i id="z"></i><a href="a.html">A</a><a href="#y">y</a></main>`)},
+		{Name: "room-a.html", Bytes: shell(` class="room"`, `<main><h1>Wall</h1></main><script src="room.js" defer></script>`)},
 		{Name: "noonbook.css", Bytes: []byte("p{}")}, {Name: "noonbook.js", Bytes: []byte("go()")}, {Name: "concordance.js", Bytes: []byte("var noonbookConcordance={}")},
 		{Name: "crest.png", Bytes: []byte("png")}, {Name: "list.csv", Bytes: []byte("a,b")},
 	}
@@ -64,6 +65,9 @@ func TestSingle(t *testing.T) {
 	if n := strings.Count(page, `class="finder"`); n != 1 {
 		t.Errorf("the finder stands %d times", n)
 	}
+	if strings.Contains(page, "Wall") || strings.Contains(page, "room") {
+		t.Error("it holds a page for a projector, or a link to one")
+	}
 	if strings.Contains(page, "<ol>") || strings.Count(page, "<main") != 1 {
 		t.Errorf("lists of all pages or main parts are left:\n%s", page)
 	}
@@ -97,8 +101,8 @@ func oneFile(t *testing.T, page string) {
 func TestSingleRefuses(t *testing.T) {
 	for name, change := range map[string]func([]file.File) []file.File{
 		"no cover":  func(f []file.File) []file.File { return f[1:] },
-		"no script": func(f []file.File) []file.File { f[4].Name = "x.js"; return f },
-		"an end":    func(f []file.File) []file.File { f[3].Bytes = []byte("</style>"); return f },
+		"no script": func(f []file.File) []file.File { f[5].Name = "x.js"; return f },
+		"an end":    func(f []file.File) []file.File { f[4].Bytes = []byte("</style>"); return f },
 	} {
 		if _, err := Single(change(pages())); err == nil {
 			t.Errorf("%s: it is bound", name)
