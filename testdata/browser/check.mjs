@@ -18,6 +18,7 @@ import { markup } from './markup.mjs';
 import { paper, sizes } from './paper.mjs';
 import { reflow } from './reflow.mjs';
 import { clinometer, kind as rocketKind, rocket, template } from './rocket.mjs';
+import { kinds as roomKinds, room, roomPlain, screen } from './room.mjs';
 import { OneFile, kinds as singleKinds, prints, single } from './single.mjs';
 import { swift, watch, weight } from './swift.mjs';
 import { tube } from './tube.mjs';
@@ -25,7 +26,7 @@ import { tube } from './tube.mjs';
 const names = ['handbook', 'handbook-staff'];
 const kinds = [
 	'same pages', 'errors', 'requests', 'title and heading', 'links', 'markup', 'axe', 'contrast', 'reflow',
-	'policy', 'stillness', 'weight', 'first paint', 'finder keys', 'finder finds headings', 'finder knows forms', ...singleKinds,
+	'policy', 'stillness', 'weight', 'first paint', 'finder keys', 'finder finds headings', 'finder knows forms', ...singleKinds, ...roomKinds,
 	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words', 'day on two sheets',
 ];
 const browserArguments = [
@@ -73,11 +74,13 @@ async function checkEdition(edition) {
 			if (javaScriptEnabled) await watch(context);
 			await load(context, edition, javaScriptEnabled, ledger);
 			await single(context, one, edition, javaScriptEnabled, ledger);
+			if (!javaScriptEnabled) await roomPlain(context, edition, ledger);
 		});
 	}
 	await inContext({}, async (context) => {
 		for (const [place, start] of [[edition, 'index.html'], [one, one.name]]) await finder(context, place, start, ledger);
 	});
+	await inContext({ viewport: screen }, (context) => room(context, edition, edition === forStaff, ledger));
 	// From here on the checks add words and styles of their own, which the policy forbids.
 	await inContext({ bypassCSP: true }, async (context) => {
 		await watch(context);

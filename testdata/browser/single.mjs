@@ -1,5 +1,6 @@
 // The handbook in one file: it opens from a disk like the folder does, shows one page
-// at a time, asks for nothing, and prints as a whole.
+// at a time, asks for nothing, and prints as a whole. The pages for a projector are not
+// in it.
 
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, rmSync, statSync } from 'node:fs';
@@ -50,7 +51,7 @@ export async function single(context, one, edition, hasScripts, ledger) {
 	ledger.check(one.name, 'one file opens', [...seen, ...(await policy(page)), ...(hasScripts ? await moved(page) : [])], setting);
 
 	const { sections, loose } = await page.evaluate(shape);
-	const wanted = edition.pages.map((name) => name.replace(/\.html$/, ''));
+	const wanted = bound(edition).map((name) => name.replace(/\.html$/, ''));
 	const missing = wanted.filter((name) => !sections.includes(name));
 	ledger.check(one.name, 'one file leads', [...loose, ...missing.map((name) => `${name} is not in it`)], setting);
 	const wrong = [];
@@ -62,6 +63,10 @@ export async function single(context, one, edition, hasScripts, ledger) {
 	ledger.check(one.name, 'one file shows a page', wrong, setting);
 	if (hasScripts) ledger.check(one.name, 'policy', await broken(page));
 	await page.close();
+}
+
+function bound(edition) {
+	return edition.pages.filter((name) => !name.startsWith('room-'));
 }
 
 // shape runs in the page.
@@ -92,7 +97,7 @@ export async function prints(context, one, edition, sheets, ledger) {
 		const squeezed = text.replace(/\s+/g, '');
 		const count = text.split('\f').length - 1;
 		const sheetsOf = (name) => sheets.get(edition.label(name)) ?? sheets.get(name) ?? NaN;
-		const want = edition.pages.reduce((sum, name) => sum + sheetsOf(name), 0);
+		const want = bound(edition).reduce((sum, name) => sum + sheetsOf(name), 0);
 		const found = titles.filter((title) => !squeezed.includes(title.replace(/\s+/g, ''))).map((title) => `"${title}" is not printed`);
 		if (count !== want) found.push(`${count} sheets, and the pages one by one have ${want}`);
 		const printed = squeezed.match(/100mm/g)?.length ?? 0;
