@@ -7,6 +7,7 @@ import (
 
 	"noonbook/build/source"
 	"noonbook/build/typeset"
+	"noonbook/compute/classroom"
 )
 
 // card drafts the steps of a lesson on a paper of their own, to copy for the groups, with
@@ -28,6 +29,7 @@ func (p *Plan) card(i int) (*draft, error) {
 	return d, d.write(typeset.CardSheet{
 		Shell:  p.shell(d, l.Title(), source.BlockSummary.Of(l.Block)),
 		Lesson: typeset.Link{Title: l.Title(), File: l.Page},
+		Copies: d.copiesOf(l, classroom.BuildCard),
 		Body:   template.HTML(body),
 	})
 }

@@ -115,7 +115,7 @@ func (s *daySheet) backParts() ([]typeset.SheetPart, error) {
 		body := template.HTML("<p>" + template.HTMLEscapeString(away) + "</p>")
 		parts = append(parts, typeset.SheetPart{Name: "absent", Title: s.draft.plan.words.Say("day-sheet.absent"), Body: body})
 	}
-	things := typeset.SheetPart{Name: "things", Title: s.draft.plan.words.Say("page.kit"), Prints: s.draft.plan.printsOf(s.at)}
+	things := typeset.SheetPart{Name: "things", Title: s.draft.plan.words.Say("page.kit"), Prints: s.draft.plan.printsOf(s.draft, s.at)}
 	for _, thing := range source.BlockKit.Of(s.lesson.Block) {
 		things.Kit = append(things.Kit, s.draft.mark(kit(thing)))
 	}

@@ -48,6 +48,7 @@ func (p *Plan) press(settings form.Values, known known) ([]file.File, problem.Li
 	}
 	p.typedOutside(settings, &problems)
 	p.queues(s, &problems)
+	p.printed(&problems)
 	p.boughtLate(s, &problems)
 	s.nothingsPut(&problems)
 	words, err := concordance.Of(files, p.words.Code)

@@ -47,7 +47,11 @@ func (d *draft) printLink(of entry.Entry, ask, lesson int) string {
 		if len(sheets) == 1 {
 			key = "sheet.count_one"
 		}
-		return typeset.AppendText(dst, s.words.Say(key, say.Count(len(sheets)), paper(s)))
+		dst = typeset.AppendText(dst, s.words.Say(key, say.Count(len(sheets)), paper(s)))
+		if told := s.copies(p.unit.Lessons[lesson], of.Name); told != "" {
+			dst = typeset.AppendText(append(dst, ", "...), told)
+		}
+		return dst
 	})
 	return `<p class="print-link"><a href="` + print.page + `"><span class="preview">` + preview + `</span>` +
 		template.HTMLEscapeString(p.words.Say("sheet.print", say.Words(of.Name+".name"))) + `</a> <small>` + count + `</small></p>`
@@ -61,6 +65,7 @@ func (p *Plan) printable(print printable) (*draft, error) {
 	page := typeset.PrintablePage{
 		Shell:  p.shell(d, title, p.words.Say("sheet.about", say.Text(title), say.Text(l.Title()))),
 		Lesson: typeset.Link{Title: l.Title(), File: l.Page},
+		Copies: d.copiesOf(l, print.entry.Name),
 		Body: template.HTML(d.mark(func(dst []byte, s *pressing) []byte {
 			r := s.results[print.ask]
 			if first := guards(r); len(first.Cautions)+len(first.Warnings) > 0 {

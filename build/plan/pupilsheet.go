@@ -10,6 +10,7 @@ import (
 	"noonbook/build/say"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
+	"noonbook/compute/classroom"
 )
 
 // leastLines is how many lines a pupil gets where the lesson rules none: the
@@ -49,6 +50,7 @@ func (p *Plan) pupilSheet(i int, asks []question) (*draft, error) {
 	return d, d.write(typeset.PupilSheet{
 		Shell:  p.shell(d, l.Title(), source.BlockSummary.Of(l.Block)),
 		Lesson: typeset.Link{Title: l.Title(), File: l.Page},
+		Copies: d.copiesOf(l, classroom.PupilSheet),
 		Body:   template.HTML(body),
 	})
 }

@@ -9,6 +9,7 @@ import (
 
 	"noonbook/build/source"
 	"noonbook/build/typeset"
+	"noonbook/compute/classroom"
 )
 
 // lessonSheets drafts the pages that belong to a lesson: one for pupils where it asks
@@ -49,7 +50,7 @@ func (p *Plan) lessonSheets(i int) ([]*draft, error) {
 }
 
 // sheetsOf returns the links to a lesson's sheets.
-func (p *Plan) sheetsOf(l *source.Lesson) []typeset.Link {
+func (p *Plan) sheetsOf(d *draft, l *source.Lesson) []typeset.Link {
 	var links []typeset.Link
 	if l.Number == 0 {
 		return nil
@@ -58,20 +59,20 @@ func (p *Plan) sheetsOf(l *source.Lesson) []typeset.Link {
 		links = append(links, typeset.Link{Title: p.words.Say("day-sheet.name"), File: DayFile(l)})
 	}
 	if len(questions(l)) > 0 {
-		links = append(links, typeset.Link{Title: p.words.Say("pupil-sheet.name"), File: PupilFile(l)})
+		links = append(links, typeset.Link{Title: p.words.Say("pupil-sheet.name"), File: PupilFile(l), Note: d.copiesOf(l, classroom.PupilSheet)})
 	}
 	if hasCard(l) {
-		links = append(links, typeset.Link{Title: p.words.Say("card-sheet.name"), File: CardFile(l)})
+		links = append(links, typeset.Link{Title: p.words.Say("card-sheet.name"), File: CardFile(l), Note: d.copiesOf(l, classroom.BuildCard)})
 	}
 	return links
 }
 
 // printsOf returns the links to the printables of a page.
-func (p *Plan) printsOf(page int) []typeset.Link {
+func (p *Plan) printsOf(d *draft, page int) []typeset.Link {
 	var links []typeset.Link
 	for _, print := range p.prints {
 		if print.lesson == page {
-			links = append(links, typeset.Link{Title: p.words.Say(print.entry.Name + ".name"), File: print.page})
+			links = append(links, typeset.Link{Title: p.words.Say(print.entry.Name + ".name"), File: print.page, Note: d.copiesOf(p.unit.Lessons[page], print.entry.Name)})
 		}
 	}
 	return links

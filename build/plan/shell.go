@@ -55,7 +55,7 @@ func (p *Plan) lesson(i int) (*draft, error) {
 	if err != nil {
 		return nil, err
 	}
-	page.Prints = append(p.sheetsOf(l), p.printsOf(i)...)
+	page.Prints = append(p.sheetsOf(d, l), p.printsOf(d, i)...)
 	page.Body = template.HTML(body)
 	page.Resource = p.resource(d, page.Shell, l)
 	whole, err := p.gathered(d, l, page)

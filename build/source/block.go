@@ -55,6 +55,7 @@ const (
 	KitUsedUp           form.Key[bool]          = "used_up"
 	KitPrice            form.Key[float64]       = "price"
 	KitPack             form.Key[int]           = "pack"
+	KitPrint            form.Key[string]        = "print"
 	BlockActivity       form.Key[[]form.Values] = "activity"
 	ActivityWhat        form.Key[string]        = "what"
 	ActivityEach        form.Key[string]        = "each"
@@ -129,6 +130,7 @@ func LessonBlock() form.Form {
 			{Key: KitUsedUp, Default: false, Doc: "It is gone after the lesson, so that every lesson needs its own; other things serve again."},
 			{Key: KitPrice, Min: 0, Max: 1e6, Assumed: "not known", Doc: "What it costs, or a pack of it; in supplies.currency."},
 			{Key: KitPack, Min: 1, Max: 100000, Default: 1, Doc: "How many are sold together at that price."},
+			{Key: KitPrint, Assumed: "it is not printed", Doc: `What it is printed from: a placeholder whose sheets this lesson shows, "pupil-sheet" or "card". The sheets then say how many copies the class needs, and print-list lists them.`},
 		}, standingKeys("the thing")...)},
 		{Key: BlockActivity, Doc: "What pupils do in turns, so that they may have to queue; proof works out for the school's class whether there is time for it.", Fields: append(form.Form{
 			{Key: ActivityWhat, Required: true, Doc: "What is done."},

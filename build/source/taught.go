@@ -3,7 +3,10 @@ package source
 import (
 	"cmp"
 	"path"
+	"slices"
 	"time"
+
+	"github.com/yuin/goldmark/ast"
 
 	"noonbook/build/form"
 	"noonbook/compute/classroom"
@@ -65,7 +68,24 @@ func (l *Lesson) taught() classroom.Lesson {
 	for _, line := range BlockKit.Of(b) {
 		lesson.Kit = append(lesson.Kit, Thing(line))
 	}
+	for _, sheets := range l.Printables() {
+		if name := sheets.Entry.Name; !slices.Contains(lesson.Prints, name) {
+			lesson.Prints = append(lesson.Prints, name)
+		}
+	}
 	return lesson
+}
+
+// Printables returns the blocks of the lesson that have sheets to print, in its order.
+func (l *Lesson) Printables() []*Block {
+	var list []*Block
+	_ = ast.Walk(l.Tree, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
+		if b, ok := n.(*Block); ok && entering && b.Entry.Printable {
+			list = append(list, b)
+		}
+		return ast.WalkContinue, nil
+	})
+	return list
 }
 
 func (l *Lesson) needs() []classroom.Need {
@@ -115,6 +135,7 @@ func Thing(line form.Values) classroom.Thing {
 		UsedUp: KitUsedUp.Of(line),
 		Price:  KitPrice.Of(line),
 		Pack:   KitPack.Of(line),
+		Print:  KitPrint.Of(line),
 	}
 }
 

@@ -131,6 +131,7 @@ type Fact struct{ Name, Unit, Doc string }
 type PrintablePage struct {
 	Shell
 	Lesson Link          // the page that it belongs to
+	Copies string        // mark, "" where nobody knows how many
 	Body   template.HTML // mark
 }
 
@@ -158,6 +159,7 @@ type SheetPart struct {
 type CardSheet struct {
 	Shell
 	Lesson Link
+	Copies string // mark, "" where nobody knows how many
 	Body   template.HTML
 }
 
@@ -165,6 +167,7 @@ type CardSheet struct {
 type PupilSheet struct {
 	Shell
 	Lesson Link
+	Copies string // mark, "" where nobody knows how many
 	Body   template.HTML
 }
 

@@ -84,6 +84,8 @@ var everyPlaceholder = []warned{
 		paper: []said{says("after dark, with an adult").french("le soir, avec un adulte"), says("No answer is a no", "own rules come first").french("Sans réponse, c'est non", "règles de l'école passent en premier")}},
 	{name: "journey-table", given: april},
 	{name: "kit-list"},
+	{name: "print-list"},
+	{name: "print-list", when: "without pupils", given: "class.pupils = 0\n", warnings: []said{noPupils}},
 	{name: "kit-list", when: "without pupils", given: "class.pupils = 0\n", warnings: []said{noPupils}},
 	{name: "lens-log", cautions: []said{lensCare}},
 	{name: "lens-pairs", when: "with useless lenses", cautions: []said{lensCare}, warnings: []said{noPair}},

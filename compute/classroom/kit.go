@@ -12,7 +12,8 @@ type Thing struct {
 	Source Source // where it comes from
 	UsedUp bool   // it is gone after the lesson; other things serve again
 	Price  float64
-	Pack   int // how many are sold together at the price; 0 and 1 are the same
+	Pack   int    // how many are sold together at the price; 0 and 1 are the same
+	Print  string // the paper of the lesson that it is printed from; "" for none
 }
 
 // A Source says where a thing comes from.

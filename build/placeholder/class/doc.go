@@ -16,6 +16,7 @@ func Entries() []entry.Entry {
 		lessonSky(),
 		markingGrid(),
 		placeFacts(),
+		printList(),
 		riskNotes(),
 		rubric(),
 		unitMap(),

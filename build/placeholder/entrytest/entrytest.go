@@ -83,10 +83,10 @@ func Settings(t testing.TB, where string) form.Values {
 // Lessons are those of a small unit, for entries that read them.
 var Lessons = []classroom.Lesson{
 	{Title: "Build", Page: "build.html", Start: classroom.AnyTime, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: classroom.SunLeast}, {Kind: classroom.Dry}}, Kit: []classroom.Thing{
-		{Item: "card", Count: 1, Share: classroom.PerGroup, Spare: 2},
+		{Item: "card", Count: 1, Share: classroom.PerGroup, Spare: 2, Print: "dial-gnomon"},
 		{Item: "scissors", Count: 1, Share: classroom.PerPupil},
 		{Item: "box", Count: 1, Share: classroom.PerGroup, Source: classroom.FromHome},
-	}, Question: "Why does it lean?", Goals: []string{"draw an angle", "say why it leans"}, Evidence: []string{"the finished face", "a sentence with because"}, Codes: []string{"S 6.2", "M 6.1"}, Absent: "Draw a face at home.",
+	}, Prints: []string{"dial-gnomon", "dial-face"}, Question: "Why does it lean?", Goals: []string{"draw an angle", "say why it leans"}, Evidence: []string{"the finished face", "a sentence with because"}, Codes: []string{"S 6.2", "M 6.1"}, Absent: "Draw a face at home.",
 		Care: []classroom.Care{{Names: []string{"sun"}}, {Names: []string{"scissors"}}, {Words: "Mind the step."}}},
 	{Title: "Read", Page: "read.html", Start: classroom.AnyTime, Needs: []classroom.Need{{Kind: classroom.SunUp, Height: classroom.SunLeast, Window: 30 * time.Minute}}, Length: 90 * time.Minute, Question: "What time is it?", Goals: []string{"read a dial"}, Codes: []string{"S 6.2"}},
 	{Title: "Strip", Page: "strip.html", Start: classroom.AnyTime, Kit: []classroom.Thing{{Item: "card", Count: 3}}},
