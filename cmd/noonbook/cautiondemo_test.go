@@ -101,11 +101,12 @@ var outdoorLines = []struct {
 	sheet, part string
 	lines       said
 }{
-	{"shadow-clock", "sections", says("a few steps away from cars")},
-	{"shadow-clock", "care", sunCare},
+	{"shadow-clock", "sections", says("level, away from cars and steel")},
+	{"shadow-clock", "care", dialSun},
 	{"shadow-clock", "care", says("School rules come first", "All cautions of the unit together: Safety")},
-	{"read-the-dial", "sections", sunCare},
-	{"back-to-the-dial", "sections", says("Never look at the Sun", "Work with your back to the Sun")},
+	{"read-the-dial", "care", dialSun},
+	{"read-the-dial", "care", dialKeepers},
+	{"back-to-the-dial", "care", dialSun},
 	{"paper-strip", "care", pegCare},
 	{"telescope", "care", says("outside after sunset only", "Never go out alone")},
 	{"moon-phases", "care", says("Your teacher finds the Moon first", "Never search beside the Sun", "a wall or a tree hides the Sun")},
