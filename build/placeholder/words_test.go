@@ -132,7 +132,10 @@ func builtKeys() (keys []string) {
 		keys = append(keys, fmt.Sprint("month.", i+1), fmt.Sprint("weekday.", i%7))
 	}
 	for _, share := range []string{"class", "group", "group_shared", "pupil", "pupil_shared"} {
-		keys = append(keys, "kit."+share, "kit."+share+"_spare")
+		keys = append(keys, "kit."+share, "kit."+share+"_spare", "share."+share)
+	}
+	for _, part := range []string{"prepare", "teach", "understand", "after"} {
+		keys = append(keys, "opening."+part)
 	}
 	for _, aside := range []string{"caution", "answer", "staff"} {
 		keys = append(keys, "page."+aside)

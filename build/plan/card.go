@@ -17,7 +17,7 @@ func (p *Plan) card(i int) (*draft, error) {
 	d := &draft{plan: p, name: CardFile(l), lesson: i}
 	body := []byte(d.careLine(l, i))
 	for _, section := range l.Sheet(source.SheetCard) {
-		m := manner{gathered: true, shift: 2 - section.Heading.Level}
+		m := manner{gathered: true, shift: 2 - section.Heading.Level, forClass: true}
 		for _, n := range append([]ast.Node{section.Heading}, section.Body...) {
 			one, err := d.render(l, i, n, m)
 			if err != nil {

@@ -136,6 +136,7 @@ func seen(t *testing.T, page []byte, summary, slot string) []string {
 		t.Fatalf("no article in %s", page)
 	}
 	out := tokens{slot: slot}
+	article.children = withoutOpenings(article.children)
 	title := slices.IndexFunc(article.children, func(e *element) bool { return e.name == "h1" })
 	lead := summary != ""
 	for _, c := range article.children[title+1:] {
@@ -146,12 +147,55 @@ func seen(t *testing.T, page []byte, summary, slot string) []string {
 				t.Errorf("the summary is %q, want %q", got, summary)
 			}
 		case c.name == "aside", c.name == "div" && c.named("nb-goals", "nb-kit", "nb-terms"):
+		case c.name == "nav", c.name == "section" && c.named("nb-terms"): // behind a lesson in parts
 		default:
 			out.read(c, "article")
 		}
 	}
 	out.flush()
 	return out.list
+}
+
+// withoutOpenings puts what the parts of a lesson hold in their place, without their names,
+// and with headings of the level that they have where there are no parts.
+func withoutOpenings(children []*element) []*element {
+	var list []*element
+	for _, c := range children {
+		if c.name != "section" || c.at["class"] != "opening" && c.at["class"] != "opening with-class" {
+			list = append(list, c)
+			continue
+		}
+		for _, within := range c.children {
+			switch {
+			case within.at["class"] == "opening-title", within.at["class"] == "reader":
+				continue
+			case regexp.MustCompile(`^h[3-6]$`).MatchString(within.name):
+				within.name = fmt.Sprintf("h%d", within.name[1]-'0'-1)
+			}
+			list = append(list, within)
+		}
+	}
+	return list
+}
+
+// partOfLesson is the text of a heading that begins a part of a lesson.
+var partOfLesson = regexp.MustCompile(`^(?:Prepare|Teach|Understand|After): (class|staff)$`)
+
+// ofParts takes away the headings of a lesson's parts, and from the class edition the
+// parts for staff.
+func ofParts(children []*element, edition Edition) []*element {
+	var list []*element
+	hidden := false
+	for _, c := range children {
+		if m := partOfLesson.FindStringSubmatch(line(c.words())); c.name == "h1" && m != nil {
+			hidden = m[1] == "staff" && edition == Class
+			continue
+		}
+		if !hidden {
+			list = append(list, c)
+		}
+	}
+	return list
 }
 
 // fenced finds a line that opens a fence, in lists and quotes too.
@@ -245,6 +289,11 @@ func foreseen(t *testing.T, text string, edition Edition, value func(placeholder
 		t.Fatal(err)
 	}
 	root := parsed(t, html.Bytes())
+	if body := root.find("body"); body != nil {
+		body.children = ofParts(body.children, edition)
+	} else {
+		root.children = ofParts(root.children, edition)
+	}
 	var follow func(e *element, code bool)
 	follow = func(e *element, code bool) {
 		e.text = standIn.ReplaceAllStringFunc(e.text, func(s string) string {

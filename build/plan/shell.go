@@ -294,7 +294,7 @@ func share(line form.Values) slot {
 		if thing.Count != float64(int(thing.Count)) {
 			each.Decimals = 1
 		}
-		key := "kit.each_" + source.KitEach.Of(line)
+		key := "share." + source.KitEach.Of(line)
 		if thing.Shared > 1 {
 			key += "_shared"
 		}

@@ -50,7 +50,8 @@ func standing(t *testing.T, text string, stands map[int]bool) string {
 			}
 			if hidden > 0 {
 				if hidden--; hidden == 0 && !isList(cut) {
-					out = append(out, "", "<!-- -->", "")
+					indent := text[:len(text)-len(strings.TrimLeft(text, " "))] // of the item that it was in
+					out = append(out, "", indent+"<!-- -->", "")
 				}
 				continue
 			}
