@@ -123,3 +123,13 @@ A,5,45,1,41,18.413984,,
 B,3,36,2,,,,3
 B,3,54,2,,14,15,
 `
+
+// ThreePairs are flights of a class whose groups flew two rockets once each.
+const ThreePairs = `group,fins,stamp,pipe_deg,baseline_m,angle_deg,second_angle_deg
+1,3,1,90,44,13,14
+1,6,1,90,44,11.5,12
+2,6,2,90,44,10.5,11
+2,3,2,90,44,12,12.5
+3,3,3,90,44,14,13.5
+3,6,3,90,44,13,12
+`

@@ -38,7 +38,7 @@ func rocketLog() entry.Entry {
 			leastAngle,
 		}, flightArguments...),
 		Settings: slices.Concat(logSettings, flightSettings),
-		Facts: []entry.Fact{
+		Facts: slices.Concat([]entry.Fact{
 			{Name: "flights", Doc: "how many flights count"},
 			{Name: "rockets", Doc: "how many different rockets there were"},
 			{Name: "changed", Doc: "what was changed from rocket to rocket"},
@@ -51,8 +51,8 @@ func rocketLog() entry.Entry {
 			{Name: "fair", Doc: "whether one thing only was changed, and each rocket had the same stamps"},
 			{Name: "fair_why", Doc: "why, or why not"},
 			entry.Truth("kept", "whether the records hold a flight"),
-		},
-		Sources:  []string{sourceHeights, sourceFlight, sourceDrag, "Doubt of a difference: Student's t with the scatter that all rockets share, 95 %"},
+		}, pairedFacts),
+		Sources:  []string{sourceHeights, sourceFlight, sourceDrag, "Doubt of a difference: Student's t with the scatter that all rockets share, 95 %", sourcePaired},
 		Harmless: "Reads flights that were flown already; launching is the work of rocket-zone.",
 		Reckon:   reckonRocketLog,
 	}
@@ -93,9 +93,21 @@ func reckonRocketLog(v form.Values) (result.Result, error) {
 		{Name: "changed", Value: changedIn(flights)},
 	}, outcome(rockets, by, scatter, freedom), fairness(flights), []result.Fact{entry.True("kept", true)})}
 	r.Tables = []result.Table{rocketsTable(rockets, by), flightsTable(flights)}
-	if groups := flownGroups(flights); len(groups) > 1 {
-		r.Tables = append(r.Tables, logGroupsTable(flights, groups))
-		r.Notes = append(r.Notes, say.Line("rocket-log.note_groups"))
+	if p, ok := pairedOf(flights, rockets, by); ok {
+		r.Facts = append(r.Facts, p.facts()...)
+		for i := range r.Facts {
+			if r.Facts[i].Name == "finding" {
+				r.Facts[i].Value = p.finding(by)
+			}
+		}
+		r.Tables = append(r.Tables, p.table(by))
+		r.Notes = append(r.Notes, p.note())
+	} else {
+		r.Facts = append(r.Facts, noPairs()...)
+		if groups := flownGroups(flights); len(groups) > 1 {
+			r.Tables = append(r.Tables, logGroupsTable(flights, groups))
+			r.Notes = append(r.Notes, say.Line("rocket-log.note_groups"))
+		}
 	}
 	r.Drawings = []drawing.Drawing{flightsChart(rockets, by)}
 	r.Notes = append(r.Notes, say.Line("rocket-log.note_doubt"))
@@ -112,7 +124,7 @@ func emptyLog() result.Result {
 			continue
 		}
 		value := none
-		if f.Name == "flights" || f.Name == "rockets" {
+		if f.Name == "flights" || f.Name == "rockets" || f.Name == "pairs" {
 			value = say.Count(0)
 		}
 		r.Facts = append(r.Facts, result.Fact{Name: f.Name, Value: value})
