@@ -250,12 +250,12 @@ func TestFieldTooSmallForAnyLaunch(t *testing.T) {
 // crew. The Sun of shadow-bearings.csv (erfa) is at 126.86° at 11:00 on 28 April.
 func TestJobsGoByNeed(t *testing.T) {
 	for pupils, want := range map[string]string{
-		"0":  "stamper 1, loader 1, caller 1, warden 4, sighter 2, reader 2, timer 3, recorder 2, wind 1, retriever 2, inspector 2",
+		"0":  "stamper 1, loader 1, caller 1, warden 4, sighter 2, reader 2, recorder 2, timer 3, wind 1, retriever 2, inspector 2",
 		"1":  "stamper 1",
 		"4":  "stamper 1, loader 1, caller 1, warden 1",
-		"16": "stamper 1, loader 1, caller 1, warden 4, sighter 2, reader 2, timer 3, recorder 2",
-		"21": "stamper 1, loader 1, caller 1, warden 4, sighter 2, reader 2, timer 3, recorder 2, wind 1, retriever 2, inspector 2",
-		"27": "stamper 1, loader 1, caller 1, warden 4, sighter 2, reader 2, timer 3, recorder 2, wind 1, retriever 2, inspector 2, next 6",
+		"16": "stamper 1, loader 1, caller 1, warden 4, sighter 2, reader 2, recorder 2, timer 3",
+		"21": "stamper 1, loader 1, caller 1, warden 4, sighter 2, reader 2, recorder 2, timer 3, wind 1, retriever 2, inspector 2",
+		"27": "stamper 1, loader 1, caller 1, warden 4, sighter 2, reader 2, recorder 2, timer 3, wind 1, retriever 2, inspector 2, next 6",
 	} {
 		r := scipy(t, "rocket-zone", "class.pupils="+pupils, "field.margin_percent=60", "day=2027-04-28", "time=11:00")
 		var got []string
@@ -266,8 +266,8 @@ func TestJobsGoByNeed(t *testing.T) {
 			switch job {
 			case "stamper", "loader", "caller":
 				place = "at the bottle, behind it, never over the nose"
-			case "sighter", "reader":
-				place = "46 m from the launcher, with the Sun behind: one pair at a bearing of 172°, one at 82°"
+			case "sighter", "reader", "recorder":
+				place = "46 m from the launcher, with the Sun behind: one at a bearing of 172°, one at 82°"
 			case "warden", "wind":
 				place = "outside the clear zone, 44 m or more from the launcher"
 			}
@@ -364,7 +364,7 @@ func TestPlanOfTheZone(t *testing.T) {
 	}
 	entrytest.Tells(t, r.Notes, "rocket-zone.note_no_sun", "At 2:00 the Sun is not up", "46 m from the launcher")
 	entrytest.Tells(t, []say.Phrase{d.Description}, "rocket-zone.description_wind", "one up and one down the wind")
-	if got := entrytest.Written(t, r.Tables[0].Rows[4].Cells[2]); got != "46 m from the launcher, one pair up the wind, one down" {
+	if got := entrytest.Written(t, r.Tables[0].Rows[4].Cells[2]); got != "46 m from the launcher, one up the wind, one down" {
 		t.Errorf("by night the sighters stand %s", got)
 	}
 

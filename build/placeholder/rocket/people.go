@@ -18,7 +18,7 @@ func jobs() []job {
 		{"stamper", "launcher", 1}, {"loader", "launcher", 1}, {"caller", "launcher", 1},
 		{"warden", "edge", 4},
 		{"sighter", "station", 2}, {"reader", "station", 2},
-		{"timer", "waiting", 3}, {"recorder", "waiting", 2}, {"wind", "edge", 1},
+		{"recorder", "station", 2}, {"timer", "waiting", 3}, {"wind", "edge", 1},
 		{"retriever", "waiting", 2}, {"inspector", "waiting", 2},
 	}
 }
