@@ -1,6 +1,10 @@
 package rocket_test
 
-import "testing"
+import (
+	"testing"
+
+	"noonbook/build/placeholder/entrytest"
+)
 
 // What pupils see of field and launcher is the drawing with its cautions and warnings,
 // without the teacher's table.
@@ -29,5 +33,20 @@ func TestTemplateAlone(t *testing.T) {
 	}
 	if len(r.Sheets) == 0 || len(r.Sheets) != len(whole.Sheets) || len(r.Cautions) != len(whole.Cautions) {
 		t.Errorf("%d sheets of %d, %d cautions of %d", len(r.Sheets), len(whole.Sheets), len(r.Cautions), len(whole.Cautions))
+	}
+}
+
+// The line for a shorter tube is where a ruler finds it on the true-size sheet: so many
+// millimetres below the edge that the nose goes on, along the whole wrap. Without the
+// argument there is none.
+func TestLineForAShorterTube(t *testing.T) {
+	sheet := reckon(t, "alder reach", "rocket-wrap", "2027-04-28", "shorter_mm=40").Sheets[0].Drawing
+	wrap, line := entrytest.Path(t, sheet, "outline wrap"), entrytest.Path(t, sheet, "fold shorter")
+	for i, end := range line {
+		entrytest.Near(t, "below the top", end.Y-wrap[0].Y, 40, 1e-9)
+		entrytest.Near(t, "along the wrap", end.X, wrap[i].X, 1e-9)
+	}
+	if n := len(entrytest.Roled(reckon(t, "alder reach", "rocket-wrap", "2027-04-28").Sheets[0].Drawing, "fold shorter")); n > 0 {
+		t.Errorf("%d lines nobody asked for", n)
 	}
 }

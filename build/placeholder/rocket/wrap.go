@@ -18,6 +18,7 @@ import (
 const (
 	argSize       form.Key[string]  = "size"
 	argNumbers    form.Key[bool]    = "numbers"
+	argShorterMM  form.Key[float64] = "shorter_mm"
 	argFins       form.Key[int]     = "fins"
 	argTapeG      form.Key[float64] = "tape_g"
 	argBodyMM     form.Key[float64] = "body_mm"
@@ -30,10 +31,11 @@ const (
 
 func rocketWrap() entry.Entry {
 	return entry.Entry{
-		Name:      "rocket-wrap",
-		Summary:   "Template of a paper rocket for the school's pipe: body wrap, nose cone and fins, at true size.",
-		Arguments: append(designArguments(), form.Field{Key: argNumbers, Default: true, Doc: "Whether the numbers and their working are shown with the template; pupils only cut it out."}),
-		Settings:  append(form.Keys{school.Paper}, tubeSettings...),
+		Name:    "rocket-wrap",
+		Summary: "Template of a paper rocket for the school's pipe: body wrap, nose cone and fins, at true size.",
+		Arguments: append(designArguments(), form.Field{Key: argNumbers, Default: true, Doc: "Whether the numbers and their working are shown with the template; pupils only cut it out."},
+			form.Field{Key: argShorterMM, Unit: "mm", Min: 0, Max: 60, Default: 0.0, Doc: "How much a shorter rocket's tube is cut off at the top: the body has a line there. 0 for no line."}),
+		Settings: append(form.Keys{school.Paper}, tubeSettings...),
 		Facts: []entry.Fact{
 			{Name: "pipe", Unit: "mm", Doc: "outside diameter of the pipe"},
 			{Name: "inside", Unit: "mm", Doc: "inside diameter of the tube"},
@@ -168,7 +170,7 @@ func reckonRocketWrap(v form.Values) (result.Result, error) {
 		Working:  wrapWorking(d),
 	}
 	paper := drawing.PaperOf(school.Paper.Of(v))
-	for _, sheet := range templateSheets(d, paper) {
+	for _, sheet := range templateSheets(d, quantity.Millimetres(argShorterMM.Of(v)), paper) {
 		r.Sheets = append(r.Sheets, paper.Sheets(sheet)...)
 	}
 	if !argNumbers.Of(v) {
@@ -195,7 +197,7 @@ const (
 // pieces beside it, row by row, and what finds no room on further sheets. A piece
 // that is larger than the paper is a drawing of its own size, to be laid across or
 // tiled.
-func templateSheets(d rocket.Design, paper drawing.Paper) []drawing.Drawing {
+func templateSheets(d rocket.Design, shorter quantity.Length, paper drawing.Paper) []drawing.Drawing {
 	width, height := paper.Area()
 	sheet := func(wide, high float64) drawing.Drawing {
 		return drawing.Drawing{Name: "template", Width: wide, Height: high,
@@ -203,7 +205,7 @@ func templateSheets(d rocket.Design, paper drawing.Paper) []drawing.Drawing {
 			Description: say.Line("rocket-wrap.sheet_description", say.Millimetres(d.Wrap(), 1), say.Millimetres(d.Body, 0), say.Degrees(d.Cone().Sector(), 1)),
 		}
 	}
-	pieces := []piece{wrapPiece(d), conePiece(d)}
+	pieces := []piece{wrapPiece(d, shorter), conePiece(d)}
 	for i := range d.Fins {
 		pieces = append(pieces, finPiece(d, i+1))
 	}
@@ -239,13 +241,17 @@ const glueStrip = quantity.Length(0.010)
 
 // wrapPiece is the body: its outline, the edge of the glue strip, a line for each
 // fin, and words at the ends.
-func wrapPiece(d rocket.Design) piece {
+func wrapPiece(d rocket.Design, shorter quantity.Length) piece {
 	round, body := d.Wrap().Millimetres(), d.Body.Millimetres()
 	strip := glueStrip.Millimetres()
 	return piece{round + strip, body, func(p *drawing.Drawing, at drawing.Point) {
 		to := func(x, y float64) drawing.Point { return shifted(at, x, y) }
 		p.Area("outline wrap", to(0, 0), to(round+strip, 0), to(round+strip, body), to(0, body))
 		p.Line("fold overlap", to(round, 0), to(round, body))
+		if y := shorter.Millimetres(); y > 0 {
+			p.Line("fold shorter", to(0, y), to(round+strip, y))
+			p.Label("hint", to(round/2, y-1.5), drawing.Middle, say.Words("rocket-wrap.shorter_label", say.Millimetres(shorter, 0)))
+		}
 		p.Turned("hint", to(round+strip/2+1.1, body/2), -90, say.Words("rocket-wrap.glue_here"))
 		root := d.Fin.Root.Millimetres()
 		for i := range d.Fins {
