@@ -9,6 +9,7 @@ import (
 // adults do these steps, before the day.
 var staffCautions = []written{
 	{"6-telescope", says("Only adults cut tubes, with the saw in its guide, away from the class", "Lenses are in their bags while anything is cut", "Cut edges are taped before anybody puts an eye to them", "The school's own rules come first"), "Cut for each group", false},
+	{"6-telescope", lensCare, "measure three of each as the class will", false},
 	{"6-more-about-lenses", lensCare, "A lens gathers the light", false},
 	{"6-more-about-lenses", telescopeCare, "A lens gathers the light", false},
 	{"9-rocket-day", says("The launcher is an adult's work", "try it first, on an empty field, with glasses on", "Never let it hold pressure", "NASA withdrew", "cracked, whitened or scratched goes in the bin", "ask about latex", "Ask the school and the field's owner for permission", "their rules and local codes come before this page"), "Inspect the launcher. Stamp once without a rocket", false},
