@@ -23,6 +23,7 @@ func tubeParts() entry.Entry {
 			{Key: argEyeDioptres, Unit: "dioptres", Min: 0, Max: 10, Default: 4.0, Doc: "How far eyes without their glasses may differ from a relaxed eye of normal sight, either way."},
 		},
 		Settings: slices.Concat(optics, form.Keys{school.StockTubes}),
+		Facts:    []entry.Fact{entry.Truth("fits", "whether our tubes serve the two lenses, so that the telescope can be drawn")},
 		Sources:  []string{"Drawn to scale, with the lengths of tube-plan"},
 		Cautions: []string{entry.CareLenses, entry.CareTelescope},
 		Reckon: func(v form.Values) (result.Result, error) {
@@ -30,7 +31,7 @@ func tubeParts() entry.Entry {
 			if err != nil {
 				return result.Result{}, err
 			}
-			r := result.Result{Warnings: warnings}
+			r := result.Result{Warnings: warnings, Facts: []result.Fact{entry.True("fits", s.plan.fit == lens.Fits)}}
 			if s.plan.fit == lens.Fits {
 				r.Drawings = []drawing.Drawing{s.section(false)}
 			}
