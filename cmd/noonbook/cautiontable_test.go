@@ -79,7 +79,7 @@ var everyPlaceholder = []warned{
 		also: []said{says("outside in the Sun: hat, sun cream, water")}, unsaid: []said{familyEvening}},
 	{name: "family-note", when: "of a lesson in the dark", given: "lesson = 2\n", cautions: []said{familySun, familyEvening},
 		also: []said{says("in the dark, with an adult: a warm coat")}, unsaid: []said{familyOutside}},
-	{name: "family-note", when: "of a lesson indoors", given: "lesson = 3\n", cautions: []said{familySun}, also: []said{noPhotograph}, unsaid: []said{familyOutside, familyEvening, says("Evenings at home")}},
+	{name: "family-note", when: "of a lesson indoors", given: "lesson = 3\n", cautions: []said{familySun}, also: []said{noPhotograph}, unsaid: []said{familyOutside, familyEvening, says("Evenings at home").french("Le soir à la maison")}},
 	{name: "family-note", when: "about evenings at home", given: "lesson = 3\nevenings = true\n", cautions: []said{familySun, familyEvening}, also: []said{eveningAtHome},
 		paper: []said{says("after dark, with an adult").french("le soir, avec un adulte"), says("No answer is a no", "own rules come first").french("Sans réponse, c'est non", "règles de l'école passent en premier")}},
 	{name: "journey-table", given: april},
