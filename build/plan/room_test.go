@@ -15,7 +15,7 @@ const roomLesson = "```lesson\ntitle = \"Room\"\nsummary = \"s\"\n[sheet]\nfront
 	"# Prepare: staff\n\n## Secretly\n\nNumbat.\n\n" +
 	"# Teach: class\n\n## The question\n\nWhich is wrong?\n\nWrite it down.\n\n| | My guess |\n|---|---|\n| When? | |\n| Where? | |\n\n" +
 	"## Parts\n\n![The parts](far.svg)\n\nPoint to each.\n\n" +
-	"## Cut\n\nFor the maker.\n\n```caution tip\nFold tape over it.\n```\n\n1. Draw a line.\n2. Cut it.\n\n   ~~~staff\n   Numbat in a step.\n   ~~~\n\n3. Bend it.\n\nIt worked if it stays.\n\n```compute dial-gnomon\n```\n\n" +
+	"## Cut\n\nFor the maker.\n\n```caution tip\nFold tape over it.\n```\n\n1. Draw a line.\n2. Cut it.\n\n   ~~~staff\n   Numbat in a step.\n   ~~~\n\n   - Gently\n\n     ~~~staff\n     Numbat deeper.\n     ~~~\n\n3. Bend it.\n\nIt worked if it stays.\n\n```compute dial-gnomon\n```\n\n" +
 	"## Go out\n\n```caution sun\n```\n\n1. Hold it.\n2. Turn it. ![Turned](far.svg)\n3. It worked if it fits.\n\n```compute dial-hours\n```\n\nFinished early? Look round.\n\n" +
 	"# Teach: staff\n\n## Minutes\n\n| Minute | What |\n|---|---|\n| 0 | The question |\n| 7 | [Numbat](#cut) |\n| 20 | Go outside. |\n| 30 | *Go out* |\n| 45 | In |\n\n> Numbat aloud.\n\n" +
 	"# After: class\n\n## Questions\n\n1. How far?\n\n```answer lines=2\nQuokka far.\n\nBecause of {sun-day.rise}.\n```\n\n2. How near?\n\n```answer\nQuokka near.\n```\n\nAnd why?\n\n```answer lines=1\nQuokka so.\n```\n\n" +
@@ -85,7 +85,7 @@ func TestLessonInTheRoom(t *testing.T) {
 				"Parts", "picture: Point to each. [picture]",
 				"Cut"}, until("9:30"),
 			[]string{"care: Take care Fold tape over it.", "care: Take care Pass scissors",
-				"step: 1 For the maker. Draw a line.", "step: 2 Cut it.", "step: 3 Bend it. It worked if it stays.",
+				"step: 1 For the maker. Draw a line.", "step: 2 Cut it. Gently", "step: 3 Bend it. It worked if it stays.",
 				"Go out"}, until("9:55"),
 			[]string{"care: Take care Never look at the Sun", "care: Take care Hour keepers",
 				"step: 1 Hold it.", "step: 2 Turn it. It worked if it fits. [picture]", "table: Hours to mark", "words: The last column",

@@ -9,7 +9,8 @@
 	// Letters in hundredths of the screen's height: what is tried, the largest first, by
 	// what a view shows. What is read aloud goes below 5 only when it can not be divided.
 	const sizes = [11.5, 10, 9, 8.2, 7.4, 6.8, 6.2, 5.6, 5, 4.6, 4.2, 3.9, 3.6, 3.4, 3.2, 2.95];
-	const largest = { title: 6.2, question: 10, step: 8.2, care: 6.8, words: 7.4, table: 6.2, computed: 4.2, picture: 5.6 };
+	const largest = { title: 6.2, question: 10, step: 8.2, care: 6.8, words: 7.4, table: 6.2, computed: 4.2, picture: 4.2 };
+	const besidePicture = 5.6;
 	const aloud = 5;
 	// The smallest letters; and those of a table or a drawing that would else be cut off or
 	// cover itself, of which capitals still are a fiftieth.
@@ -173,7 +174,7 @@
 
 	function enlarge(view, floor) {
 		const body = view.querySelector('.view-body');
-		const top = body.querySelector('img') ? largest.picture : largest[view.dataset.kind];
+		const top = Math.min(largest[view.dataset.kind], body.querySelector('img') ? besidePicture : Infinity);
 		for (const size of sizes) {
 			if (size > top || size < floor) continue;
 			view.style.setProperty('--letters', `${size}vh`);
@@ -237,18 +238,42 @@
 	}
 
 	// pieces is what a view can be divided into: the rows of its table, or the blocks or
-	// items of its body.
+	// items of its body, or the sentences of its one paragraph.
 	function pieces(view) {
 		let box = view.querySelector('.view-body');
+		const parts = () => [...box.children].filter((piece) => !piece.matches('.answer, .side-label'));
 		for (;;) {
 			if (box.matches('table')) box = box.querySelector('tbody') ?? box;
-			if (box.children.length !== 1 || box.firstElementChild.matches('p, svg, tr, h1')) break;
-			box = box.firstElementChild;
+			const [only, ...more] = parts();
+			if (!only || more.length > 0 || only.matches('svg, tr, h1, .sentence, p:not(:has(> .sentence))')) return parts();
+			box = only;
 		}
-		return [...box.children].filter((piece) => !piece.matches('.answer'));
+	}
+
+	// cut puts every sentence of a paragraph into an element of its own. One ends at a stop
+	// before a capital.
+	function cut(view) {
+		for (const paragraph of view.querySelectorAll('.view-body p:not(.side-label, .answer *)')) {
+			const nodes = [...paragraph.childNodes];
+			let sentence;
+			const begin = () => {
+				sentence = document.createElement('span');
+				sentence.className = 'sentence';
+				paragraph.append(sentence);
+			};
+			begin();
+			for (const node of nodes) {
+				const texts = node.nodeType === Node.TEXT_NODE ? node.data.split(/(?<=[.!?]["”’»)]*\s+)(?=[«“"(]*\p{Lu})/u) : [node];
+				texts.forEach((text, i) => {
+					if (i > 0) begin();
+					sentence.append(text);
+				});
+			}
+		}
 	}
 
 	function divided(view, spare) {
+		if (pieces(view).length < 2) [view, spare].forEach(cut);
 		const all = pieces(view).length;
 		if (all < 2) return [view];
 		const left = pieces(view);
