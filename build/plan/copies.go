@@ -51,7 +51,7 @@ func printedFrom(l *source.Lesson) []string {
 }
 
 // printed warns of things that are printed from what their lesson does not have, and of
-// sheets of which nobody knows how many to print. A unit in which nothing is said to be
+// sheets and cards of which nobody knows how many to print. A unit in which nothing is said to be
 // printed counts its copies by hand.
 func (p *Plan) printed(problems *problem.List) {
 	said := slices.ContainsFunc(p.unit.Lessons, func(l *source.Lesson) bool {
@@ -72,11 +72,16 @@ func (p *Plan) printed(problems *problem.List) {
 		for _, sheets := range l.Printables() {
 			if name := sheets.Entry.Name; !slices.Contains(from, name) && !told[name] {
 				told[name] = true
-				problems.Warn(sheets.At, "%s: nothing in the lesson's kit is printed from it; write print = %q for the thing that is, so that its copies are counted", name, name)
+				problems.Warn(sheets.At, "%s: "+fromNothing, name, name)
 			}
+		}
+		if hasCard(l) && !slices.Contains(from, classroom.BuildCard) {
+			problems.Warn(l.Place(source.SheetCard), "lesson: %s: "+fromNothing, source.SheetCard, classroom.BuildCard)
 		}
 	}
 }
+
+const fromNothing = "nothing in the lesson's kit is printed from it; write print = %q for the thing that is, so that its copies are counted"
 
 // papersOf returns the papers that a lesson has, by the names that the key print takes.
 func papersOf(l *source.Lesson) []string {

@@ -88,6 +88,8 @@ func TestWhatIsPrintedFromNothing(t *testing.T) {
 		{"no questions, no card", kit + "print = \"pupil-sheet\"\n" + kit + "print = \"card\"\n" + kit + "print = \"dial-face\"\n" + kit + "print = \"dial-gnomon\"\n" + blocks, []string{
 			`unit/1-a.md:5:9: warning: lesson: kit: print = "pupil-sheet", and the lesson has no such paper; want one of dial-gnomon, dial-face`,
 			`unit/1-a.md:8:9: warning: lesson: kit: print = "card", and the lesson has no such paper; want one of dial-gnomon, dial-face`}},
+		{"a card", kit + "print = \"dial-face\"\n[sheet]\ncard = [\"how\"]\n```\n\n## How\n\n```compute dial-face\n```\n", []string{
+			`unit/1-a.md:7:8: warning: lesson: sheet.card: nothing in the lesson's kit is printed from it; write print = "card" for the thing that is, so that its copies are counted`}},
 		{"nothing to print", kit + "print = \"dial-face\"\n```\n", []string{`unit/1-a.md:5:9: warning: lesson: kit: print = "dial-face", and the lesson has no such paper; it has none to print`}},
 		{"where it stands alone", kit + "print = \"dial-face\"\nonly = \"place-facts.south\"\n```\n\n````only place-facts.south\n```compute dial-face\n```\n````\n", nil},
 		{"where it does not stand", kit + "print = \"dial-face\"\n```\n\n````only place-facts.south\n```compute dial-face\n```\n````\n", []string{

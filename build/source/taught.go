@@ -73,6 +73,9 @@ func (l *Lesson) taught() classroom.Lesson {
 			lesson.Prints = append(lesson.Prints, name)
 		}
 	}
+	if len(l.Sheet(SheetCard)) > 0 {
+		lesson.Prints = append(lesson.Prints, classroom.BuildCard)
+	}
 	return lesson
 }
 

@@ -24,14 +24,14 @@ func (p Papers) Counted() bool { return p.Item != "" }
 func (p Papers) TrueSize() bool { return p.Print != PupilSheet && p.Print != BuildCard }
 
 // Papers returns what is printed for a lesson: the things of its kit that are printed
-// from a paper of the lesson, in their order, and then the sheets that it shows and
-// nothing is printed from.
+// from a paper of the lesson, in their order, and then what it has to print and nothing
+// is printed from.
 func (l Lesson) Papers(pupils int, groups []int) []Papers {
 	var list []Papers
 	count := map[string]int{}
 	for _, t := range l.Kit {
 		p := Papers{Print: t.Print, Item: t.Item, Copies: t.Need(pupils, groups)}
-		if t.Print == "" || p.TrueSize() && !slices.Contains(l.Prints, t.Print) {
+		if t.Print == "" || t.Print != PupilSheet && !slices.Contains(l.Prints, t.Print) {
 			continue
 		}
 		list = append(list, p)

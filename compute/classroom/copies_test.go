@@ -10,7 +10,7 @@ import (
 // pupil, a card for two groups. What is printed from no paper of the lesson is none.
 func TestPapers(t *testing.T) {
 	l := Lesson{
-		Prints: []string{"dial-blank", "dial-gnomon", "dial-face"},
+		Prints: []string{"dial-blank", "dial-gnomon", "dial-face", BuildCard},
 		Kit: []Thing{
 			{Item: "pencils", Count: 1, Share: PerPupil},
 			{Item: "gnomon sheets", Count: 1, Share: PerGroup, Spare: 1, Print: "dial-gnomon"},

@@ -22,7 +22,7 @@ type Lesson struct {
 	Wet    Wet
 	With   int // number of the lesson, from 1, that it changes places with when it is wet; 0 for the next one
 	Kit    []Thing
-	Prints []string // placeholders whose sheets it shows, each once
+	Prints []string // what it has to print: placeholders whose sheets it shows, each once, and BuildCard
 	Core   bool     // the unit cannot do without it
 
 	// For the teacher's papers; no day depends on them.

@@ -15,7 +15,7 @@ import (
 // Tuesday 13 and Wednesday 14 April 2027; the school day before the first is a Friday.
 func TestPrintList(t *testing.T) {
 	unit := []classroom.Lesson{
-		{Title: "A", Start: classroom.AnyTime, Prints: []string{"dial-gnomon", "dial-face"}, Kit: []classroom.Thing{
+		{Title: "A", Start: classroom.AnyTime, Prints: []string{"dial-gnomon", "dial-face", classroom.BuildCard}, Kit: []classroom.Thing{
 			{Item: "gnomons", Count: 1, Share: classroom.PerGroup, Spare: 1, Print: "dial-gnomon"},
 			{Item: "cards", Count: 1, Share: classroom.PerGroup, Print: classroom.BuildCard},
 		}},
