@@ -4,7 +4,7 @@
 
 import { some } from './ledger.mjs';
 
-export const kinds = ['room letters', 'room read aloud', 'room fits', 'room keys', 'room answers', 'room without scripts', 'room on a small screen'];
+export const kinds = ['room letters', 'room read aloud', 'room fits', 'room keeps words', 'room keys', 'room answers', 'room without scripts', 'room on a small screen'];
 
 export const screen = { width: 1920, height: 1080 };
 
@@ -63,6 +63,9 @@ export async function room(context, edition, isStaff, ledger) {
 		for (const size of others) {
 			await page.setViewportSize(size);
 			await page.goto(edition.url(name));
+			const kept = await page.evaluate(saidOnTheWall);
+			const lost = edition.said.get(name).filter((words) => !kept.includes(words));
+			ledger.check(label, 'room keeps words', lost.length ? [`lost: ${some(lost, 2)}`] : [], `${size.width} × ${size.height}`);
 			const over = [];
 			for await (const [at, seen] of walk(page)) over.push(...seen.over.map((what) => `view ${at}: ${what}`));
 			ledger.check(label, 'room fits', over, `${size.width} × ${size.height}`);
@@ -77,13 +80,16 @@ function tooSmall(at, letters) {
 	return [`view ${at}: capitals of ${((1000 * least) / screen.height).toFixed(1)} thousandths, ${some(letters.filter((letter) => letter.capital === least).map(({ text }) => text), 1)}`];
 }
 
-// roomPlain looks at the pages in a context without scripts.
+// roomPlain looks at the pages in a context without scripts. It comes first, since it
+// notes what they say.
 export async function roomPlain(context, edition, ledger) {
 	const page = await context.newPage();
+	edition.said = new Map();
 	await page.setViewportSize(screen);
 	for (const name of edition.pages.filter(isRoom)) {
 		await page.goto(edition.url(name));
 		ledger.check(edition.label(name), 'room without scripts', await page.evaluate(plain));
+		edition.said.set(name, await page.evaluate(said));
 	}
 	await page.close();
 }
@@ -244,6 +250,21 @@ function look() {
 		return { src: image.src, height: Math.min(box.height, (box.width * image.naturalHeight) / image.naturalWidth) };
 	});
 	return { letters, aloud, over: over.slice(0, 3), pictures };
+}
+
+// said are the words of each paragraph, item and cell, without blanks.
+function said() {
+	return [...document.querySelectorAll('.view-body :is(p, li, td, th, dd)')].map((element) => element.textContent.replace(/\s+/g, '')).filter(Boolean);
+}
+
+// saidOnTheWall are those of all views, one after the other, where a paragraph may go on
+// in the next.
+function saidOnTheWall() {
+	return [...document.querySelectorAll('.view-body')].map((body) => {
+		const copy = body.cloneNode(true);
+		if (body.parentElement.previousElementSibling?.dataset.from === body.parentElement.dataset.from) copy.querySelectorAll('.side-label').forEach((label) => label.remove());
+		return copy.textContent.replace(/\s+/g, '');
+	}).join('');
 }
 
 // plain wants all views below one another, in their order, and nothing that only a

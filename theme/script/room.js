@@ -254,7 +254,9 @@
 	// before a capital.
 	function cut(view) {
 		for (const paragraph of view.querySelectorAll('.view-body p:not(.side-label, .answer *)')) {
+			if (paragraph.querySelector('.sentence')) continue;
 			const nodes = [...paragraph.childNodes];
+			paragraph.replaceChildren();
 			let sentence;
 			const begin = () => {
 				sentence = document.createElement('span');
