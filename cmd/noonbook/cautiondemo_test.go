@@ -284,7 +284,7 @@ func (c written) readers(t *testing.T, demo string) (alone, prepare bool) {
 	}
 	whole := strings.Contains(string(text), "\nreader = \"staff\"\n")
 	for _, block := range cautionBlock.FindAllStringSubmatchIndex(string(text), -1) {
-		if missing(string(text[block[2]:block[3]]), "en", []said{c.words}) != nil {
+		if missing(plain(string(text[block[2]:block[3]])), "en", []said{c.words}) != nil {
 			continue
 		}
 		opening := ""
