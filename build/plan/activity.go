@@ -22,6 +22,9 @@ func (p *Plan) queues(s *pressing, problems *problem.List) {
 			if a.Turn <= 0 { // a fault of its own
 				continue
 			}
+			if a.Sharing > 0 {
+				a.Activity = a.SharedBy(a.Sharing, school.ClassPupils.Of(s.settings), s.groups)
+			}
 			given := time.Duration(a.Minutes) * time.Minute
 			if given > whole {
 				problems.Warn(l.RowPlace(source.BlockActivity, k, source.ActivityMinutes), "lesson: %q is given %s, and the whole lesson has %s", a.What, lasting(given), lasting(whole))

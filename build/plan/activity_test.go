@@ -49,6 +49,9 @@ func TestActivitiesAreReckonedForTheClass(t *testing.T) {
 			[]string{`unit/1-a.md:7:11: warning: lesson: "flights": 54 turns of 64 s at 1 place take 57 min 36 s, and the whole lesson has 50 min; 2 places with 2 adults, or 1 for each pupil, would do`}},
 		{"compasses", "what = \"true north\"\neach = \"group\"\nseconds = 180\nplaces = 3\nminutes = 8\n", 27,
 			[]string{`unit/1-a.md:6:11: warning: lesson: "true north": 9 turns of 180 s at 3 places take 9 min, and the lesson gives it 8 min; 5 places would do`}},
+		{"compasses, one for three groups", "what = \"true north\"\neach = \"group\"\nseconds = 180\nshared_by = 3\nminutes = 9\n", 30, nil}, // ten groups, four places, three rounds
+		{"and a minute less", "what = \"true north\"\neach = \"group\"\nseconds = 180\nshared_by = 3\nminutes = 8\n", 30,
+			[]string{`unit/1-a.md:6:11: warning: lesson: "true north": 10 turns of 180 s at 4 places take 9 min, and the lesson gives it 8 min; 5 places would do`}},
 		{"a turn too long", "what = \"a film\"\neach = \"class\"\nseconds = 900\nminutes = 10\n", 27,
 			[]string{`unit/1-a.md:6:11: warning: lesson: "a film": 1 turn of 900 s at 1 place takes 15 min, and the lesson gives it 10 min; one turn alone takes longer`}},
 		{"longer than the lesson", "what = \"cuts\"\neach = \"pupil\"\nseconds = 60\nminutes = 60\n", 27,

@@ -12,6 +12,7 @@ import (
 type Activity struct {
 	classroom.Activity
 	What    string
+	Sharing int // how many of those who take turns share a place; 0 where the places are counted
 	Minutes int // that the lesson gives it; 0 for the whole lesson
 	Adults  int // at each place
 }
@@ -29,6 +30,7 @@ func (l *Lesson) Activities() []Activity {
 				Places: ActivityPlaces.Of(row),
 			},
 			What:    ActivityWhat.Of(row),
+			Sharing: ActivitySharedBy.Of(row),
 			Minutes: ActivityMinutes.Of(row),
 			Adults:  ActivityAdults.Of(row),
 		})
@@ -37,7 +39,8 @@ func (l *Lesson) Activities() []Activity {
 }
 
 // activities reports the things that an activity uses and the kit does not list. Where
-// the kit lists them at other schools it is a warning.
+// the kit lists them at other schools it is a warning. It also reports places that are
+// shared by one.
 func (r *reader) activities(l *Lesson) {
 	report := r.problems.Add
 	if r.answers != nil {
@@ -48,6 +51,9 @@ func (r *reader) activities(l *Lesson) {
 		items = append(items, KitItem.Of(thing))
 	}
 	for i, row := range BlockActivity.Of(l.Block) {
+		if ActivitySharedBy.In(row) && ActivityEach.Of(row) == "class" {
+			r.problems.Add(l.RowPlace(BlockActivity, i, ActivitySharedBy), `lesson: activity: shared_by goes with each = "group" or "pupil"; write places`)
+		}
 		for k, use := range ActivityUses.Of(row) {
 			if !begins(items, use) {
 				report(l.RowPlace(BlockActivity, i, ActivityUses, k), "lesson: activity: the kit lists no %q%s", use, nearItem(use, items))

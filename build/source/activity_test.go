@@ -22,6 +22,8 @@ func TestActivityAndKit(t *testing.T) {
 		{"not there", activity + "uses = [\"hammers\", \"\"]\n```\n", []string{
 			`u/a.md:14:9: lesson: activity: the kit lists no "hammers"; write the first words of an item of the kit`,
 			`u/a.md:14:20: lesson: activity: the kit lists no ""; write the first words of an item of the kit`}},
+		{"places shared by the class", kit + "[[activity]]\nwhat = \"cuts\"\neach = \"class\"\nseconds = 60\nshared_by = 2\n```\n", []string{
+			`u/a.md:14:13: lesson: activity: shared_by goes with each = "group" or "pupil"; write places`}},
 		{"keys that must be there", kit + "[[activity]]\nwhat = \"cuts\"\n```\n", []string{
 			`u/a.md:10:1: lesson: each is missing: "pupil", "group" or "class"`,
 			`u/a.md:10:1: lesson: seconds is missing: a whole number from 1 s to 36000 s`}},

@@ -62,6 +62,7 @@ const (
 	ActivityCount       form.Key[int]           = "count"
 	ActivitySeconds     form.Key[int]           = "seconds"
 	ActivityPlaces      form.Key[int]           = "places"
+	ActivitySharedBy    form.Key[int]           = "shared_by"
 	ActivityMinutes     form.Key[int]           = "minutes"
 	ActivityAdults      form.Key[int]           = "adults"
 	ActivityUses        form.Key[[]string]      = "uses"
@@ -138,6 +139,7 @@ func LessonBlock() form.Form {
 			{Key: ActivityCount, Min: 1, Max: 1000, Default: 1, Doc: "Turns that each takes."},
 			{Key: ActivitySeconds, Unit: "s", Min: 1, Max: 36000, Required: true, Doc: "How long one turn takes, with stepping up and making room."},
 			{Key: ActivityPlaces, Min: 1, Max: 1000, Default: 1, Doc: "Turns that can be taken at once."},
+			{Key: ActivitySharedBy, Min: 1, Max: 1000, Assumed: "places says how many", Doc: "How many groups or pupils share a place, rounded up, where the places grow with the class; it stands in for places."},
 			{Key: ActivityMinutes, Unit: "min", Min: 1, Max: 600, Assumed: "the whole lesson", Doc: "Time that the lesson gives it."},
 			{Key: ActivityAdults, Min: 0, Max: 10, Default: 0, Doc: "Adults who must be at each place."},
 			{Key: ActivityUses, Doc: "Things of this lesson's kit that it takes, each by the first words of its item."},

@@ -11,6 +11,13 @@ type Activity struct {
 	Places int           // turns that can be taken at once
 }
 
+// SharedBy returns the activity with a place for so many of those who take turns, as a
+// class has a compass for three groups; at least one.
+func (a Activity) SharedBy(sharing, pupils int, groups []int) Activity {
+	a.Places = max(1, over(a.Share.among(pupils, groups), sharing))
+	return a
+}
+
 // Turns returns how many turns the class takes: none where it has no pupils.
 func (a Activity) Turns(pupils int, groups []int) int {
 	return a.Count * a.Share.among(pupils, groups)

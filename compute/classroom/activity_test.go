@@ -41,6 +41,11 @@ func TestQueues(t *testing.T) {
 			t.Errorf("%s: %d for each would do, want %d", c.name, got, c.count)
 		}
 	}
+	for pupils, places := range map[int]int{27: 3, 28: 3, 30: 4, 0: 1} { // nine, nine, ten groups and none
+		if got := (Activity{Share: PerGroup, Places: 1}).SharedBy(3, pupils, Groups(pupils, 3)).Places; got != places {
+			t.Errorf("three groups of a class of %d share a place: %d places, want %d", pupils, got, places)
+		}
+	}
 	if turns := (Activity{PerPupil, 2, time.Minute, 1}).Turns(0, nil); turns != 0 {
 		t.Errorf("a class without pupils takes %d turns", turns)
 	}
