@@ -20,8 +20,9 @@ import (
 // carried as links that save them. Each page is a section whose name is that of
 // its file, and the anchors of a page are named "page/anchor".
 //
-// The pages for a projector stay out, with the links to them: they repeat the lessons, and
-// the file would be too large to mail.
+// The pages for a projector stay out, with the links to them, and so do the small pictures
+// of sheets, which are in the file themselves: they repeat what is there, and the file
+// would be too large to mail.
 //
 // The style sheet shows the page that is asked for and prints all of them from
 // the cover; a browser that can not do that shows them one below the other.
@@ -110,7 +111,7 @@ func (b *binder) head(cover []byte) {
 func (b *binder) page(f file.File) {
 	stem := strings.TrimSuffix(f.Name, ".html")
 	body, inside := markup.Piece{}, false
-	drop := "" // what is left out: "finder" or "all-pages", which are details elements, or "room-link"
+	drop := "" // what is left out: "finder" or "all-pages", which are details elements, "room-link" or "preview"
 	for piece := range markup.Pieces(f.Bytes) {
 		class, _ := piece.Attribute("class")
 		switch {
@@ -133,6 +134,12 @@ func (b *binder) page(f file.File) {
 			drop = class
 		case drop == "room-link":
 			if piece.End && piece.Tag != "a" {
+				drop = ""
+			}
+		case drop == "" && class == "preview":
+			drop = class
+		case drop == "preview":
+			if piece.End && piece.Tag == "span" {
 				drop = ""
 			}
 		case drop == "finder":
@@ -199,6 +206,8 @@ func (b *binder) target(stem, link string) string {
 		return link
 	case u.Path == "":
 		return "#" + stem + "/" + u.Fragment
+	case path.Ext(u.Path) == ".ics" && b.files[u.Path] != nil && stem != "index":
+		return "#index" // every page links the calendar; the cover carries it
 	case isPage(u.Path) && b.files[u.Path] != nil:
 		target := "#" + strings.TrimSuffix(u.Path, ".html")
 		if u.Fragment != "" {

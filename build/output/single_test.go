@@ -18,12 +18,12 @@ func pages() []file.File {
 	}
 	way := `<nav class="navigation"><details class="finder" data-words="concordance.js"><summary>Find</summary><input id="nb-finder"></details><details class="all-pages"><summary>All pages</summary><ol><li><a href="a.html">A</a></li></ol></details></nav>`
 	return []file.File{
-		{Name: "index.html", Bytes: shell(` class="cover"`, `<main class="page-width"><h1>U</h1><a href="a.html">A</a><img src="crest.png" alt="">`+way+`</main>`)},
-		{Name: "a.html", Bytes: shell("", `<a class="skip" href="#nb-text">Skip</a><header>`+way+`</header><main id="nb-text"><h1 id="x">A</h1><p class="room-link"><a href="room-a.html">Wall</a></p><a href="b.html#y">B</a><a href="https://example.org/a.html">out</a><a href="list.csv">list</a><svg><a href="index.html">i</a></svg></main>`)},
+		{Name: "index.html", Bytes: shell(` class="cover"`, `<main class="page-width"><h1>U</h1><a href="unit.ics">Dates</a><a href="a.html">A</a><img src="crest.png" alt="">`+way+`</main>`)},
+		{Name: "a.html", Bytes: shell("", `<a class="skip" href="#nb-text">Skip</a><header>`+way+`</header><main id="nb-text"><h1 id="x">A</h1><p class="room-link"><a href="room-a.html">Wall</a></p><p class="print-link"><a href="b.html"><span class="preview"><svg><path d="M0 0"/></svg></span>Print</a></p><a href="b.html#y">B</a><a href="https://example.org/a.html">out</a><a href="list.csv">list</a><a href="unit.ics">Dates</a><svg><a href="index.html">i</a></svg></main>`)},
 		{Name: "b.html", Bytes: shell(` class="printable"`, `<main><h1>B</h1><p id="y" aria-labelledby="y z">&lt;b&gt;</p><i id="z"></i><a href="a.html">A</a><a href="#y">y</a></main>`)},
 		{Name: "room-a.html", Bytes: shell(` class="room"`, `<main><h1>Wall</h1></main><script src="room.js" defer></script>`)},
 		{Name: "noonbook.css", Bytes: []byte("p{}")}, {Name: "noonbook.js", Bytes: []byte("go()")}, {Name: "concordance.js", Bytes: []byte("var noonbookConcordance={}")},
-		{Name: "crest.png", Bytes: []byte("png")}, {Name: "list.csv", Bytes: []byte("a,b")},
+		{Name: "crest.png", Bytes: []byte("png")}, {Name: "list.csv", Bytes: []byte("a,b")}, {Name: "unit.ics", Bytes: []byte("BEGIN:VCALENDAR")},
 	}
 }
 
@@ -67,6 +67,12 @@ func TestSingle(t *testing.T) {
 	}
 	if strings.Contains(page, "Wall") || strings.Contains(page, "room") {
 		t.Error("it holds a page for a projector, or a link to one")
+	}
+	if strings.Contains(page, "preview") {
+		t.Error("it holds the small picture of a sheet beside the sheet")
+	}
+	if n := strings.Count(page, "data:text/calendar"); n != 1 || !strings.Contains(page, `<a href="#index">Dates</a>`) {
+		t.Errorf("it holds the calendar %d times, or another page does not lead to it", n)
 	}
 	if strings.Contains(page, "<ol>") || strings.Count(page, "<main") != 1 {
 		t.Errorf("lists of all pages or main parts are left:\n%s", page)
