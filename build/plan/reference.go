@@ -2,6 +2,7 @@ package plan
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -37,7 +38,32 @@ func (p *Plan) reference() typeset.Reference {
 		}
 		doc.Placeholders = append(doc.Placeholders, one)
 	}
+	shareArguments(&doc)
 	return doc
+}
+
+// widely is how many placeholders take an argument that is explained once, before them.
+const widely = 5
+
+// shareArguments explains once the arguments that many placeholders take alike.
+func shareArguments(doc *typeset.Reference) {
+	takers := map[typeset.Key]int{}
+	for _, one := range doc.Placeholders {
+		for _, argument := range one.Arguments {
+			if takers[argument]++; takers[argument] == widely {
+				doc.Shared = append(doc.Shared, argument)
+			}
+		}
+	}
+	for i := range doc.Placeholders {
+		one := &doc.Placeholders[i]
+		for _, argument := range one.Arguments {
+			if takers[argument] >= widely {
+				one.Shared = append(one.Shared, argument.Name)
+			}
+		}
+		one.Arguments = slices.DeleteFunc(one.Arguments, func(argument typeset.Key) bool { return takers[argument] >= widely })
+	}
 }
 
 // namedDays are the ways to name a day, an example each; every event is among them.

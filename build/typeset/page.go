@@ -109,6 +109,7 @@ type Reference struct {
 	Settings, Lesson []Key
 	Days             []Fact // ways to name a day, and what they are
 	Cautions         []Fact // by name, with their words
+	Shared           []Key  // arguments that many placeholders take alike
 	Placeholders     []Placeholder
 }
 
@@ -119,6 +120,7 @@ type Key struct{ Name, Allowed, Default, Doc string }
 type Placeholder struct {
 	Name, Summary string
 	Arguments     []Key
+	Shared        []string // arguments that many take alike
 	Settings      []string
 	Cautions      []string // names of those that it brings
 	Facts         []Fact
