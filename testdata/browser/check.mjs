@@ -16,6 +16,7 @@ import { Ledger } from './ledger.mjs';
 import { load } from './load.mjs';
 import { markup } from './markup.mjs';
 import { paper, sizes } from './paper.mjs';
+import { kinds as readerKinds, readers } from './readers.mjs';
 import { reflow } from './reflow.mjs';
 import { clinometer, kind as rocketKind, rocket, template } from './rocket.mjs';
 import { kinds as roomKinds, room, roomPlain, screen } from './room.mjs';
@@ -27,7 +28,7 @@ const names = ['handbook', 'handbook-staff'];
 const kinds = [
 	'same pages', 'errors', 'requests', 'title and heading', 'links', 'markup', 'axe', 'contrast', 'reflow',
 	'policy', 'stillness', 'weight', 'first paint', 'finder keys', 'finder finds headings', 'finder knows forms', ...singleKinds, ...roomKinds,
-	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words', 'day on two sheets',
+	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words', ...readerKinds,
 ];
 const browserArguments = [
 	'--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run',
@@ -87,6 +88,7 @@ async function checkEdition(edition) {
 		await reflow(context, edition, ledger);
 		await keyboard(context, edition, ledger);
 		sheets = await paper(context, edition, size, ledger);
+		await readers(context, edition, ledger);
 		if ([template, clinometer].every((name) => edition.pages.includes(name))) await rocket(context, edition, ledger);
 		await tube(context, edition, ledger);
 		await access(context, edition, edition === forStaff, ledger);

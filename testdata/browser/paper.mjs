@@ -25,9 +25,6 @@ const probe = { left: 'nbprobeleft', right: 'nbproberight', mm: 100 };
 // no source).
 const withinMillimetres = 0.25;
 
-// A day sheet is one or two sheets, printed on both sides.
-const dayPages = 4;
-
 export async function paper(context, edition, size, ledger) {
 	const sheets = new Map(); // page → how many; for one that the editions do not have alike, its label
 	const page = await context.newPage();
@@ -46,7 +43,6 @@ export async function paper(context, edition, size, ledger) {
 			ledger.check(label, 'paper size', wrongSizes(file, sizes[size]), size);
 			const pages = Number(execFileSync('pdfinfo', [file], { encoding: 'utf8' }).match(/^Pages: +(\d+)/m)[1]);
 			sheets.set(edition.alike.includes(name) ? name : label, pages);
-			if (name.startsWith('day-')) ledger.check(label, 'day on two sheets', pages <= dayPages ? [] : [`${pages} pages, more than ${dayPages}`]);
 			ledger.check(label, 'paper scale', wrongScale(file));
 			ledger.check(label, 'paper words', emptyPages(file, running));
 		}
