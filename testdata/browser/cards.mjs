@@ -4,7 +4,7 @@
 //
 //	node cards.mjs FOLDER [3x5|A6]
 //
-// FOLDER holds handbook/ with print-strip-cards.html. A line is printed for each sheet
+// FOLDER holds handbook-staff/ with print-strip-cards.html. A line is printed for each sheet
 // that fails, then a summary. Exit 0: all is true to size; 1: it is not; 2: wrong use.
 
 import { execFileSync } from 'node:child_process';
@@ -35,9 +35,9 @@ const checkStrip = 24;
 const page = 'print-strip-cards.html';
 const [folder, name = '3x5'] = process.argv.slice(2);
 if (!folder || !sizes[name]) fail('use: node cards.mjs FOLDER [3x5|A6]');
-if (!existsSync(path.join(folder, 'handbook', page))) fail(`${path.join(folder, 'handbook', page)} is missing`);
+if (!existsSync(path.join(folder, 'handbook-staff', page))) fail(`${path.join(folder, 'handbook-staff', page)} is missing`);
 
-const edition = new Edition(folder, 'handbook');
+const edition = new Edition(folder, 'handbook-staff');
 const ledger = new Ledger();
 const scratch = mkdtempSync(path.join(tmpdir(), 'noonbook-cards-'));
 try {

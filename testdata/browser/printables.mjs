@@ -2,7 +2,7 @@
 //
 //	node printables.mjs FOLDER letter|a4 LATITUDE STYLE
 //
-// FOLDER holds a pressed handbook/ for a school on that paper, at that latitude in
+// FOLDER holds a pressed handbook-staff/ for a school on that paper, at that latitude in
 // degrees, with a style that long in millimetres. What ought to be there is worked
 // out here from the formula of the horizontal dial and the right triangle; nothing
 // is asked of the page. Exit 0: all within limits; 1: something is off; 2: wrong use.
@@ -26,8 +26,8 @@ if (!folder || !sizes[size] || !Number.isFinite(latitude) || !(style > 0)) {
 	process.exit(2);
 }
 for (const name of ['print-dial-face.html', 'print-dial-gnomon.html']) {
-	if (!existsSync(path.join(folder, 'handbook', name))) {
-		console.error(`${folder} holds no handbook/${name}`);
+	if (!existsSync(path.join(folder, 'handbook-staff', name))) {
+		console.error(`${folder} holds no handbook-staff/${name}`);
 		process.exit(2);
 	}
 }
@@ -113,13 +113,14 @@ function measureFace(all) {
 }
 
 // The base is a fold, drawn in dashes that a PDF keeps one by one; it runs from the
-// low end of the style to the foot of the upright side.
+// low end of the style to the foot of the upright side. The demo's lesson prints one
+// piece; that of a mirrored pair is held to the same measures in Go.
 function measureGnomon(all) {
 	const angle = radians(Math.abs(latitude));
 	const high = (s) => (s.a.y < s.b.y ? s.a : s.b);
 	const low = (s) => (s.a.y < s.b.y ? s.b : s.a);
 	const gap = (p, q) => Math.hypot(p.x - q.x, p.y - q.y);
-	for (const side of [1, -1]) {
+	for (const side of [1]) {
 		const slope = side * (90 - Math.abs(latitude));
 		const edge = all.filter((s) => apart(s.up, slope) < 2 && s.length > style / 2).sort((p, q) => q.length - p.length)[0];
 		check(`style ${side}, length`, edge?.length ?? NaN, style, 'mm');
@@ -138,7 +139,7 @@ const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', arg
 try {
 	const page = await browser.newPage();
 	for (const [name, measure] of [['print-dial-face', measureFace], ['print-dial-gnomon', measureGnomon]]) {
-		await page.goto(`file://${path.resolve(folder, 'handbook', `${name}.html`)}`);
+		await page.goto(`file://${path.resolve(folder, 'handbook-staff', `${name}.html`)}`);
 		const file = path.join(scratch, `${name}.pdf`);
 		await page.pdf({ path: file, preferCSSPageSize: true });
 		const [, width, height] = execFileSync('pdfinfo', [file], { encoding: 'utf8' }).match(/Page size: +([\d.]+) x ([\d.]+)/).map(Number);
