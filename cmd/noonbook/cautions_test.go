@@ -212,7 +212,7 @@ func (c warned) pairs() []string {
 	var words []string
 	for line := range strings.Lines(c.given) {
 		key, value, _ := strings.Cut(strings.TrimSpace(line), " = ")
-		words = append(words, key+"="+strings.Trim(value, `"`))
+		words = append(words, key+"="+strings.Trim(value, `"[]`))
 	}
 	return words
 }

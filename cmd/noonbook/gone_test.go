@@ -106,7 +106,7 @@ func TestAnyLessonCanBeLeftOut(t *testing.T) {
 				t.Errorf("proof says %.200q", said)
 			}
 			for line := range strings.Lines(said) {
-				if strings.Contains(line, ": warning: ") && !strings.Contains(line, " is left out; the day of this page stands in for its day") {
+				if strings.Contains(line, ": warning: ") && !strings.Contains(line, " is left out; the day of this page stands in for its day") && !strings.Contains(line, "mission-plans: ") {
 					t.Errorf("%s", line)
 				}
 			}
