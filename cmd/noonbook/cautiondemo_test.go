@@ -22,7 +22,7 @@ type written struct {
 // demoCautions are all caution blocks of the demo, page by page.
 var demoCautions = []written{
 	{"0-start-here", says("Nobody looks at the Sun, for any reason, through anything or with bare eyes", "An adult is with the class whenever it is outside", "Craft knives are for adults", "Lenses stay in their closed box", "The school's own rules come before this handbook"), "Read it once before you go outside", false},
-	{"1-shadow-clock", says("Pass scissors handles first", "Sit down to cut", "An adult cuts what needs a knife", "Fold tape over the sharp corner: it is at eye height when you bend over", "Our school's rules come first"), "Glue the printed gnomon on thin card", false},
+	{"1-shadow-clock", says("Pass scissors handles first", "Sit down to cut", "An adult cuts what needs a knife", "Fold tape over each top corner: it is at eye height when you bend over", "Our school's rules come first"), "Glue the printed gnomon on thin card", false},
 	{"1-shadow-clock", dialSun, "Hold the compass flat at your belt", false},
 	{"2-read-the-dial", dialSun, "Put your dial beside the chalk line", false},
 	{"2-read-the-dial", dialKeepers, "Wait for the whole minute", false},
