@@ -45,7 +45,7 @@ func TestAgenda(t *testing.T) {
 		"lesson-alpha":   {"SUMMARY": "Lesson 1: Alpha", "DESCRIPTION": "The first.", "DTSTART": "20270412T121000Z", "DTEND": "20270412T130000Z", "STATUS": "CONFIRMED", "TRANSP": ""},
 		"reserve-alpha":  {"SUMMARY": "In reserve: Lesson 1: Alpha", "DESCRIPTION": "If the weather spoils its own time\\, it changes places with Gamma.", "DTSTART": "20270415T121000Z", "STATUS": "TENTATIVE"},
 		"lesson-beta":    {"SUMMARY": "Lesson 2: Beta", "DTSTART": "20270413T121000Z", "STATUS": "CONFIRMED"},
-		"reserve-beta":   {"DESCRIPTION": "Kept for the lesson if the weather spoils its own time.", "DTSTART": "20270414T121000Z", "DTEND": "20270414T130000Z", "STATUS": "TENTATIVE"},
+		"reserve-beta":   {"DESCRIPTION": "Kept for the lesson in case of bad weather.", "DTSTART": "20270414T121000Z", "DTEND": "20270414T130000Z", "STATUS": "TENTATIVE"},
 		"lesson-gamma":   {"DTSTART": "20270415T121000Z", "DTEND": "20270415T124500Z", "STATUS": "CONFIRMED"},
 		"2-lesson-gamma": {"DTSTART": "20270415T143000Z", "DTEND": "20270415T150500Z"},
 	} {

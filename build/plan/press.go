@@ -118,7 +118,7 @@ func (p *Plan) reckon(settings form.Values, known known) (*pressing, problem.Lis
 		}
 		if !e.warned {
 			e.warned = true
-			for _, w := range e.result.Warnings {
+			for _, w := range e.result.ForProof() {
 				problems.Warn(a.At, "%s: %s", a.Entry.Name, p.words.For(e.result).Line(w))
 			}
 		}

@@ -19,6 +19,7 @@ type Result struct {
 	Notes    []say.Phrase    // sentences that belong with the tables
 	Working  []say.Phrase    // steps that a teacher can repeat on a calculator
 	Warnings []say.Phrase    // what the reader of the page must know first
+	Upkeep   []say.Phrase    // what proof says in place of them, to the person who can mend it
 	Cautions []say.Phrase    // where the work can hurt someone; the page shows them before all else
 	Metric   bool            // written in metric in every school
 }
@@ -33,6 +34,15 @@ func (r Result) InMetric() Result {
 	}
 	r.Facts = facts
 	return r
+}
+
+// ForProof returns what proof and press print on the terminal: the upkeep, or the
+// warnings of the page where they say all that there is to do.
+func (r Result) ForProof() []say.Phrase {
+	if len(r.Upkeep) > 0 {
+		return r.Upkeep
+	}
+	return r.Warnings
 }
 
 // A Fact is one named value.

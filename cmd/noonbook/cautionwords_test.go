@@ -87,7 +87,7 @@ var (
 	sunIsUp = says("The Sun is up at this time", "Never look for it near the Sun").
 		french("Le Soleil est levé à cette heure", "Ne cherchez jamais près du Soleil")
 	smallField = says("The field is too small", "Do not launch there as it is").
-			french("Le terrain est trop petit", "Ne lancez pas là tel quel")
+			french("Le terrain est trop petit", "Ne lancez pas sur ce terrain")
 	steeperPipe = says("Fix the pipe in a stand that cannot tip below", "check the angle before each launch").
 			french("un support qui ne peut pas pencher", "vérifiez l'angle avant chaque lancement")
 	softerStamp = says("Stamp with less", "from any stamp").french("Frappez moins fort")

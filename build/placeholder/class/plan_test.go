@@ -52,7 +52,7 @@ func TestUnitPlanDaysAstray(t *testing.T) {
 		t.Fatal(err)
 	}
 	want := []string{
-		"its page asks for Saturday 17 April, which is no school day",
+		"its page asks for Saturday 17 April, which is not a school day",
 		"its page asks for Thursday 20 May, which is outside the term",
 	}
 	if got := entrytest.TextsOf(t, r, "conflicts", "what"); !slices.Equal(got, want) {

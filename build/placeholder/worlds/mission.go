@@ -167,7 +167,9 @@ func reckonPlans(v form.Values) (result.Result, error) {
 		return r, nil
 	}
 	if old {
-		r.Warnings = []say.Phrase{say.Line("mission-plans.old", say.Date(asOf), say.Text(school.RecordsMissions.Of(v).File))}
+		// Pupils read the page and cannot mend the file.
+		r.Warnings = []say.Phrase{say.Line("mission-plans.old", say.Date(asOf))}
+		r.Upkeep = []say.Phrase{say.Line("mission-plans.keep", say.Date(asOf), say.Text(school.RecordsMissions.Of(v).File))}
 	}
 	r.Tables = []result.Table{table}
 	return r, nil

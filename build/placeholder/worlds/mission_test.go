@@ -43,21 +43,29 @@ func TestOldPlansAreToldOf(t *testing.T) {
 		t.Fatalf("nothing is said of plans a year and a day old: %v", old.Warnings)
 	}
 	for language, want := range map[string][]string{
-		"en": {"as of 11 April 2026", "more than a year before the term", "log.csv"},
-		"fr": {"en date du 11\u00a0avril 2026", "plus d’un an avant", "log.csv"},
+		"en": {"as of 11 April 2026", "more than a year before the term"},
+		"fr": {"en date du 11\u00a0avril 2026", "plus d’un an avant"},
 	} {
 		words, err := typeset.Language(language, false)
 		if err != nil {
 			t.Fatal(err)
 		}
 		for _, part := range want {
-			if got := words.Line(old.Warnings[0]); !strings.Contains(got, part) {
-				t.Errorf("%s: %q does not say %q", language, got, part)
+			for _, got := range []string{words.Line(old.Warnings[0]), words.Line(old.ForProof()[0])} {
+				if !strings.Contains(got, part) {
+					t.Errorf("%s: %q does not say %q", language, got, part)
+				}
 			}
+		}
+		if got := words.Line(old.Warnings[0]); strings.Contains(got, "log.csv") {
+			t.Errorf("%s: the page asks pupils to mend a file: %q", language, got)
+		}
+		if got := words.Line(old.ForProof()[0]); !strings.Contains(got, "log.csv") {
+			t.Errorf("%s: proof does not name the file to mend: %q", language, got)
 		}
 	}
 	young := plansOf(t, strings.ReplaceAll(entrytest.Missions, "2026-04-11", "2026-04-12"))
-	if entrytest.Fact(t, young, "old").Number == 1 || len(young.Warnings) > 0 {
+	if entrytest.Fact(t, young, "old").Number == 1 || len(young.Warnings)+len(young.Upkeep) > 0 {
 		t.Errorf("plans of a year are called old: %v", young.Warnings)
 	}
 	none := plansOf(t, "world,flight,task,rung,year,as_of\n")
