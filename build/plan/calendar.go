@@ -41,7 +41,7 @@ func (p *Plan) arranged(settings form.Values) ([]classroom.Lesson, classroom.Cal
 		case dated && (date.Before(term.First) || date.After(term.Last)):
 			problems.Add(l.Place(source.BlockDate), "lesson: date %s is outside the term, %s to %s", dateWritten(l, date), term.First, term.Last)
 		case dated && !term.Holds(date):
-			problems.Add(l.Place(source.BlockDate), "lesson: date %s is no school day (%s)", dateWritten(l, date), date.Weekday())
+			problems.Add(l.Place(source.BlockDate), "lesson: date %s is a %s, not a school day", dateWritten(l, date), date.Weekday())
 		case !h.Placed && !term.Fits(lessons[i]):
 			problems.Add(l.Place(source.BlockTitle), "lesson: no school day has lesson times enough for it")
 		case !h.Placed:

@@ -55,7 +55,7 @@ var aboutFiles = regexp.MustCompile("is not in the content folder|has no heading
 // with words of the problem: what could be an answer that its author fenced badly, and
 // a star with a no-break space, which is no list and looks like one.
 var refused = map[int]string{
-	24: "is no kind of block", 34: "is no kind of block", 142: "is no kind of block", 143: "is no kind of block", 144: "is no kind of block", 146: "is no kind of block",
+	24: "is an unknown block", 34: "is an unknown block", 142: "is an unknown block", 143: "is an unknown block", 144: "is an unknown block", 146: "is an unknown block",
 	126: "is never closed", 127: "is never closed", 128: "is never closed", 137: "is never closed", 139: "is never closed", 237: "is never closed",
 	134: "is indented too far", 138: "can not stand on one line", 145: "can not stand on one line", 347: "can not stand on one line",
 	353: "does not break, so this is no list",

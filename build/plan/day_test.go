@@ -108,7 +108,7 @@ func TestNamedDaysAstray(t *testing.T) {
 		{"auto", "{moon-month.phase date=\"9999 weeks after this lesson\"}", "unit/1-a.md:4:2: moon-month: year 2218 is outside 1950 to 2100, for which the sky is computed"},
 		{"auto", "{sun-day.noon date=\"next full Moon after 9999 weeks after this lesson\"}", "unit/1-a.md:4:2: sun-day: date is \"next full Moon after 9999 weeks after this lesson\": year 2218 is outside 1950 to 2100, for which the sky is computed"},
 		{"next full Moon after last day of term", "", "unit/2-b.md:3:8: lesson: date \"next full Moon after last day of term\", 2027-05-20, is outside the term, 2027-04-12 to 2027-04-30"},
-		{"5 days after 1-a", "", "unit/2-b.md:3:8: lesson: date \"5 days after 1-a\", 2027-04-17, is no school day (Saturday)"},
+		{"5 days after 1-a", "", "unit/2-b.md:3:8: lesson: date \"5 days after 1-a\", 2027-04-17, is a Saturday, not a school day"},
 		{"last first-quarter Moon before 9999 weeks before 1-a", "", "unit/2-b.md:3:8: lesson: date is \"last first-quarter Moon before 9999 weeks before 1-a\": year 1835 is outside 1950 to 2100, for which the sky is computed"},
 	} {
 		unit, words := read(t, dayUnit(c.date, c.text), "unit")

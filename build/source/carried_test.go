@@ -181,7 +181,7 @@ func TestLeavingsOfAFolder(t *testing.T) {
 		}
 	}
 	_, problems, err := source.Read(fstest.MapFS{"unit.toml.txt": {Data: []byte(settings)}, "a.md": {Data: []byte(head)}}, "u", own(t), placeholder.Catalogue())
-	if err != nil || !strings.Contains(problems.Error(), "u/unit.toml: the file is missing; it says where the school is; unit.toml.txt is here, whose .txt is too much") {
+	if err != nil || !strings.Contains(problems.Error(), "u/unit.toml: the file is missing; without it we do not know where the school is; unit.toml.txt is here, whose .txt is too much") {
 		t.Errorf("got %v, %v", problems, err)
 	}
 }

@@ -53,13 +53,13 @@ func unknownBlock(info string) string {
 	word, _ := firstWord(info)
 	end := strings.IndexFunc(word, func(c rune) bool { return !unicode.IsLetter(c) && c != '-' })
 	if end > 0 && slices.Contains(append(blockWords, "lesson"), strings.ToLower(word[:end])) {
-		return fmt.Sprintf("%q is no kind of block; write a space after %q", word, strings.ToLower(word[:end]))
+		return fmt.Sprintf("%q is an unknown block; write a space after %q", word, strings.ToLower(word[:end]))
 	}
 	letters := strings.TrimFunc(word, func(c rune) bool { return !unicode.IsLetter(c) })
 	if meant := meantBlock(letters); meant != "" {
-		return fmt.Sprintf("%q is no kind of block; did you mean %q?", word, meant)
+		return fmt.Sprintf("%q is an unknown block; did you mean %q?", word, meant)
 	}
-	return fmt.Sprintf("%q is no kind of block; want %s, or for words shown as they stand %s",
+	return fmt.Sprintf("%q is an unknown block; want %s, or for words shown as they stand %s",
 		word, strings.Join(blockWords, ", "), strings.Join(codeWords, ", "))
 }
 

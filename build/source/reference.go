@@ -31,7 +31,7 @@ var likeFact = regexp.MustCompile(`\{[\pL\d_-]+\.[^}]*\}`)
 func (v *visitor) image(n *ast.Image) {
 	_ = ast.Walk(n, func(c ast.Node, entering bool) (ast.WalkStatus, error) {
 		if b, ok := c.(*brace); ok && entering {
-			v.problems.Add(v.at(b.offset), "a placeholder can not stand in a picture's alternative text; write the number below the picture")
+			v.problems.Add(v.at(b.offset), "a picture's alternative text cannot hold a placeholder; put it below the picture")
 		}
 		return ast.WalkContinue, nil
 	})

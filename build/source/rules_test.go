@@ -72,7 +72,7 @@ func TestRulesOfALesson(t *testing.T) {
 		{"an escaped brace", map[string]string{"a.md": head + "\\{sun-day.noon\\} `{x}`\n"}, nil},
 		{"two of one value", map[string]string{"a.md": head + "x {sun-day.noon date=}\n"}, []string{`u/a.md:4:17: sun-day: date is "", want a date such as 2027-04-20, or a day by name such as "next full Moon"`}},
 		{"a word without a value", map[string]string{"a.md": head + "x {sun-day.noon date}\n"}, []string{`u/a.md:4:4: {sun-day.noon date} is not of the form {name.fact key=value}; write \{ for the brace itself`}},
-		{"a placeholder in an alternative text", map[string]string{"a.md": head + "x ![at {sun-day.noon}](l.svg)\n", "l.svg": svg}, []string{"u/a.md:4:8: a placeholder can not stand in a picture's alternative text; write the number below the picture"}},
+		{"a placeholder in an alternative text", map[string]string{"a.md": head + "x ![at {sun-day.noon}](l.svg)\n", "l.svg": svg}, []string{"u/a.md:4:8: a picture's alternative text cannot hold a placeholder; put it below the picture"}},
 		{"a placeholder in a target", map[string]string{"a.md": head + "x [y](z.md#{sun-day.noon})\n"}, []string{"u/a.md:4:3: a placeholder can not stand in a link's target or title"}},
 		{"a placeholder in a link's title", map[string]string{"a.md": head + "x [y](b.md \"at {sun-day.noon}\")\n", "b.md": head}, []string{"u/a.md:4:3: a placeholder can not stand in a link's target or title"}},
 		{"a placeholder in a title", map[string]string{"a.md": "```lesson\ntitle = \"{sun-day.noon}\"\n```\n"}, []string{"u/a.md:2:9: lesson: title holds a placeholder; placeholders stand in the text of the lesson, and facts for the margin in glance"}},

@@ -41,7 +41,7 @@ func (r *reader) timetable(values form.Values) {
 	term := school.Term(settings)
 	for i, d := range school.TermHalfDays.Of(values) {
 		if !term.Holds(d) {
-			r.problems.Warn(r.unit.SettingPlace(school.TermHalfDays, i), "term.half_days: %s is no school day of the term (%s)", d, d.Weekday())
+			r.problems.Warn(r.unit.SettingPlace(school.TermHalfDays, i), "term.half_days: %s is a %s, not a school day of the term", d, d.Weekday())
 		}
 	}
 	if school.TermHalfDayUntil.In(values) && len(school.TermHalfDays.Of(values)) == 0 {

@@ -20,7 +20,7 @@ func TestTimetable(t *testing.T) {
 		{"a day twice", "cycle_days = 4\ncycle = [{ day = 2, times = [] }, { day = 2, times = [] }]\n", "unit.toml:11:43: term.cycle: day 2 is there twice; give it one list of times"},
 		{"a cycle's times over one another", "cycle_days = 4\ncycle = [{ day = 2, times = [\"9:00-9:50\", \"9:00-9:20\"] }]\n", "unit.toml:11:43: term.cycle[0].times: this one begins before the one before it ends"},
 		{"it begins behind its end", "cycle_days = 4\ncycle_first = 5\n", "unit.toml:11:15: term.cycle_first is 5, and the cycle has 4 days"},
-		{"half a Sunday", "half_days = [2027-04-16, 2027-04-18]\n", "unit.toml:10:26: warning: term.half_days: 2027-04-18 is no school day of the term (Sunday)"},
+		{"half a Sunday", "half_days = [2027-04-16, 2027-04-18]\n", "unit.toml:10:26: warning: term.half_days: 2027-04-18 is a Sunday, not a school day of the term"},
 		{"half of what", "half_day_until = \"11:30\"\n", "unit.toml:10:18: warning: term.half_day_until goes with term.half_days, and there are none"},
 		{"no lesson time", "cycle_days = 2\ncycle = [{ day = 1, times = [] }, { day = 2, times = [] }]\n", "unit.toml:8:13: the term has no lesson time on any of its 15 school days, with term.times, term.cycle and term.half_days as they are"},
 	} {

@@ -187,7 +187,7 @@ func (r *reader) settings() error {
 		if _, err := fs.Stat(r.folder, school.SettingsFile+".txt"); err == nil {
 			hint = "; " + school.SettingsFile + ".txt is here, whose .txt is too much"
 		}
-		r.problems.Add(at, "the file is missing; it says where the school is%s", hint)
+		r.problems.Add(at, "the file is missing; without it we do not know where the school is%s", hint)
 		return nil
 	}
 	if err != nil || src == nil {

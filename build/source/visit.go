@@ -227,7 +227,7 @@ func (v *visitor) aside(n *Aside) {
 		v.problems.Add(at, "answer: %q is not understood, want lines=N with N from 0 to 40", rest)
 		return
 	}
-	v.problems.Add(at, "%s: %q is too much; nothing follows the word", n.Word, rest)
+	v.problems.Add(at, "%s: %q should go; nothing follows the word", n.Word, rest)
 }
 
 // caution reads the names after the word and wants words within, or names that stand
