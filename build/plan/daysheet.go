@@ -86,15 +86,15 @@ func (s *daySheet) frontParts() ([]typeset.SheetPart, error) {
 	if err != nil {
 		return nil, err
 	}
-	parts = slices.Insert(parts, min(1, len(parts)), today, care)
 	drawing, err := s.drawing()
 	if err != nil {
 		return nil, err
 	}
+	between := []typeset.SheetPart{today, care}
 	if drawing.Body != "" {
-		parts = append(parts, drawing)
+		between = append(between, drawing)
 	}
-	return parts, nil
+	return slices.Insert(parts, min(1, len(parts)), between...), nil
 }
 
 // backParts are what is to be looked up: the answers, whatever the sections say, and the
@@ -117,7 +117,7 @@ func (s *daySheet) backParts() ([]typeset.SheetPart, error) {
 	}
 	things := typeset.SheetPart{Name: "things", Title: s.draft.plan.words.Say("page.kit"), Prints: s.draft.plan.printsOf(s.draft, s.at)}
 	for _, thing := range source.BlockKit.Of(s.lesson.Block) {
-		things.Kit = append(things.Kit, s.draft.mark(kit(thing)))
+		things.Kit = append(things.Kit, s.draft.mark(all(thing)))
 	}
 	if len(things.Kit)+len(things.Prints) > 0 {
 		parts = append(parts, things)

@@ -286,6 +286,15 @@ func kit(line form.Values) slot {
 	}
 }
 
+// all says how many of a thing the class needs, spares included.
+func all(line form.Values) slot {
+	thing := source.Thing(line)
+	return func(dst []byte, s *pressing) []byte {
+		total := thing.Need(school.ClassPupils.Of(s.settings), s.groups)
+		return typeset.AppendText(dst, s.words.Say("kit.class", say.Count(total), say.Text(thing.Item)))
+	}
+}
+
 // share says to pupils what each of them, or each group, has of a thing.
 func share(line form.Values) slot {
 	thing := source.Thing(line)
