@@ -42,7 +42,8 @@ func TestSharedKitEverywhere(t *testing.T) {
 	} {
 		_, staff := pressings(t, unit, words, unit.Settings.With(school.ClassPupils.Is(c.pupils)))
 		for _, line := range c.lines {
-			if !strings.Contains(staff["a.html"], line) || !strings.Contains(staff["day-a.html"], line) {
+			total, _, _ := strings.Cut(line, " (") // the day sheet has no room for more
+			if !strings.Contains(staff["a.html"], line) || !strings.Contains(staff["day-a.html"], total+"<") {
 				t.Errorf("%d pupils: %q is not on the page and its day sheet", c.pupils, line)
 			}
 		}

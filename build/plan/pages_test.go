@@ -171,8 +171,11 @@ func TestMarginAndKit(t *testing.T) {
 		t.Errorf("it says %q", kit[5])
 	}
 	staff, _ := smallPages(t, Staff, nil)
-	if got := line(staff["day-alpha.html"].words()); !strings.Contains(got, want[1]) || !strings.Contains(got, want[2]) {
-		t.Errorf("the day sheet lacks the kit: %s", got)
+	for _, thing := range want[1:3] {
+		total, _, _ := strings.Cut(thing, " (")
+		if got := line(staff["day-alpha.html"].words()); !strings.Contains(got, total) {
+			t.Errorf("the day sheet lacks %s: %s", total, got)
+		}
 	}
 }
 

@@ -219,7 +219,7 @@ func (u *laid) contradicts(t *testing.T) {
 		"the numbers go round counterclockwise to 8":             u.latitude >= 0,
 		"the numbers go round clockwise to 8":                    u.latitude < 0,
 		"Why is it warmer in summer than in winter? Write one":   math.Abs(u.latitude) > tropic,
-		"Half the way from here to a pole, the year has a warm":  math.Abs(u.latitude) <= tropic,
+		"Halfway from here to a pole, the year has a warm":       math.Abs(u.latitude) <= tropic,
 		"So warm months and cool ones differ less here":          math.Abs(u.latitude) <= tropic,
 		"Here the Sun at noon is never low":                      math.Abs(u.latitude) <= tropic, // 90° − 2 × 23.44° = 43° at least
 		"The full Moon rises at about the time":                  math.Abs(u.latitude) <= 90-tropic,
