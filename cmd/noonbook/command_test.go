@@ -63,8 +63,8 @@ func TestDemoIsSaid(t *testing.T) {
 	for _, verb := range []string{"press", "proof"} {
 		lay()
 		// Behind it the demo has one warning: its plans of flights grow old.
-		_, errs := mustAll(t, verb)
-		if rest, ok := strings.CutPrefix(errs, said); !ok || strings.Count(rest, ": warning: ") != 1 || !strings.Contains(rest, ": warning: mission-plans: ") {
+		out, errs := mustAll(t, verb)
+		if rest, ok := strings.CutPrefix(errs+out, said); !ok || strings.Count(rest, ": warning: ") != 1 || !strings.Contains(rest, ": warning: mission-plans: ") {
 			t.Errorf("%s in an empty folder says %q", verb, errs)
 		}
 		for _, names := range [][]string{{"unit.toml", "1-a.md"}, {"content/unit.toml", "content/1-a.md"}, {"unit.toml", "1-a.md", "content/notes.txt"}, {"unit.toml", "content/unit.toml", "content/1-a.md"}} {
