@@ -49,6 +49,8 @@ const ledger = new Ledger();
 const [forClass, forStaff] = names.map((name) => new Edition(folder, name));
 ledger.check('handbook', 'same pages', forClass.pages.filter((page) => !forStaff.pages.includes(page)).map((page) => `the staff edition lacks ${page}`));
 forClass.share(forStaff);
+// What a class sees on the wall the staff's pages hold too, with the answers.
+forClass.own = forClass.own.filter((name) => !name.startsWith('room-'));
 const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: browserArguments });
 try {
 	// What is timed is timed before the rest makes the machine busy.
@@ -88,7 +90,7 @@ async function checkEdition(edition) {
 		await reflow(context, edition, ledger);
 		await keyboard(context, edition, ledger);
 		sheets = await paper(context, edition, size, ledger);
-		await readers(context, edition, ledger);
+		await readers(context, edition, sheets, ledger);
 		if ([template, clinometer].every((name) => edition.pages.includes(name))) await rocket(context, edition, ledger);
 		await tube(context, edition, ledger);
 		await access(context, edition, edition === forStaff, ledger);

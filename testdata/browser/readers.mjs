@@ -3,11 +3,6 @@
 // two sides, a build card one or two pages, and neither has a letter below ten points,
 // small capitals, raised signs and drawings apart. The limits are ours.
 
-import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import path from 'node:path';
-
 export const kinds = ['screens of a lesson', 'sides of a sheet', 'letters of a sheet'];
 
 const screen = { width: 1440, height: 900 };
@@ -16,35 +11,28 @@ const mostSides = 2;
 const leastPoints = 10;
 const pixelsAPoint = 96 / 72; // CSS Values and Units 3, section 6.2
 
-export async function readers(context, edition, ledger) {
+// sheets are the sides on which each page prints, as paper counted them.
+export async function readers(context, edition, sheets, ledger) {
 	const page = await context.newPage();
-	const folder = mkdtempSync(path.join(tmpdir(), 'noonbook-readers-'));
-	try {
-		await page.setViewportSize(screen);
-		for (const name of edition.pages) {
-			const label = edition.label(name);
-			const onPaper = /^(day|card)-/.test(name);
-			if (!onPaper && !edition.pages.includes(`pupil-${name}`)) continue;
-			await page.goto(edition.url(name));
-			if (onPaper) {
-				await page.emulateMedia({ media: 'print' });
-				const file = path.join(folder, 'page.pdf');
-				await page.pdf({ path: file, preferCSSPageSize: true });
-				const sides = Number(execFileSync('pdfinfo', [file], { encoding: 'utf8' }).match(/^Pages: +(\d+)/m)[1]);
-				ledger.check(label, 'sides of a sheet', sides <= mostSides ? [] : [`${sides} sides, more than ${mostSides}`]);
-				ledger.check(label, 'letters of a sheet', await page.evaluate(smallLetters, leastPoints * pixelsAPoint - 0.05));
-				await page.emulateMedia({ media: 'screen' });
-			} else if (edition.name === 'handbook') {
-				const height = await page.evaluate(() => document.querySelector('main').getBoundingClientRect().bottom + scrollY);
-				const screens = height / screen.height;
-				ledger.note(`${label}: ${screens.toFixed(1)} screens`);
-				ledger.check(label, 'screens of a lesson', screens <= mostScreens ? [] : [`${screens.toFixed(1)} screens, more than ${mostScreens}`]);
-			}
+	await page.setViewportSize(screen);
+	for (const name of edition.own) {
+		const label = edition.label(name);
+		const onPaper = /^(day|card)-/.test(name);
+		if (!onPaper && (edition.name !== 'handbook' || !edition.pages.includes(`pupil-${name}`))) continue;
+		await page.goto(edition.url(name));
+		if (onPaper) {
+			const sides = sheets.get(label) ?? sheets.get(name) ?? NaN;
+			ledger.check(label, 'sides of a sheet', sides <= mostSides ? [] : [`${sides} sides, more than ${mostSides}`]);
+			await page.emulateMedia({ media: 'print' });
+			ledger.check(label, 'letters of a sheet', await page.evaluate(smallLetters, leastPoints * pixelsAPoint - 0.05));
+			await page.emulateMedia({ media: 'screen' });
+			continue;
 		}
-	} finally {
-		rmSync(folder, { recursive: true });
-		await page.close();
+		const height = await page.evaluate(() => document.querySelector('main').getBoundingClientRect().bottom + scrollY);
+		const screens = height / screen.height;
+		ledger.check(label, 'screens of a lesson', screens <= mostScreens ? [] : [`${screens.toFixed(1)} screens, more than ${mostScreens}`]);
 	}
+	await page.close();
 }
 
 // smallLetters runs in the page.
