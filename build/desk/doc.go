@@ -13,7 +13,7 @@
 //
 // Other web sites may be open in the same browser, and other people may work on
 // the same machine. So only this machine is answered, and only below a path that
-// can not be guessed; a request must name this machine, so that no name made
+// cannot be guessed; a request must name this machine, so that no name made
 // elsewhere leads here, and where it says who made it (W3C, Fetch Metadata Request
 // Headers; the Origin header of the Fetch Standard) that must be the desk itself
 // or whoever typed its address. Answers ask not to be framed, embedded or stored.

@@ -8,7 +8,7 @@ import (
 )
 
 // refusal says why a request is not answered, or "" where it is. Any web page that
-// is open beside the desk can send requests to this machine; what it can not do is
+// is open beside the desk can send requests to this machine; what it cannot do is
 // lie about where they come from.
 func refusal(r *http.Request) string {
 	switch {

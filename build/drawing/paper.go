@@ -20,7 +20,7 @@ func PaperOf(name string) Paper {
 // Across returns the paper laid on its long side.
 func (p Paper) Across() Paper { return Paper{p.Name, p.Height, p.Width} }
 
-// PaperMargin is the border that printers can not reach, common practice, and
+// PaperMargin is the border that printers cannot reach, common practice, and
 // CheckStrip the height at the foot of a sheet that its check bar takes.
 const (
 	PaperMargin = 10.0

@@ -33,7 +33,7 @@ func Sound(name string) error {
 	}
 	for _, r := range name {
 		if strings.ContainsRune(`/\:<>"|?*`, r) {
-			return fmt.Errorf("the file name %q holds %c, which a name can not hold on every computer", name, r)
+			return fmt.Errorf("the file name %q holds %c, which a name cannot hold on every computer", name, r)
 		}
 		if unseen(r) {
 			return fmt.Errorf("the file name %q holds the character %U, which nobody can see", name, r)

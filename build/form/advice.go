@@ -13,7 +13,7 @@ import (
 )
 
 // advice says what to write instead of what an author wrote, where it can be
-// told what was meant: "write 46.083". It is empty where it can not.
+// told what was meant: "write 46.083". It is empty where it cannot.
 func (f Field) advice(s string) string {
 	switch s = strings.TrimSpace(s); f.Kind() {
 	case Number, Whole:

@@ -15,7 +15,7 @@ type doctor struct {
 	*checker
 	entry  entry
 	prefix string // of the paths in the entry's table
-	path   string // of the key, as in reader.places; "" where it can not be told
+	path   string // of the key, as in reader.places; "" where it cannot be told
 	at     int    // next byte
 }
 
@@ -86,17 +86,17 @@ func (d *doctor) header() {
 	behind := strings.TrimSpace(rest[closing:])
 	switch {
 	case strings.Contains(e.key, "=") && closing == 0:
-		d.say(e.start, "a key can not begin with [; it has letters, digits, _ and - only")
+		d.say(e.start, "a key cannot begin with [; it has letters, digits, _ and - only")
 	case e.key == "":
 		d.say(e.start, "the name of the table is missing; write it between the brackets")
 	case !bareKey.MatchString(e.key):
-		d.say(e.start, "%q can not be the name of a table; it has letters, digits, _ and - only%s", shown(e.key), d.meantTable(e.key))
+		d.say(e.start, "%q cannot be the name of a table; it has letters, digits, _ and - only%s", shown(e.key), d.meantTable(e.key))
 	case closing != e.head:
 		d.say(e.start, "the brackets do not match; write %s%s%s", brackets, shown(e.key), strings.Repeat("]", e.head))
 	case behind != "" && behind[0] != '#':
 		at := e.start + e.head + strings.Index(line[e.head:], rest) + closing
 		at += len(line) - (at - e.start) - len(strings.TrimLeft(line[at-e.start:], " \t"))
-		d.say(at, "%q can not stand behind [%s]; write it on a line of its own", shown(behind), shown(e.key))
+		d.say(at, "%q cannot stand behind [%s]; write it on a line of its own", shown(behind), shown(e.key))
 	}
 }
 
@@ -158,7 +158,7 @@ func (d *doctor) key() bool {
 		if !d.many() {
 			hint = Meant(strings.ReplaceAll(e.key, " ", "_"), d.siblings())
 		}
-		d.say(e.start, "%q can not be a key; it has letters, digits, _ and - only%s", shown(e.key), hint)
+		d.say(e.start, "%q cannot be a key; it has letters, digits, _ and - only%s", shown(e.key), hint)
 	default:
 		return true
 	}
@@ -353,7 +353,7 @@ func (d *doctor) pairs(path string) {
 		case d.at >= d.entry.end || src[d.at] != '=':
 			d.say(begin, "%s: %q has no value; write key = value", d.label(path), shown(key))
 		case !bareKey.MatchString(key):
-			d.say(begin, "%q can not be a key; it has letters, digits, _ and - only", shown(key))
+			d.say(begin, "%q cannot be a key; it has letters, digits, _ and - only", shown(key))
 			d.at++
 			d.gap()
 			d.value(path+"."+key, '{')

@@ -43,8 +43,8 @@ type reader struct {
 	values       Values
 	faults       []Fault
 	text         *text
-	lost         map[string]bool // what can not be read, by path, and what holds it
-	lostAll      bool            // so much can not be read that nothing is missing for sure
+	lost         map[string]bool // what cannot be read, by path, and what holds it
+	lostAll      bool            // so much cannot be read that nothing is missing for sure
 }
 
 // Nobody reads hundreds of problems of one text, and each takes its time: after

@@ -69,14 +69,14 @@ func (f Form) sound(src []byte) (map[string]any, error) {
 func (f Form) asWanted(before map[string]any, src []byte, v Values) error {
 	after, err := decodeTOML(src)
 	if err != nil {
-		return fmt.Errorf("the text can not be changed by a program: %w", err)
+		return fmt.Errorf("the text cannot be changed by a program: %w", err)
 	}
 	for name, x := range v {
 		field, _ := f.Field(name)
 		if field.Kind() == Tables {
 			want, _ := x.([]Values)
 			if !field.rowsAsWanted(before, after, want) {
-				return fmt.Errorf("%s can not be set by a program in the place where the text has it", name)
+				return fmt.Errorf("%s cannot be set by a program in the place where the text has it", name)
 			}
 			continue
 		}
@@ -86,12 +86,12 @@ func (f Form) asWanted(before map[string]any, src []byte, v Values) error {
 		}
 		got, complaint := field.value(raw)
 		if x == nil || complaint != "" || !equal(got, x) {
-			return fmt.Errorf("%s can not be set by a program in the place where the text has it", name)
+			return fmt.Errorf("%s cannot be set by a program in the place where the text has it", name)
 		}
 	}
 	was, is := leaves(before, v), leaves(after, v)
 	if !reflect.DeepEqual(was, is) {
-		return errors.New("the text can not be changed by a program without a change of other keys")
+		return errors.New("the text cannot be changed by a program without a change of other keys")
 	}
 	return nil
 }

@@ -118,7 +118,7 @@ func (c *checker) check() {
 		case (e.head > 0 || c.headless) && faulty:
 			lost, c.lostAll = true, true
 			c.blank(i)
-			prefix = "" // of what can not be told, unless only the brackets are wrong
+			prefix = "" // of what cannot be told, unless only the brackets are wrong
 			if key := strings.TrimRight(e.key, "] "); len(key) <= maxKey && bareKey.MatchString(key) {
 				prefix = key + "."
 				if e.head == 2 {
@@ -171,7 +171,7 @@ func (c *checker) faulty(i int, e entry, prefix string) bool {
 }
 
 // enter notes a [table], and returns what its keys begin with; lost where it
-// can not be opened.
+// cannot be opened.
 func (c *checker) enter(i int, e entry) (prefix string, lost bool) {
 	parts, _ := keyParts(e.key)
 	name, line := "", c.text.place(e.start).Line
@@ -184,7 +184,7 @@ func (c *checker) enter(i int, e entry) (prefix string, lost bool) {
 		if k < len(parts)-1 {
 			switch {
 			case known && was.sort == metValue:
-				c.fault(c.text.place(e.start), "%s is a value in line %d, so it can not be a table as well", shown(name), was.line)
+				c.fault(c.text.place(e.start), "%s is a value in line %d, so it cannot be a table as well", shown(name), was.line)
 				return "", true
 			case known && was.sort == metList:
 				name += fmt.Sprintf("[%d]", c.count[name]-1)
@@ -203,7 +203,7 @@ func (c *checker) enter(i int, e entry) (prefix string, lost bool) {
 			c.path[i] = name
 			return name + ".", true
 		case known && was.sort == metValue:
-			c.fault(c.text.place(e.start), "%s is a value in line %d, so it can not be a table as well", shown(name), was.line)
+			c.fault(c.text.place(e.start), "%s is a value in line %d, so it cannot be a table as well", shown(name), was.line)
 			return "", true
 		case known && was.sort != metAbove:
 			c.fault(c.text.place(e.start), "%s is written otherwise in line %d: either once as [%s] or each time as [[%s]]", shown(name), was.line, shown(name), shown(name))
@@ -223,7 +223,7 @@ func (c *checker) define(i int, e entry) {
 	if was, known := c.seen[name]; known {
 		what := "is there twice; the first is in line %d"
 		if was.sort != metValue {
-			what = "is a table in line %d, so it can not be a value as well"
+			what = "is a table in line %d, so it cannot be a value as well"
 		}
 		c.fault(c.text.place(e.start), "%s "+what, shown(name), was.line)
 		c.blank(i)
@@ -284,7 +284,7 @@ func (c *checker) whole() map[string]any {
 		c.lose(i)
 	}
 	c.lostAll = true
-	if len(c.faults) == 0 { // whatever it is, a text that can not be read is not sound
+	if len(c.faults) == 0 { // whatever it is, a text that cannot be read is not sound
 		_, err := decodeTOML(c.rest)
 		c.fault(c.text.place(faultAt(err)), "%s", c.complaint(err))
 	}

@@ -109,11 +109,11 @@ func TestReadSyntaxInPlainWords(t *testing.T) {
 		{top + "latitude = 1\n§name = \"H\"", []string{"school.name is there twice; the first is in line 2"}},
 		{top + "latitude = 1\n§[school]\npaper = \"A4\"", []string{"[school] is there twice; put its keys below the one in line 1"}},
 		{good + "§= 3", []string{"a key is missing before the ="}},
-		{top + "latitude = 1\n§time zone = \"UTC\"", []string{`"time zone" can not be a key; it has letters, digits, _ and - only; did you mean "time_zone"?`}},
+		{top + "latitude = 1\n§time zone = \"UTC\"", []string{`"time zone" cannot be a key; it has letters, digits, _ and - only; did you mean "time_zone"?`}},
 		{top + "latitude = 1\n§[term\nmonth = \"2027-04\"", []string{"the brackets do not match; write [term]"}},
 		{good + "§[[balls]\nname = \"a\"", []string{"the brackets do not match; write [[balls]]"}},
 		{good + "§[]\nname = \"a\"", []string{"the name of the table is missing; write it between the brackets"}},
-		{good + "[term] §month = \"2027-04\"", []string{`"month = \"2027-04\"" can not stand behind [term]; write it on a line of its own`}},
+		{good + "[term] §month = \"2027-04\"", []string{`"month = \"2027-04\"" cannot stand behind [term]; write it on a line of its own`}},
 		{good + "§term]\nmonth = \"2027-04\"", []string{"the brackets do not match; write [term]"}},
 		{good + "§* a list", []string{`"* a list" is neither a [table] nor a key = value`}},
 		// Several in one run, with what is wrong for other reasons.

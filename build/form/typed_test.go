@@ -79,7 +79,7 @@ func TestTake(t *testing.T) {
 	}
 }
 
-// The complaint about what can not be taken is the one that proof has.
+// The complaint about what cannot be taken is the one that proof has.
 func TestTakeComplainsAsProof(t *testing.T) {
 	field, _ := typedForm.Field("latitude")
 	_, faults, _ := typedForm.Read([]byte("latitude = 95\n"))

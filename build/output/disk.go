@@ -52,7 +52,7 @@ func syncFolder(folder string) error {
 	return errors.Join(err, f.Close())
 }
 
-// move renames to a name that is free. Where the system can not refuse a name that
+// move renames to a name that is free. Where the system cannot refuse a name that
 // is taken, there is an instant between the look and the rename.
 func move(from, to string) error {
 	if err := moveToFree(from, to); err == nil || errors.Is(err, fs.ErrExist) {
@@ -65,7 +65,7 @@ func move(from, to string) error {
 }
 
 // there reports whether the name is taken, be it by a link that leads nowhere. A
-// name that can not be looked at counts as taken.
+// name that cannot be looked at counts as taken.
 func there(name string) bool {
 	_, err := os.Lstat(name)
 	return !errors.Is(err, fs.ErrNotExist)

@@ -112,7 +112,7 @@ func noteName(name string) bool {
 	return slices.Contains([]string{".DS_Store", "._index.html", "Thumbs.db"}, name)
 }
 
-// Where one file beside the folder can not be made, nothing is written: neither the
+// Where one file beside the folder cannot be made, nothing is written: neither the
 // others nor the folder.
 func TestNothingIsWrittenInPart(t *testing.T) {
 	parent := t.TempDir()

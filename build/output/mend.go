@@ -8,7 +8,7 @@ import (
 	"path/filepath"
 )
 
-// mend finishes or drops what a press that was cut off left. A bench that can not
+// mend finishes or drops what a press that was cut off left. A bench that cannot
 // be proved noonbook's is an error and stays as it is.
 func (b *bench) mend() error {
 	left, state, err := b.leftover()

@@ -25,7 +25,7 @@ import (
 // would be too large to mail.
 //
 // The style sheet shows the page that is asked for and prints all of them from
-// the cover; a browser that can not do that shows them one below the other.
+// the cover; a browser that cannot do that shows them one below the other.
 func Single(files []file.File) ([]byte, error) {
 	b := binder{files: map[string][]byte{}}
 	size := 0

@@ -57,7 +57,7 @@ var aboutFiles = regexp.MustCompile("is not in the content folder|has no heading
 var refused = map[int]string{
 	24: "is an unknown block", 34: "is an unknown block", 142: "is an unknown block", 143: "is an unknown block", 144: "is an unknown block", 146: "is an unknown block",
 	126: "is never closed", 127: "is never closed", 128: "is never closed", 137: "is never closed", 139: "is never closed", 237: "is never closed",
-	134: "is indented too far", 138: "can not stand on one line", 145: "can not stand on one line", 347: "can not stand on one line",
+	134: "is indented too far", 138: "cannot stand on one line", 145: "cannot stand on one line", 347: "cannot stand on one line",
 	353: "does not break, so this is no list",
 }
 

@@ -55,7 +55,7 @@ func (d *draft) write(page any) error {
 }
 
 // visible turns a control character, which an author can write as &#27; and which HTML
-// does not allow, into the sign for what can not be shown.
+// does not allow, into the sign for what cannot be shown.
 func visible(c rune) rune {
 	if unicode.IsControl(c) && !strings.ContainsRune("\t\n\f\r", c) {
 		return utf8.RuneError

@@ -41,7 +41,7 @@ func (p *Plan) oneNameEach(files []file.File) problem.List {
 func (p *Plan) placesOfFiles() map[string]problem.Place {
 	places := map[string]problem.Place{}
 	for _, l := range p.unit.Lessons {
-		if !strings.HasPrefix(l.File, "noonbook/") { // our own pages, which the author can not rename
+		if !strings.HasPrefix(l.File, "noonbook/") { // our own pages, which the author cannot rename
 			places[l.Page] = problem.Place{File: l.File, Line: 1, Column: 1}
 		}
 	}

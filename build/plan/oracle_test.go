@@ -227,7 +227,7 @@ func ruledLines(e *element) int {
 }
 
 // asideNames are what the page writes at the head of an aside, in English: the
-// words of the theme, repeated here so that they can not both be wrong.
+// words of the theme, repeated here so that they cannot both be wrong.
 var asideNames = map[string]string{"Take care": "caution", "Answer": "answer", "For the teacher": "staff"}
 
 func (t *tokens) aside(e *element, parent string) {

@@ -313,7 +313,7 @@ func TestPrintablesHaveAPage(t *testing.T) {
 	}
 }
 
-// A mark can not be written by an author, in plain letters or escaped, since nobody
+// A mark cannot be written by an author, in plain letters or escaped, since nobody
 // can guess it; whatever looks like one stands on the page as it was written.
 func TestMarksCanNotBeForged(t *testing.T) {
 	lesson := []byte("```lesson\ntitle = \"\\u006ebslot0z\"\nsummary = \"nbslot1z\"\n```\n\nnbslot0z, &#110;bslot99z and nb&#x73;lotq1z at {sun-day.noon}\n")

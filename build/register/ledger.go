@@ -32,7 +32,7 @@ type entry struct {
 }
 
 // newLedger reads a CSV text; nil is one that is not there yet, and gets a head of all
-// columns. The faults are those of a text that can not be changed row by row.
+// columns. The faults are those of a text that cannot be changed row by row.
 func newLedger(field form.Field, src []byte) (l ledger, faults []form.Fault) {
 	l = ledger{field: field, comma: ',', eol: "\r\n"}
 	if len(bytes.TrimSpace(src)) == 0 {

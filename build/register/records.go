@@ -58,7 +58,7 @@ func (r *Register) book(u unit, f form.Field) (book, error) {
 		return b, errors.New("there is no unit yet; fill in the page of the school first")
 	}
 	if !fs.ValidPath(b.name) || strings.EqualFold(b.name, school.SettingsFile) {
-		return b, fmt.Errorf("%s: %s can not be a file of records", f.Name(), b.name)
+		return b, fmt.Errorf("%s: %s cannot be a file of records", f.Name(), b.name)
 	}
 	src, err := read(u.files, b.name, mostCSV)
 	if err != nil {

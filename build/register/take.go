@@ -102,7 +102,7 @@ func (r *Register) refuse(w http.ResponseWriter, u unit, d draft, why []string) 
 	r.answer(w, http.StatusUnprocessableEntity, page)
 }
 
-// typedDraft is what was typed, and the complaints about what can not be read. A line
+// typedDraft is what was typed, and the complaints about what cannot be read. A line
 // that was not sent stays as it is.
 func (u unit) typedDraft(typed url.Values) draft {
 	d := u.draft()

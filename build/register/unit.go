@@ -166,7 +166,7 @@ func dated(f form.Field, v any, w *typeset.Words) (string, bool) {
 	return text, len(days) > 0 && complaint == "" && fmt.Sprint(back) == fmt.Sprint(v)
 }
 
-// literal is what stands behind a key in the file, where that can not be read as a
+// literal is what stands behind a key in the file, where that cannot be read as a
 // value: to the end of the line, or to its remark.
 func (u unit) literal(name string) string {
 	at, ok := u.places[name]

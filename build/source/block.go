@@ -99,7 +99,7 @@ func LessonBlock() form.Form {
 		{Key: BlockMinutes, Unit: "min", Min: 1, Max: 600, Assumed: "the length of its lesson time", Doc: "Length of the lesson from beginning to end, breaks included. A longer one also takes the lesson times behind it, as long as the breaks between them are half an hour at most."},
 		{Key: BlockLessons, Min: 1, Max: 4, Default: 1, Doc: "Lesson times in a row that it takes, with breaks of half an hour at most, or longer ones where the timetable has no such row. The minutes of its table count without breaks. It does not go with minutes."},
 		{Key: BlockVisits, Min: 1, Max: 12, Default: 1, Doc: "Lesson times of one day that the lesson takes, as when the class comes back to a dial hour by hour."},
-		{Key: BlockNeeds, Choices: []string{"sun", "moon", "dark", "dry"}, Doc: "What the lesson needs of the sky and the weather, while it lasts; the calendar sees to it and proof says where it can not be had. The Moon counts when it is up and far enough from the Sun to be found."},
+		{Key: BlockNeeds, Choices: []string{"sun", "moon", "dark", "dry"}, Doc: "What the lesson needs of the sky and the weather, while it lasts; the calendar sees to it and proof says where it cannot be had. The Moon counts when it is up and far enough from the Sun to be found."},
 		{Key: BlockSunHeightDeg, Unit: "deg", Min: 0, Max: 89, Assumed: "10°, which clears most roofs", Doc: `How high the Sun must be, as seen; it goes with "sun" or hourly_marks.`},
 		{Key: BlockOutsideMinutes, Unit: "min", Min: 1, Max: 600, Assumed: "the whole lesson", Doc: `How long on end pupils are outside and need "sun" or "moon".`},
 		{Key: BlockDarkBy, Doc: "Time of the evening by which it must be dark on the day of the lesson, as for homework under the stars."},

@@ -89,7 +89,7 @@ func (r *reader) found(name string) string {
 	if dir != "." {
 		dir = r.found(dir)
 	}
-	entries, _ := fs.ReadDir(r.folder, dir) // a folder that can not be read holds nothing
+	entries, _ := fs.ReadDir(r.folder, dir) // a folder that cannot be read holds nothing
 	for _, e := range entries {
 		if file.Decomposed(e.Name()) == file.Decomposed(path.Base(name)) {
 			return path.Join(dir, e.Name())

@@ -205,8 +205,8 @@ func TestNamesThatAreOne(t *testing.T) {
 	}{
 		{map[string]string{"a.md": head + "[x](A.csv) [y](a.csv)\n", "A.csv": "1", "a.csv": "2"}, "u/a.md:4:12: A.csv and a.csv would both be a.csv in the handbook"},
 		{map[string]string{"1-" + apart + ".md": head, "2-" + composed + ".md": head}, "two lessons would be the page"},
-		{map[string]string{"con.md": head}, `u/con.md:1:1: the page of this lesson can not be written: the file name "con.html" is taken on Windows`},
-		{map[string]string{"a:b.md": head}, `u/a:b.md:1:1: the page of this lesson can not be written: the file name "a:b.html" holds :`},
+		{map[string]string{"con.md": head}, `u/con.md:1:1: the page of this lesson cannot be written: the file name "con.html" is taken on Windows`},
+		{map[string]string{"a:b.md": head}, `u/a:b.md:1:1: the page of this lesson cannot be written: the file name "a:b.html" holds :`},
 		{map[string]string{"a\nb.md": head}, `the file name "a\nb.html" holds the character U+000A`},
 		{map[string]string{"a.md": head + "[x](nul.csv)\n", "nul.csv": "1"}, `u/a.md:4:1: file nul.csv: the file name "nul.csv" is taken on Windows`},
 		{map[string]string{"a.md": head + `[x](art\l.svg)` + "\n", "art/l.svg": svg}, `u/a.md:4:1: art\l.svg has a backslash`},

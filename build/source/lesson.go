@@ -115,7 +115,7 @@ func (p boxParser) Parse(parent ast.Node, block text.Reader, pc parser.Context) 
 	return p.InlineParser.Parse(parent, block, pc)
 }
 
-// lesson reads one file. A file that can not be read as a lesson at all is
+// lesson reads one file. A file that cannot be read as a lesson at all is
 // reported and left out.
 func (r *reader) lesson(folder fs.FS, root, name string) error {
 	src, err := r.read(folder, root, name, maxLesson)

@@ -153,7 +153,7 @@ func (v *visitor) nearFence(line []byte, start int) {
 	at := v.at(start + before)
 	switch {
 	case count >= 3 && real && run == signs && closed:
-		v.problems.Add(at, "a block can not stand on one line; %s", howToFence)
+		v.problems.Add(at, "a block cannot stand on one line; %s", howToFence)
 	case count >= 3 && real && run == signs:
 		v.problems.Add(at, "%s is indented too far to begin or end a block, or has no empty line before it; %s", run, howToFence)
 	case count >= 3 && (after == "" || word != ""):

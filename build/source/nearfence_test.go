@@ -51,7 +51,7 @@ func TestNearFences(t *testing.T) {
 		{"four too far in a list", "1. One\n\n       ```answer lines=2\n       SECRET\n       ```\n", "u/a.md:6:8: ``` is indented too far to begin or end a block"},
 		{"four too far in a quote", "> x\n>\n>     ```answer\n>     SECRET\n>     ```\n", "u/a.md:6:7: ``` is indented too far to begin or end a block"},
 		{"a fence in a line", "How high? ```answer 42 SECRET```\n", "u/a.md:4:11: a block begins on a line of its own"},
-		{"a block on one line", "```answer 42 SECRET```\n", "u/a.md:4:1: a block can not stand on one line"},
+		{"a block on one line", "```answer 42 SECRET```\n", "u/a.md:4:1: a block cannot stand on one line"},
 		{"no fence at all", "answer lines=3\n\nSECRET\n", "u/a.md:4:1: answer lines=3 begins no block without its fence"},
 		{"another word in the same line", "```answer staff\nSECRET\n```\n", `u/a.md:4:11: answer: "staff" is not understood`},
 

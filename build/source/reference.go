@@ -51,7 +51,7 @@ func (v *visitor) link(destination *[]byte, title []byte, offset int, ref refere
 		unescaped = target
 	}
 	if likeFact.MatchString(unescaped) || likeFact.Match(title) {
-		v.problems.Add(at, "a placeholder can not stand in a link's target or title")
+		v.problems.Add(at, "a placeholder cannot stand in a link's target or title")
 		return
 	}
 	u, err := url.Parse(target)
@@ -78,7 +78,7 @@ func (v *visitor) scheme(target string, offset int) {
 }
 
 // pageNames gives each lesson the name of its page: the file's name without
-// folder, number and ending. Two lessons can not have one page.
+// folder, number and ending. Two lessons cannot have one page.
 func (r *reader) pageNames() {
 	taken := map[string]*Lesson{}
 	for _, l := range r.unit.Lessons {
@@ -86,7 +86,7 @@ func (r *reader) pageNames() {
 		l.Page = stem + ".html"
 		at := problem.Place{File: l.File, Line: 1, Column: 1}
 		if err := file.Sound(l.Page); err != nil {
-			r.problems.Add(at, "the page of this lesson can not be written: %v", err)
+			r.problems.Add(at, "the page of this lesson cannot be written: %v", err)
 		}
 		if stem == "index" {
 			r.problems.Add(at, "index is the name of the cover; give the file another name")

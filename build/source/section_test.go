@@ -61,7 +61,7 @@ func TestMinutesBeyondTheLesson(t *testing.T) {
 	}
 }
 
-// A page can not have the name of a lesson's sheet.
+// A page cannot have the name of a lesson's sheet.
 func TestSheetsHaveTheirNames(t *testing.T) {
 	lesson := &fstest.MapFile{Data: []byte("```lesson\ntitle = \"A\"\n```\n")}
 	_, problems, err := source.Read(fstest.MapFS{

@@ -179,7 +179,7 @@ func leadingNumber(name string) int {
 }
 
 func (r *reader) settings() error {
-	r.unit.Settings = school.Settings().Complete(form.Values{}) // for what reads on where the file can not be used
+	r.unit.Settings = school.Settings().Complete(form.Values{}) // for what reads on where the file cannot be used
 	at := problem.Place{File: path.Join(r.root, school.SettingsFile)}
 	src, err := r.read(r.folder, r.root, school.SettingsFile, maxLesson)
 	if errors.Is(err, fs.ErrNotExist) {
@@ -213,7 +213,7 @@ func (r *reader) settings() error {
 }
 
 // read returns a text file in UTF-8 with plain line ends and without a byte
-// order mark, or nil after reporting why it can not be used.
+// order mark, or nil after reporting why it cannot be used.
 func (r *reader) read(folder fs.FS, root, name string, limit int64) ([]byte, error) {
 	at := problem.Place{File: path.Join(root, name)}
 	info, err := fs.Stat(folder, name)

@@ -79,7 +79,7 @@ func (w *Words) collect(prefix string, tree map[string]any) error {
 
 // Metric returns the same language for a school that measures in metres. Every
 // working is written by it: formulas hold constants and settings that are
-// metric, and a sum that is converted at each step can not be repeated.
+// metric, and a sum that is converted at each step cannot be repeated.
 func (w *Words) Metric() *Words {
 	metric := *w
 	metric.customary = false

@@ -30,7 +30,7 @@ Whenever a lesson or unit.toml is saved it presses again, and open pages load
 themselves again. While something is wrong they stay as they were and show the
 problems, as this window does. Ctrl-C ends it.
 
-The address is a new one each time and can not be guessed. Only this machine is
+The address is a new one each time and cannot be guessed. Only this machine is
 answered, and no web page that is open beside the desk.
 
 On the page "Your school" you change unit.toml, and on others what the class measured,
@@ -186,7 +186,7 @@ func (t *tender) changed() {
 }
 
 // again presses, and shows what the machine did to it as it shows problems: a file
-// that can not be read may be mended, and a folder that went may come back.
+// that cannot be read may be mended, and a folder that went may come back.
 func (t *tender) again() {
 	t.mu.Lock()
 	defer t.mu.Unlock()

@@ -195,7 +195,7 @@ func TestDeskOutlivesTheDefaultFolder(t *testing.T) {
 	d.end()
 }
 
-// A file that can not be read neither keeps the desk from starting nor ends it.
+// A file that cannot be read neither keeps the desk from starting nor ends it.
 func TestDeskOutlivesUnreadableFiles(t *testing.T) {
 	dir := folder(t, map[string]string{"1-a.md": lesson + "First words.\n"})
 	if err := os.Symlink("2-b.md", filepath.Join(dir, "2-b.md")); err != nil { // it leads to itself

@@ -40,7 +40,7 @@ func TestExitCodes(t *testing.T) {
 		{"reckon", []string{"reckon", "class-facts", "--content", good}, 0, ""},
 		{"reckon with a problem in a lesson that it does not read", []string{"reckon", "class-facts", "--content", bad}, 0, ""},
 		{"reckon with a problem in a lesson that it reads", []string{"reckon", "unit-plan", "--content", bad}, 1, "sun-dya"},
-		{"reckon what can not be", []string{"reckon", "lens-power", "image_mm=100", "object_m=0.01", "object_error_mm=10000", "--content", good}, 2, "reckon lens-power: "},
+		{"reckon what cannot be", []string{"reckon", "lens-power", "image_mm=100", "object_m=0.01", "object_error_mm=10000", "--content", good}, 2, "reckon lens-power: "},
 		{"starter in a file", []string{"starter", mine}, 3, "looking into"},
 		{"starter in two", []string{"starter", "a", "b"}, 2, "name one folder"},
 		{"starter where files are", []string{"starter", good}, 2, "holds files already"},

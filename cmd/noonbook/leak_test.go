@@ -23,7 +23,7 @@ import (
 )
 
 // secret returns a word that stands nowhere else: letters from a digest, so that
-// no two begin alike and an index that shares beginnings can not hide one.
+// no two begin alike and an index that shares beginnings cannot hide one.
 func secret(n int) string {
 	sum := sha256.Sum256(fmt.Append(nil, "leak", n))
 	word := []byte("q")

@@ -43,7 +43,7 @@ func TestReadersAreGivenEnoughAndNoMore(t *testing.T) {
 			t.Errorf("%s: the text for pupils is of grade %.1f, and %.1f is too hard", name, grade, highestGrade)
 		}
 		if words < 100 || all < words {
-			t.Errorf("%s: %d and %d words can not be all", name, words, all)
+			t.Errorf("%s: %d and %d words cannot be all", name, words, all)
 		}
 		if hard := hardWords.FindString(pupils); hard != "" {
 			t.Errorf("%s: pupils read of %q", name, hard)

@@ -92,7 +92,7 @@ func report(out io.Writer, problems problem.List) {
 // A shelf holds the files that problems speak of, read again.
 type shelf struct{ texts map[string][]byte }
 
-// text returns a file, nil where it can not be read or no line of it is asked for.
+// text returns a file, nil where it cannot be read or no line of it is asked for.
 func (s *shelf) text(name string, line int) []byte {
 	if line == 0 {
 		return nil

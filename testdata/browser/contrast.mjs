@@ -1,4 +1,4 @@
-// Contrast, measured on pictures of the page. axe-core can not judge words that
+// Contrast, measured on pictures of the page. axe-core cannot judge words that
 // stand on a gradient, and reads the wrong property of words in drawings (colour, not
 // fill). For these the page is pictured twice, with its words and without, and the
 // colour of the words is held against what lies below them.
@@ -61,7 +61,7 @@ function judge(run, withWords, without) {
 	const inked = inside.filter((i) => differ(withWords, without, i));
 	// Words that leave no trace may be of the colour of their ground.
 	const below = inked.length > 0 ? inked : inside;
-	if (below.length === 0) return `"${run.text}" can not be measured: it has no pixels`;
+	if (below.length === 0) return `"${run.text}" cannot be measured: it has no pixels`;
 	const faint = faintGrounds(run.colour, below.map((i) => colourAt(without, i)), least);
 	if (faint.length <= mayCross * below.length) return '';
 	const middle = faint.sort((a, b) => a - b)[faint.length >> 1];

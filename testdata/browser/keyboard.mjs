@@ -66,7 +66,7 @@ async function focusPixels(page, camera, clip) {
 	return changedPixels(withFocus, without);
 }
 
-// hidden names the stops whose focus can not be seen: too few pixels change. An
+// hidden names the stops whose focus cannot be seen: too few pixels change. An
 // underline below the first word is the least that a reader could find, so the
 // bound is ten pixels; an outline changes some hundreds. (Our own bound: WCAG 2.4.7
 // asks for a visible focus and gives no number.)

@@ -7,7 +7,7 @@
 	const wide = matchMedia('screen and (min-width: 45rem) and (min-height: 24rem)');
 
 	// Letters in hundredths of the screen's height: what is tried, the largest first, by
-	// what a view shows. What is read aloud goes below 5 only when it can not be divided.
+	// what a view shows. What is read aloud goes below 5 only when it cannot be divided.
 	const sizes = [11.5, 10, 9, 8.2, 7.4, 6.8, 6.2, 5.6, 5, 4.6, 4.2, 3.9, 3.6, 3.4, 3.2, 2.95];
 	const largest = { title: 6.2, question: 10, step: 8.2, care: 6.8, words: 7.4, table: 6.2, computed: 4.2, picture: 4.2 };
 	const besidePicture = 5.6;
