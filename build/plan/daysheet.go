@@ -117,7 +117,7 @@ func (s *daySheet) backParts() ([]typeset.SheetPart, error) {
 	}
 	things := typeset.SheetPart{Name: "things", Title: s.draft.plan.words.Say("page.kit"), Prints: s.draft.plan.printsOf(s.draft, s.at)}
 	for _, thing := range source.BlockKit.Of(s.lesson.Block) {
-		things.Kit = append(things.Kit, s.draft.mark(all(thing)))
+		things.Kit = append(things.Kit, s.draft.mark(total(thing)))
 	}
 	if len(things.Kit)+len(things.Prints) > 0 {
 		parts = append(parts, things)

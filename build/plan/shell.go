@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"html/template"
+	"math"
 	"net/url"
 	"slices"
 	"strconv"
@@ -13,6 +14,7 @@ import (
 	"noonbook/build/school"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
+	"noonbook/compute/classroom"
 )
 
 // lesson drafts the page of one lesson.
@@ -271,27 +273,20 @@ func kit(line form.Values) slot {
 	thing := source.Thing(line)
 	return func(dst []byte, s *pressing) []byte {
 		total := thing.Need(school.ClassPupils.Of(s.settings), s.groups)
-		each := say.Number(thing.Count, "", 0)
-		if thing.Count != float64(int(thing.Count)) {
-			each.Decimals = 1
-		}
-		key := "kit." + source.KitEach.Of(line)
-		if thing.Shared > 1 {
-			key += "_shared"
-		}
+		key := "kit." + sharing(line)
 		if thing.Spare > 0 && total > 0 {
 			key += "_spare"
 		}
-		return typeset.AppendText(dst, s.words.Say(key, say.Count(total), say.Text(thing.Item), each, say.Count(thing.Spare), say.Count(thing.Shared)))
+		return typeset.AppendText(dst, s.words.Say(key, say.Count(total), say.Text(thing.Item), each(thing), say.Count(thing.Spare), say.Count(thing.Shared)))
 	}
 }
 
-// all says how many of a thing the class needs, spares included.
-func all(line form.Values) slot {
+// total says how many of a thing the class needs, spares included.
+func total(line form.Values) slot {
 	thing := source.Thing(line)
 	return func(dst []byte, s *pressing) []byte {
-		total := thing.Need(school.ClassPupils.Of(s.settings), s.groups)
-		return typeset.AppendText(dst, s.words.Say("kit.class", say.Count(total), say.Text(thing.Item)))
+		need := thing.Need(school.ClassPupils.Of(s.settings), s.groups)
+		return typeset.AppendText(dst, s.words.Say("kit.class", say.Count(need), say.Text(thing.Item)))
 	}
 }
 
@@ -299,14 +294,23 @@ func all(line form.Values) slot {
 func share(line form.Values) slot {
 	thing := source.Thing(line)
 	return func(dst []byte, s *pressing) []byte {
-		each := say.Number(thing.Count, "", 0)
-		if thing.Count != float64(int(thing.Count)) {
-			each.Decimals = 1
-		}
-		key := "share." + source.KitEach.Of(line)
-		if thing.Shared > 1 {
-			key += "_shared"
-		}
-		return typeset.AppendText(dst, s.words.Say(key, say.Text(thing.Item), each, say.Count(thing.Shared)))
+		return typeset.AppendText(dst, s.words.Say("share."+sharing(line), say.Text(thing.Item), each(thing), say.Count(thing.Shared)))
 	}
+}
+
+// sharing names how a thing is shared out: "pupil", "group_shared".
+func sharing(line form.Values) string {
+	if source.Thing(line).Shared > 1 {
+		return source.KitEach.Of(line) + "_shared"
+	}
+	return source.KitEach.Of(line)
+}
+
+// each is how many of a thing one share has; of a part one decimal is shown.
+func each(thing classroom.Thing) say.Value {
+	count := say.Number(thing.Count, "", 0)
+	if thing.Count != math.Trunc(thing.Count) {
+		count.Decimals = 1
+	}
+	return count
 }

@@ -171,23 +171,14 @@ func (v *visitor) nearOpenings() {
 			continue
 		}
 		line, _, _ := bytes.Cut(v.lesson.Source[start:], []byte("\n"))
-		line = line[len(containers.Find(line)):]
-		if openingLine.Match(bytes.TrimRight(v.lesson.Source[start:start+lineLength(v.lesson.Source[start:])], " \t")) {
+		if openingLine.Match(bytes.TrimRight(line, " \t")) {
 			continue
 		}
-		if m := likeOpening.FindSubmatch(line); m != nil {
-			if meant := meantOpening(string(line), false); meant != "" {
-				v.problems.Add(v.at(start), "this line begins no part of the lesson; did you mean %q? %s", meant, howToOpen)
-			}
+		line = line[len(containers.Find(line)):]
+		if meant := meantOpening(string(line), false); meant != "" && likeOpening.Match(line) {
+			v.problems.Add(v.at(start), "this line begins no part of the lesson; did you mean %q? %s", meant, howToOpen)
 		}
 	}
-}
-
-func lineLength(src []byte) int {
-	if end := bytes.IndexByte(src, '\n'); end >= 0 {
-		return end
-	}
-	return len(src)
 }
 
 // likeOpening is a line that marks itself as a heading in some way, or has its two words

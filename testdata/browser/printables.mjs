@@ -1,9 +1,9 @@
 // Prints the dial's face and gnomon to PDF in a browser and measures them there.
 //
-//	node printables.mjs FOLDER letter|a4 LATITUDE STYLE
+//	node printables.mjs FOLDER letter|a4 LATITUDE STYLE [1|2]
 //
 // FOLDER holds a pressed handbook-staff/ for a school on that paper, at that latitude in
-// degrees, with a style that long in millimetres. What ought to be there is worked
+// degrees, with a style that long in millimetres, of one piece or of a pair. What ought to be there is worked
 // out here from the formula of the horizontal dial and the right triangle; nothing
 // is asked of the page. Exit 0: all within limits; 1: something is off; 2: wrong use.
 
@@ -19,10 +19,10 @@ import { sizes } from './paper.mjs';
 const withinMillimetres = 0.2;
 const withinDegrees = 0.1;
 
-const [folder, size, latitudeText, styleText] = process.argv.slice(2);
+const [folder, size, latitudeText, styleText, piecesText = '1'] = process.argv.slice(2);
 const latitude = Number(latitudeText), style = Number(styleText);
-if (!folder || !sizes[size] || !Number.isFinite(latitude) || !(style > 0)) {
-	console.error('use: node printables.mjs FOLDER letter|a4 LATITUDE STYLE');
+if (!folder || !sizes[size] || !Number.isFinite(latitude) || !(style > 0) || !['1', '2'].includes(piecesText)) {
+	console.error('use: node printables.mjs FOLDER letter|a4 LATITUDE STYLE [1|2]');
 	process.exit(2);
 }
 for (const name of ['print-dial-face.html', 'print-dial-gnomon.html']) {
@@ -113,14 +113,13 @@ function measureFace(all) {
 }
 
 // The base is a fold, drawn in dashes that a PDF keeps one by one; it runs from the
-// low end of the style to the foot of the upright side. The demo's lesson prints one
-// piece; that of a mirrored pair is held to the same measures in Go.
+// low end of the style to the foot of the upright side. The second of a pair is mirrored.
 function measureGnomon(all) {
 	const angle = radians(Math.abs(latitude));
 	const high = (s) => (s.a.y < s.b.y ? s.a : s.b);
 	const low = (s) => (s.a.y < s.b.y ? s.b : s.a);
 	const gap = (p, q) => Math.hypot(p.x - q.x, p.y - q.y);
-	for (const side of [1]) {
+	for (const side of [1, -1].slice(0, Number(piecesText))) {
 		const slope = side * (90 - Math.abs(latitude));
 		const edge = all.filter((s) => apart(s.up, slope) < 2 && s.length > style / 2).sort((p, q) => q.length - p.length)[0];
 		check(`style ${side}, length`, edge?.length ?? NaN, style, 'mm');
