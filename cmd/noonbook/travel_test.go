@@ -239,6 +239,16 @@ func (u *laid) contradicts(t *testing.T) {
 		"Walk on to the next month, anticlockwise as seen from above":          true,
 		"counted clockwise from north: east is 90°, south 180°, west 270°":     u.pages["read-the-dial.html"] != "",
 		"first-quarter Moon is highest about six hours after the Sun's noon":   true,
+		"A place further west comes under the Sun later":                       true,
+		"A minus means that the Sun is behind":                                 true,
+		"Morning hours are on the west side":                                   math.Abs(u.latitude) <= 15, // of the polar dial; a level one has its hours by the noon line
+		"Figures have moved on toward the west; below the pole":                true,
+		"It moves on to the east, a fist and a bit":                            true,
+		"a fist and a bit further east each day":                               true,
+		"March left, June behind, September right, December in front":          true,
+		// What the words mean.
+		"A clock is fast when it shows a later time than it should. It is slow when it shows an earlier one": u.pages["read-the-dial.html"] != "",
+		"Fast: the mark shows later than the clock. Slow: earlier":                                           u.pages["back-to-the-dial.html"] != "",
 	}
 	for sentence, want := range wants {
 		if strings.Contains(all, sentence) != want {
