@@ -29,7 +29,7 @@ func dialLesson() entry.Entry {
 		Settings: append(school.CalendarSettings(), school.StockPolarHeightMM),
 		Facts: []entry.Fact{
 			{Name: "school_hours", Doc: "hours that the dial shows in school time, rounded outwards, with noon"},
-			{Name: "lesson_hours", Doc: "hours round that reading: the two lines on either side of it"},
+			{Name: "lesson_hours", Doc: "hours round that reading: two lines on each side of it, as far as they are among those of school time"},
 			{Name: "reading", Doc: "the clock's time of that reading"},
 			{Name: "shows", Doc: "what a dial that is right then shows"},
 			entry.Truth("stick_marks", "whether marks of that day round an upright stick say anything then"),
@@ -53,7 +53,7 @@ func reckonDialLesson(v form.Values) (result.Result, error) {
 	if held, n := entry.HeldOn(v).Held, entry.Lesson.Of(v); n >= 1 && n <= len(held) && held[n-1].Placed {
 		at := held[n-1].From + time.Duration(argMinute.Of(v))*time.Minute
 		then := shownAt(p, date, at)
-		lesson = hoursToDraw(v, then-time.Hour, then+time.Hour)
+		lesson = hoursToDraw(v, min(then, max(then-time.Hour, begin)), max(then, min(then+time.Hour, end)))
 		reading = say.Clock(p.Clock(date, 0, int(at.Minutes())).In(p.Zone))
 		shows = sunTime(then.Round(time.Minute))
 		marked := argMarked.Of(v)

@@ -25,6 +25,7 @@ func TestDialLesson(t *testing.T) {
 		{"in the morning", nil, 41, [2]float64{7, 14}, [2]float64{7, 10}, 9.85, 8.55},
 		{"just before nine by the Sun", nil, 67, [2]float64{7, 14}, [2]float64{7, 10}, 10 + 17.0/60, 8.98},
 		{"just past it", nil, 75, [2]float64{7, 14}, [2]float64{8, 11}, 10 + 25.0/60, 9.12},
+		{"with no line before those of school time", nil, 0, [2]float64{7, 14}, [2]float64{7, 9}, 9 + 10.0/60, 7.87},
 		// Noon at 12:31:42 (longitude 8.18° × 4 min, less 61 s), so 9:51 is 9:19 by the Sun.
 		{"on a polar dial", nairobi, 41, [2]float64{8, 15}, [2]float64{8, 11}, 9.85, 9.32},
 		// A lesson at dusk: the last line of a polar dial is that of five o'clock.
