@@ -37,7 +37,7 @@ func (l *Lesson) cares() (list []classroom.Care) {
 			case n.FirstChild() == nil:
 				say(n.Names)
 			default:
-				own := classroom.Care{Names: n.Names, Words: l.plain(n), Hidden: hidden(n)}
+				own := classroom.Care{Names: n.Names, Words: l.plain(n)}
 				list = append(list, own)
 				for _, name := range n.Names {
 					told[name] = true
@@ -47,16 +47,6 @@ func (l *Lesson) cares() (list []classroom.Care) {
 		return ast.WalkContinue, nil
 	})
 	return list
-}
-
-// hidden reports whether a node is in an answer or a staff note.
-func hidden(n ast.Node) bool {
-	for n = n.Parent(); n != nil; n = n.Parent() {
-		if aside, ok := n.(*Aside); ok && aside.Word != Caution {
-			return true
-		}
-	}
-	return false
 }
 
 // plain returns the words of a node on one line, with … where a number of the school is.

@@ -109,6 +109,11 @@ func TestOpeningsAreChecked(t *testing.T) {
 		"a staff's card":  {"[sheet]\ncard = [\"early\"]\n", "# After: staff\n\n## Early\n", "a.md:4:9: lesson: sheet.card: #early is for staff"},
 		"page for staff":  {"", "[there](b.md)\n", "a.md:5:1: u/b.md is a page for staff alone"},
 		"staff to page":   {"", "```staff\n[there](b.md)\n```\n", ""},
+		"risk notes":      {"", "# Teach: class\n\n```compute risk-notes\n```\n", "a.md:7:12: risk-notes repeats what is for staff alone"},
+		"a map":           {"", "```compute unit-map\n```\n", "a.md:5:12: unit-map repeats what is for staff alone"},
+		"for staff":       {"", "# Teach: staff\n\n```compute risk-notes\n```\n", ""},
+		"in a note":       {"", "````staff\n```compute unit-map\n```\n````\n", ""},
+		"on their page":   {"part = \"page\"\nreader = \"staff\"\n", "```compute risk-notes\n```\n", ""},
 	} {
 		t.Run(name, func(t *testing.T) {
 			files := fstest.MapFS{

@@ -282,7 +282,7 @@ func TestCareOfALesson(t *testing.T) {
 	want := []classroom.Care{
 		{Names: []string{"scissors"}}, {Names: []string{"tip"}}, {Names: []string{"saw"}},
 		{Names: []string{"sun", "lamp"}, Words: "Keep *two* steps back & wait until …. No lens."},
-		{Words: "Only ours.", Hidden: true}, {Names: []string{"sighting"}}, {Names: []string{"clear-zone"}}, {Words: "Within.", Hidden: true},
+		{Words: "Only ours."}, {Names: []string{"sighting"}}, {Names: []string{"clear-zone"}}, {Words: "Within."},
 	}
 	if got := unit.Taught()[0].Care; fmt.Sprintf("%+v", got) != fmt.Sprintf("%+v", want) {
 		t.Errorf("got  %+v\nwant %+v", got, want)

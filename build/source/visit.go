@@ -113,6 +113,9 @@ func (v *visitor) compute(n *ast.FencedCodeBlock, info string, at problem.Place)
 	if !ok {
 		return
 	}
+	if entry.ForStaff && !v.forStaff(n) {
+		v.problems.Add(at, "%s repeats what is for staff alone, and the class reads this; put it into a part, a note or a page for staff", name)
+	}
 	keys := entry.Form(v.keys)
 	given, faults, places := keys.Read(body(n, v.lesson.Source))
 	for _, f := range faults {

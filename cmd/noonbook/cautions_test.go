@@ -106,6 +106,9 @@ func careFolder(t *testing.T, language string, table []warned) string {
 				beforehand += block
 			}
 		}
+		if e, ok := entry.Find(placeholder.Catalogue(), uses[0].name); ok && e.ForStaff {
+			work, beforehand = "````staff\n"+work+"````\n\n", "````staff\n"+beforehand+"````\n"
+		}
 		files[fmt.Sprintf("%d-%s.md", len(careLessons)+i+1, uses[0].name)] = "```lesson\ntitle = \"" + uses[0].name + "\"\n[sheet]\nback = [\"work\"]\n```\n\n## Work\n\n" + work + "## Beforehand\n\n" + beforehand
 	}
 	dir := t.TempDir()
@@ -413,6 +416,12 @@ func (c warned) onPages(t *testing.T, h careHandbook, e entry.Entry, at []int, n
 		pages map[string]string
 	}{{"class page", h.class}, {"staff page", h.staff}, {"class, single file", h.bound[0]}, {"staff, single file", h.bound[1]}} {
 		figures := blocks(where.pages[page])
+		if e.ForStaff && strings.HasPrefix(where.name, "class") {
+			if len(figures) > 0 {
+				t.Errorf("%s: it holds %s, which is for staff", where.name, c.name)
+			}
+			continue
+		}
 		if len(figures) <= at[len(at)-1] {
 			t.Fatalf("%s: %d blocks on %s", where.name, len(figures), page)
 		}

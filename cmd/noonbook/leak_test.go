@@ -78,7 +78,7 @@ func planted(text string, words *[]string) string {
 
 // everyOpening has parts for staff with everything that a lesson holds, between parts for
 // the class, which OPEN is in. SECRET stands for words of the former.
-const everyOpening = "```lesson\ntitle = \"Openings\"\nglance_staff = [\"class-facts.groups\"]\n[sheet]\nfront = [\"SECRET11\"]\nback = [\"open-questions\"]\ncard = [\"open-steps\"]\n```\n\n" +
+const everyOpening = "```lesson\ntitle = \"Openings\"\nglance_staff = [\"class-facts.groups\"]\nabsent = \"SECRET23\"\nevidence = [\"SECRET24\"]\n[sheet]\nfront = [\"SECRET11\"]\nback = [\"open-questions\"]\ncard = [\"open-steps\"]\n```\n\n" +
 	"# Prepare: staff\n\n## Before\n\n```caution\nA caution, SECRET12\n```\n\n![SECRET13](only-staff.svg)\n\n```compute sun-day\n```\n\n" +
 	"# Teach: class\n\n## Open steps\n\n1. OPEN\n\n# Teach: staff\n\n## SECRET11\n\n| Minute | What |\n|---|---|\n| 0 | SECRET14 |\n\n> SECRET15\n\n[SECRET16](https://example.org/SECRET17)\n\n" +
 	"```unless place-facts.tropics\n## SECRET18\n\nwords\n```\n\n# Understand: staff\n\nWhy? {class-facts.school school.name=SECRET19}\n\n| fill | SECRET20 |\n|---|---|\n| | |\n| | |\n\n" +
@@ -140,7 +140,7 @@ func TestNothingLeaks(t *testing.T) {
 		var words []string
 		text := planted(everyCorner, &words)
 		openings := planted(everyOpening, &words)
-		for n := 22; n >= 0; n-- {
+		for n := 24; n >= 0; n-- {
 			word := secret(1000 + n)
 			text = strings.ReplaceAll(text, fmt.Sprint("SECRET", n), word)
 			openings = strings.ReplaceAll(openings, fmt.Sprint("SECRET", n), word)
@@ -150,7 +150,7 @@ func TestNothingLeaks(t *testing.T) {
 		dir := folder(t, map[string]string{
 			"1-corners.md":       text,
 			"2-openings.md":      openings,
-			"3-page.md":          planted("```lesson\ntitle = \"Page\"\npart = \"page\"\nreader = \"staff\"\n[[vocabulary]]\nterm = \""+inFile+"\"\nmeaning = \"m\"\n```\n\nwords\n", &words),
+			"3-page.md":          planted("```lesson\ntitle = \"Page\"\npart = \"page\"\nreader = \"staff\"\n[[vocabulary]]\nterm = \""+inFile+"\"\nmeaning = \"m\"\n```\n\n```compute unit-map\n```\n\n```compute risk-notes\n```\n", &words),
 			"only-staff.svg":     fmt.Sprintf(drawn, inFile),
 			"only-an-answer.svg": fmt.Sprintf(drawn, inFile),
 			"shared.svg":         fmt.Sprintf(drawn, "for everyone"),

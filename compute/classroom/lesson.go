@@ -36,9 +36,8 @@ type Lesson struct {
 
 // A Care is one thing that a lesson says to keep people from harm.
 type Care struct {
-	Names  []string // of cautions; none where it has words alone
-	Words  string   // of the lesson's own, "" for those of the names
-	Hidden bool     // for the staff alone
+	Names []string // of cautions; none where it has words alone
+	Words string   // of the lesson's own, "" for those of the names
 }
 
 // AnyTime is the start of a lesson that takes a lesson time of the term.

@@ -15,7 +15,8 @@ import (
 func riskNotes() entry.Entry {
 	return entry.Entry{
 		Name:      "risk-notes",
-		Summary:   "What can hurt someone in a lesson or in the unit, what is done about it and who does it, gathered from the cautions of the lessons, with lines to sign.",
+		Summary:   "What can hurt someone in a lesson or in the unit, what is done about it and who does it, gathered from the cautions of the lessons, with lines to sign. For staff alone.",
+		ForStaff:  true,
 		Lessons:   true,
 		Arguments: form.Form{entry.OfLesson()},
 		Settings:  school.CalendarSettings(),
@@ -117,8 +118,6 @@ func meet(dangers []danger, d danger, number int, lesson say.Value) []danger {
 func dangerOf(c classroom.Care) danger {
 	d := danger{names: c.Names, words: c.Words}
 	switch {
-	case c.Hidden && c.Words != "":
-		d.done = say.Words("risk-notes.in_lesson")
 	case c.Words != "":
 		d.done = say.Text(c.Words)
 	case entry.NeedsSchool(c.Names[0]):

@@ -248,7 +248,7 @@ func TestSlips(t *testing.T) {
 // order of the cautions, and last what lessons say in words of their own.
 func TestRiskNotes(t *testing.T) {
 	unit := []classroom.Lesson{
-		{Title: "A", Start: classroom.AnyTime, Care: []classroom.Care{{Words: "Mind the step."}, {Names: []string{"lamp"}}, {Names: []string{"sun"}}, {Words: "Ours.", Hidden: true}}},
+		{Title: "A", Start: classroom.AnyTime, Care: []classroom.Care{{Words: "Mind the step."}, {Names: []string{"lamp"}}, {Names: []string{"sun"}}, {Words: "Ours."}}},
 		{Title: "A", Start: classroom.AnyTime, Care: []classroom.Care{{Names: []string{"sun"}}, {Names: []string{"clear-zone"}}, {Names: []string{"family-sun"}}, {Names: []string{"lamp", "dark-room"}, Words: "Two steps back."}}},
 		{Title: "C", Start: classroom.AnyTime, Care: []classroom.Care{{Names: []string{"family-evening"}}}},
 	}
@@ -268,7 +268,7 @@ func TestRiskNotes(t *testing.T) {
 		}
 	}
 	done := entrytest.Texts(t, r, "hazards", "done")
-	for i, want := range []string{"The school’s own rules, the rules of the place and local codes come first", "Never look at the Sun", "A lamp without a shade", "Two steps back.", "is within ______ of the launcher", "Mind the step.", "among the lesson’s staff notes"} {
+	for i, want := range []string{"The school’s own rules, the rules of the place and local codes come first", "Never look at the Sun", "A lamp without a shade", "Two steps back.", "is within ______ of the launcher", "Mind the step.", "Ours."} {
 		if !strings.Contains(done[i], want) {
 			t.Errorf("row %d: %q lacks %q", i, done[i], want)
 		}

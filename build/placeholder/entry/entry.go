@@ -27,6 +27,7 @@ type Entry struct {
 	OnPaper   []string // names of those that only its sheets tell, for where they are taken
 	Harmless  string   // why no caution comes with it, for an entry without
 	Printable bool     // its results have sheets, which get a page of their own
+	ForStaff  bool     // a block of it repeats what lessons say to staff alone, and may only be where the class does not read
 	Lessons   bool     // it reads the unit's lessons and their calendar, and lists CalendarSettings
 	// Reckon evaluates the placeholder. The values hold its arguments and the
 	// settings it reads, complete and checked, the lessons where it reads them
