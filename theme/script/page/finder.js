@@ -1,53 +1,10 @@
-// What a page gains from a script; nothing on it needs one. A classic script: a page
-// opened from a disk may not load modules or fetch files.
+// The finder: a word, and the places where it stands.
 (() => {
 	'use strict';
 
-	const each = (selector, work) => document.querySelectorAll(selector).forEach(work);
-
-	// The lesson of the day, on its date by the reader's own clock.
-	const now = new Date();
-	const today = [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((n) => String(n).padStart(2, '0')).join('-');
-	each(`[data-today] time[datetime="${today}"]`, (time) => {
-		const stop = time.closest('li');
-		const mark = document.createElement('b');
-		mark.className = 'today-label';
-		mark.textContent = stop.parentElement.dataset.today;
-		time.after(' ', mark);
-		stop.classList.add('is-today');
-		const file = stop.querySelector('a').getAttribute('href');
-		each('.dial a, .arc a', (line) => line.classList.toggle('is-today', line.classList.contains('is-today') || line.getAttribute('href') === file));
-	});
-
-	// On the cover a lesson's hour line and its place in the list point at each other.
-	each('.cover-columns', (spread) => {
-		const point = (event) => {
-			const file = event.type === 'pointerout' || event.type === 'focusout' ? '' : event.target.closest('.dial a, .lesson-list a')?.getAttribute('href');
-			spread.querySelectorAll('.dial a, .lesson-list a').forEach((link) => (link.closest('.lesson-list li') ?? link).classList.toggle('pointed-at', link.getAttribute('href') === file));
-		};
-		for (const type of ['pointerover', 'pointerout', 'focusin', 'focusout']) spread.addEventListener(type, point);
-	});
-
-	// A handbook in one file shows a page at a time: it is named after the page, and
-	// the finder, of which there is one, goes to where that page has its own.
-	const isSingle = document.body.classList.contains('single-file');
-	if (isSingle) {
-		const title = document.title;
-		const turn = () => {
-			const at = document.getElementById(decodeURIComponent(location.hash.slice(1))) ?? document.getElementById('index');
-			const page = at?.closest('.page');
-			if (!page) return;
-			document.title = page.matches('.cover') ? title : `${page.querySelector('h1').textContent} · ${title}`;
-			const home = page.querySelector('.navigation, .cover-columns > :last-child') ?? page.querySelector('header');
-			home.insertBefore(document.querySelector('.finder'), home.querySelector('.all-pages'));
-		};
-		addEventListener('hashchange', turn);
-		turn();
-	}
-
-	// The finder: a word, and the places where it stands.
 	const finder = document.querySelector('.finder');
 	if (!finder) return;
+	const isSingle = document.body.classList.contains('single-file');
 	const field = finder.querySelector('input');
 	const tally = finder.querySelector('.result-count');
 	const list = finder.querySelector('.results');
