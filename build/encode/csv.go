@@ -32,7 +32,7 @@ func CSV(out io.Writer, r result.Result, w *typeset.Words) error {
 			c.Flush()
 			io.WriteString(out, "\r\n")
 		}
-		writeTable(c, t, w)
+		writeTable(c, t, w, value)
 	}
 	c.Flush()
 	return c.Error()
@@ -40,21 +40,22 @@ func CSV(out io.Writer, r result.Result, w *typeset.Words) error {
 
 // TableFile writes one table for a spreadsheet: CSV as RFC 4180 has it, behind a
 // byte order mark, without which spreadsheets take the letters for those of
-// another code.
+// another code. Its numbers are rounded as say.Value.Kept says, so that the file of a
+// pressing is the same whatever the last bits were.
 func TableFile(out io.Writer, t result.Table, w *typeset.Words) error {
 	if _, err := io.WriteString(out, "\ufeff"); err != nil {
 		return err
 	}
 	c := csv.NewWriter(out)
 	c.UseCRLF = true
-	writeTable(c, t, w)
+	writeTable(c, t, w, kept)
 	c.Flush()
 	return c.Error()
 }
 
-// writeTable writes a heading row and the rows. A failed write shows when the
-// writer is flushed.
-func writeTable(c *csv.Writer, t result.Table, w *typeset.Words) {
+// writeTable writes a heading row and the rows, each cell as the function says. A
+// failed write shows when the writer is flushed.
+func writeTable(c *csv.Writer, t result.Table, w *typeset.Words, cell func(say.Value, *typeset.Words) string) {
 	var heads []string
 	for _, column := range t.Columns {
 		head := column.Name
@@ -67,7 +68,7 @@ func writeTable(c *csv.Writer, t result.Table, w *typeset.Words) {
 	for _, row := range t.Rows {
 		var cells []string
 		for _, v := range row.Cells {
-			cells = append(cells, value(v, w))
+			cells = append(cells, cell(v, w))
 		}
 		c.Write(cells)
 	}
@@ -77,6 +78,20 @@ func writeTable(c *csv.Writer, t result.Table, w *typeset.Words) {
 // that a spreadsheet does not run them.
 func value(v say.Value, w *typeset.Words) string {
 	return written(bare(v, w))
+}
+
+// kept is value with the number rounded.
+func kept(v say.Value, w *typeset.Words) string {
+	if v.Kind == say.Quantity || v.Kind == say.Lasting {
+		v.Number = v.Kept()
+		also := v.Also
+		v.Also = nil
+		for _, one := range also {
+			one.Number = one.Kept()
+			v.Also = append(v.Also, one)
+		}
+	}
+	return value(v, w)
 }
 
 func written(bare any) string {

@@ -112,7 +112,7 @@ func (l tongue) lasting(d time.Duration) value {
 
 // plain writes a number with a unit that is the same in every language and measure.
 func (l tongue) plain(x float64, decimals int, unit string) value {
-	return value{words: l.digits(x, decimals) + unit, number: x, near: math.Pow10(-decimals-3)/2 + 1e-9}
+	return value{words: l.digits(x, decimals) + unit, number: x, near: math.Pow10(-decimals-2)/2 + 1e-9}
 }
 
 // ruler writes whole millimetres, or inches to a sixteenth: 25.4 mm are one.

@@ -6,10 +6,12 @@
 //	say.Number(-16.24, "deg", 1).As("compass.west_of", …) // 16.2° west
 //	say.Words("sun-day.polar_day")                     // The Sun stays up all day.
 //
-// A value keeps full precision; rounding happens when typeset writes it.
+// A value keeps full precision; rounding happens when it is written: for readers by
+// its decimals, for pages' machine-readable data and files for download by Kept.
 package say
 
 import (
+	"math"
 	"time"
 
 	"noonbook/compute/place"
@@ -153,6 +155,26 @@ func (v Value) As(key string, with ...Value) Value {
 func (v Value) AtLeast() Value {
 	v.Up = true
 	return v
+}
+
+// keptDigits is how many digits more than are printed a file keeps. An altitude that is
+// printed to 0.1° is kept to 0.001°, to which the almanac promises the Moon's; a share
+// of light to 0.01 %, which is finer than the 0.05 % that it promises. More would be
+// noise, differ between processors, and change with every faster way to reckon.
+const keptDigits = 2
+
+// Kept is the number as pages' data and files for download keep it: two digits more
+// than are printed, a stretch of time to the second, as moments in files are. What is
+// not finite stays as it is.
+func (v Value) Kept() float64 {
+	scale := math.Pow10(v.Decimals + keptDigits)
+	if v.Kind == Lasting {
+		scale = 1
+	}
+	if x := math.Round(v.Number*scale) / scale; !math.IsInf(x, 0) {
+		return x + 0 // no −0
+	}
+	return v.Number
 }
 
 // InMetric returns v, written in its metric unit in every school.

@@ -1,7 +1,6 @@
 package typeset
 
 import (
-	"math"
 	"strconv"
 	"strings"
 	"time"
@@ -57,7 +56,7 @@ func (w *Words) AppendFact(dst []byte, v say.Value) []byte {
 	switch v.Kind {
 	case say.Quantity, say.Lasting:
 		dst = append(dst, `<data value="`...)
-		dst = strconv.AppendFloat(dst, rounded(v), 'f', -1, 64)
+		dst = strconv.AppendFloat(dst, v.Kept(), 'f', -1, 64)
 		dst = append(dst, `">`...)
 		dst = AppendText(dst, w.Text(v))
 		return append(dst, `</data>`...)
@@ -75,13 +74,6 @@ func (w *Words) AppendFact(dst []byte, v say.Value) []byte {
 	dst = append(dst, `<span class="fact">`...)
 	dst = AppendText(dst, w.Text(v))
 	return append(dst, `</span>`...)
-}
-
-// rounded is the number to three digits more than are printed. The last bits of
-// a computed number differ between processors, and a page must not.
-func rounded(v say.Value) float64 {
-	scale := math.Pow10(v.Decimals + 3)
-	return math.Round(v.Number*scale) / scale
 }
 
 // AppendBlock appends everything that a placeholder computed, the inside of a
