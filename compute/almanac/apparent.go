@@ -19,17 +19,25 @@ type Apparent struct {
 
 const kilometresPerAU = float64(quantity.AstronomicalUnit) / 1000
 
-// equatorial turns apparent ecliptic coordinates (radians, au) into a vector.
-func equatorial(lon, lat, r float64, f frame) space.Vector {
-	sinLon, cosLon := math.Sincos(lon)
-	sinLat, cosLat := math.Sincos(lat)
-	r *= kilometresPerAU
-	y, z := r*cosLat*sinLon, r*sinLat
-	return space.Vector{X: r * cosLat * cosLon, Y: y*f.cosEps - z*f.sinEps, Z: y*f.sinEps + z*f.cosEps}
+// turned turns a vector about the ecliptic's pole by a small angle in radians:
+// aberration and nutation are 0.0002 together at most, whose fourth power is beyond
+// the last digit.
+func turned(v space.Vector, by float64) space.Vector {
+	sin, cos := by-by*by*by/6, 1-by*by/2
+	return space.Vector{X: v.X*cos - v.Y*sin, Y: v.X*sin + v.Y*cos, Z: v.Z}
 }
 
-func apparent(lon, lat, r float64, f frame) Apparent {
-	v := equatorial(lon, lat, r, f)
+// equatorial turns a place of the mean ecliptic and equinox (au) into one of the true
+// equator and equinox (km).
+func equatorial(v space.Vector, f frame) space.Vector {
+	v = turned(v, f.dpsi).Times(kilometresPerAU)
+	return space.Vector{X: v.X, Y: v.Y*f.cosEps - v.Z*f.sinEps, Z: v.Y*f.sinEps + v.Z*f.cosEps}
+}
+
+// apparent describes a place of the mean ecliptic and equinox, au.
+func apparent(sight space.Vector, f frame) Apparent {
+	lon, lat, _ := spherical(turned(sight, f.dpsi))
+	v := equatorial(sight, f)
 	return Apparent{
 		Longitude:      quantity.Angle(turn(lon)),
 		Latitude:       quantity.Angle(lat),

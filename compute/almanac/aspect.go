@@ -49,16 +49,11 @@ func (b Body) AspectAt(t time.Time) Aspect {
 func (b Body) triangleFor(m moment) triangle {
 	switch b {
 	case Sun:
-		lon, lat, r := earthSeries.at(m.centuries)
-		return triangle{earth: rectangular(lon, lat, r), sun: rectangular(sunFromEarth(lon, lat, r))}
+		earth := earthSky.at(m.centuries)
+		return triangle{earth: earth, sun: sunFrom(earth)}
 	case Moon:
-		lon, lat, r := earthSeries.at(m.centuries)
-		earth, moon := rectangular(lon, lat, r), rectangular(moonPlace(m))
-		return triangle{
-			earth:  earth,
-			planet: earth.Along(1, moon),
-			sun:    rectangular(sunFromEarth(lon, lat, r)),
-		}
+		earth := earthSky.at(m.centuries)
+		return triangle{earth: earth, planet: earth.Plus(moonSky.at(m.centuries)), sun: sunFrom(earth)}
 	}
 	return b.triangleOf(m)
 }

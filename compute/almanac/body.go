@@ -6,7 +6,6 @@ import (
 
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
-	"noonbook/compute/space"
 )
 
 // A Body is something in the sky that this package can place. A Body that is
@@ -44,8 +43,7 @@ func (b Body) String() string {
 func (b Body) At(t time.Time) Apparent {
 	m := momentOf(t)
 	f := frameOf(m)
-	lon, lat, r := b.ecliptic(m)
-	return apparent(lon+f.dpsi, lat, r, f)
+	return apparent(b.sight(m), f)
 }
 
 // From returns where the body's centre stands from p at t.
@@ -80,28 +78,6 @@ func (b Body) Day(p place.Place, d place.Date) Day {
 // whether it stays above or below that altitude all day.
 func (b Body) Past(p place.Place, d place.Date, altitude quantity.Angle) Day {
 	return b.past(p, d, altitude, 0)
-}
-
-// ecliptic returns the body's geocentric longitude and latitude with light time
-// and aberration, mean ecliptic and equinox of date, radians, and its distance
-// in au.
-func (b Body) ecliptic(m moment) (lon, lat, r float64) {
-	switch b {
-	case Sun:
-		return sunLongitude(m)
-	case Moon:
-		return moonPlace(m)
-	case Mercury, Venus, Mars, Jupiter, Saturn, Uranus, Neptune, Pluto:
-		s := b.triangleOf(m)
-		return spherical(s.sight())
-	}
-	return 0, 0, 0
-}
-
-// vector returns the body's apparent geocentric place in kilometres.
-func (b Body) vector(m moment, f frame) space.Vector {
-	lon, lat, r := b.ecliptic(m)
-	return equatorial(lon+f.dpsi, lat, r, f)
 }
 
 // rising returns the geometric altitude at which the body rises and sets, and

@@ -62,6 +62,10 @@
 // two more libraries, with the errors that these have themselves. Real sunrises
 // differ from any almanac by a minute or more with the air.
 //
+// Places are polynomials through the theories named below, fitted over some days when
+// first asked for and kept while the program runs, 43 kB a year; they are within
+// 0.0005″ of the theories. What is answered does not depend on what was asked before.
+//
 // Outside the range searches answer a *RangeError; places, days and aspects run
 // on with growing error, and beyond a thousand years from 2000 they are held at
 // the bound. No input makes this package panic; coordinates that are not

@@ -18,7 +18,7 @@ type Heliocentric struct {
 // HeliocentricAt returns where a planet or Pluto is on its way round the Sun,
 // good to 10″. Of the Sun, the Moon and anything else it returns zeros.
 func (b Body) HeliocentricAt(t time.Time) Heliocentric {
-	lon, lat, r := b.heliocentric(momentOf(t).centuries)
+	lon, lat, r := spherical(b.heliocentric(momentOf(t).centuries))
 	return Heliocentric{
 		Longitude: quantity.Angle(turn(lon)),
 		Latitude:  quantity.Angle(lat),
@@ -29,30 +29,6 @@ func (b Body) HeliocentricAt(t time.Time) Heliocentric {
 // lightTime is the time that light takes over one astronomical unit,
 // 499.004784 s (149 597 870.7 km / 299 792.458 km/s), in Julian centuries.
 const lightTime = 499.004784 / 86400 / 36525
-
-// heliocentric returns the body's heliocentric longitude and latitude of the
-// mean ecliptic and equinox of date in radians and its radius vector in au.
-func (b Body) heliocentric(centuries float64) (lon, lat, r float64) {
-	switch b {
-	case Mercury:
-		return mercurySeries.at(centuries)
-	case Venus:
-		return venusSeries.at(centuries)
-	case Mars:
-		return marsSeries.at(centuries)
-	case Jupiter:
-		return jupiterSeries.at(centuries)
-	case Saturn:
-		return saturnSeries.at(centuries)
-	case Uranus:
-		return uranusSeries.at(centuries)
-	case Neptune:
-		return neptuneSeries.at(centuries)
-	case Pluto:
-		return plutoPlace(centuries)
-	}
-	return 0, 0, 0
-}
 
 // A triangle has Sun, Earth and a planet for corners, as light shows it: the
 // planet and the Earth at the moment the light left the planet. Vectors are of
@@ -70,14 +46,10 @@ func (s *triangle) sight() space.Vector { return s.planet.Minus(s.earth) }
 // aberration to the first order (Meeus, Astronomical Algorithms, 2nd ed. 1998,
 // chapter 33, the second method); what is left out is below 0.1″.
 func (b Body) triangleOf(m moment) triangle {
-	lon, lat, r := earthSeries.at(m.centuries)
-	s := triangle{
-		earth:  rectangular(lon, lat, r),
-		planet: rectangular(b.heliocentric(m.centuries)),
-		sun:    rectangular(sunFromEarth(lon, lat, r)),
-	}
+	s := triangle{earth: earthSky.at(m.centuries), planet: b.heliocentric(m.centuries)}
+	s.sun = sunFrom(s.earth)
 	lag := s.sight().Norm() * lightTime
-	s.earth = rectangular(earthSeries.at(m.centuries - lag))
-	s.planet = rectangular(b.heliocentric(m.centuries - lag))
+	s.earth = earthSky.at(m.centuries - lag)
+	s.planet = b.heliocentric(m.centuries - lag)
 	return s
 }

@@ -3,6 +3,8 @@ package almanac
 import (
 	"math"
 	"time"
+
+	"noonbook/compute/space"
 )
 
 // SunAt returns the Sun's apparent geocentric place of date, good to 0.5″.
@@ -15,11 +17,19 @@ func sunLongitude(m moment) (lon, lat, r float64) {
 	return sunFromEarth(earthSeries.at(m.centuries))
 }
 
-// sunFromEarth turns the Earth's heliocentric place round and adds aberration:
-// Meeus, Astronomical Algorithms, 2nd ed. 1998, chapter 25, higher accuracy,
+// aberration is by how many seconds of arc, at 1 au, the Earth's motion holds the Sun
+// back: Meeus, Astronomical Algorithms, 2nd ed. 1998, chapter 25, higher accuracy,
 // equation 25.10.
+const aberration = 20.4898
+
+// sunFromEarth turns the Earth's heliocentric place round and adds aberration.
 func sunFromEarth(lon, lat, r float64) (float64, float64, float64) {
-	return lon + math.Pi - arcsec(20.4898)/r, -lat, r
+	return lon + math.Pi - arcsec(aberration)/r, -lat, r
+}
+
+// sunFrom does the same to a vector.
+func sunFrom(earth space.Vector) space.Vector {
+	return turned(earth.Times(-1), -arcsec(aberration)/earth.Norm())
 }
 
 // EquationOfTime returns apparent minus mean solar time at t: what a sundial
@@ -29,8 +39,7 @@ func sunFromEarth(lon, lat, r float64) (float64, float64, float64) {
 func EquationOfTime(t time.Time) time.Duration {
 	m := momentOf(t)
 	f := frameOf(m)
-	lon, lat, r := sunLongitude(m)
-	v := equatorial(lon+f.dpsi, lat, r, f)
+	v := Sun.vector(m, f)
 	_, day := math.Modf(m.ut)
 	// ut counts from noon, when the mean Sun stands on the Greenwich meridian.
 	ahead := apparentSidereal(m, f) - math.Atan2(v.Y, v.X) - 2*math.Pi*day
