@@ -43,10 +43,17 @@ func (c *course) height(day float64) float64 {
 }
 
 // crossings finds every passage in the day, in order, and returns how many.
-// It steps through the day hour by hour; where the body turns round close to
+func (c *course) crossings(found *[most]crossing) int {
+	if n, ok := c.expected(found); ok {
+		return n
+	}
+	return c.hourly(found)
+}
+
+// hourly steps through the day hour by hour; where the body turns round close to
 // the altitude between two steps, it looks at the turning point, so that a body
 // that peeps over the horizon for a few minutes is not missed.
-func (c *course) crossings(found *[most]crossing) int {
+func (c *course) hourly(found *[most]crossing) int {
 	const steps = 24
 	n, step := 0, c.k.span/steps
 	add := func(a, fa, b, fb float64) {
@@ -97,8 +104,7 @@ func (c *course) turning(a, b float64, top bool) float64 {
 // many: Newton's method on the hour angle of the moving body.
 func (c *course) transits(found *[most]float64) int {
 	n := 0
-	rate := siderealRate - 2*math.Pi/365 // near enough for any body to converge
-	start := c.k.hourAngle(c.o.lon, 0)
+	start, rate := c.spin()
 	for lap := range most { // the first may lie before the day
 		x := (2*math.Pi*float64(lap-1) - start) / rate
 		if x > c.k.span+0.1 {
