@@ -181,6 +181,8 @@ func (b *binder) tag(stem string, piece markup.Piece) []byte {
 				names[i] = stem + "/" + names[i]
 			}
 			return strings.Join(names, " ")
+		case "clip-path", "marker-start", "marker-mid", "marker-end": // of a drawing
+			return strings.Replace(value, "url(#", "url(#"+stem+"/", 1)
 		case "src":
 			return b.data(value)
 		case "href":

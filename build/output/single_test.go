@@ -19,7 +19,7 @@ func pages() []file.File {
 	way := `<nav class="navigation"><details class="finder" data-words="concordance.js"><summary>Find</summary><input id="nb-finder"></details><details class="all-pages"><summary>All pages</summary><ol><li><a href="a.html">A</a></li></ol></details></nav>`
 	return []file.File{
 		{Name: "index.html", Bytes: shell(` class="cover"`, `<main class="page-width"><h1>U</h1><a href="unit.ics">Dates</a><a href="a.html">A</a><img src="crest.png" alt="">`+way+`</main>`)},
-		{Name: "a.html", Bytes: shell("", `<a class="skip" href="#nb-text">Skip</a><header>`+way+`</header><main id="nb-text"><h1 id="x">A</h1><p class="room-link"><a href="room-a.html">Wall</a></p><p class="print-link"><a href="b.html"><span class="preview"><svg><path d="M0 0"/></svg></span>Print</a></p><a href="b.html#y">B</a><a href="https://example.org/a.html">out</a><a href="list.csv">list</a><a href="unit.ics">Dates</a><svg><a href="index.html">i</a></svg></main>`)},
+		{Name: "a.html", Bytes: shell("", `<a class="skip" href="#nb-text">Skip</a><header>`+way+`</header><main id="nb-text"><h1 id="x">A</h1><p class="room-link"><a href="room-a.html">Wall</a></p><p class="print-link"><a href="b.html"><span class="preview"><svg><path d="M0 0"/></svg></span>Print</a></p><a href="b.html#y">B</a><a href="https://example.org/a.html">out</a><a href="list.csv">list</a><a href="unit.ics">Dates</a><svg><a href="index.html">i</a></svg><svg><i id="nb-p1-u"/><g id="nb-p1-g" clip-path="url(#nb-p1-c)" marker-end="url(#nb-p1-m)"><use href="#nb-p1-u"/></g></svg></main>`)},
 		{Name: "b.html", Bytes: shell(` class="printable"`, `<main><h1>B</h1><p id="y" aria-labelledby="y z">&lt;b&gt;</p><i id="z"></i><a href="a.html">A</a><a href="#y">y</a></main>`)},
 		{Name: "room-a.html", Bytes: shell(` class="room"`, `<main><h1>Wall</h1></main><script src="room.js" defer></script>`)},
 		{Name: "noonbook.css", Bytes: []byte("p{}")}, {Name: "noonbook.js", Bytes: []byte("go()")}, {Name: "concordance.js", Bytes: []byte("var noonbookConcordance={}")},
@@ -36,6 +36,7 @@ func TestSingle(t *testing.T) {
 	for _, want := range []string{
 		`<section class="page cover" id="index">`, `<section class="page" id="a">`, `<section class="page printable" id="b">`,
 		`href="#a/nb-text"`, `<div id="a/nb-text">`, `href="#b/y"`, `id="b/y" aria-labelledby="b/y b/z"`, `<svg><a href="#index">i</a></svg>`,
+		`<g id="a/nb-p1-g" clip-path="url(#a/nb-p1-c)" marker-end="url(#a/nb-p1-m)"><use href="#a/nb-p1-u"/></g>`,
 		`<a href="https://example.org/a.html">out</a>`, `<a download="list.csv" href="data:text/csv;base64,YSxi">list</a>`,
 		`<img src="data:image/png;base64,cG5n" alt="">`, `<p class="all-pages"><a href="#index">All pages</a></p>`, `&lt;b&gt;`,
 		`<title>T</title><style>p{}</style>`, `<script>go()</script>`, `<script type="application/ld+json">{"a":"<"}</script></head>`,

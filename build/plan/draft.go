@@ -23,6 +23,8 @@ type draft struct {
 	lesson int // whose date the page's placeholders take
 	slots  []slot
 	markup []byte
+
+	pictures int // hand-drawn ones that the page holds so far
 }
 
 // mark returns the text that stands for the slot until the page is cut.

@@ -112,6 +112,8 @@ type tokens struct {
 
 var blanks = regexp.MustCompile(`[\s\x{a0}\x{202f}]+`)
 
+var drawingName = regexp.MustCompile(`^.*\.svg$`)
+
 var roundBreaks = regexp.MustCompile(` ?<br> ?`)
 
 func line(s string) string {
@@ -164,8 +166,14 @@ func (t *tokens) read(e *element, parent string) {
 		t.run.WriteString("<a " + e.at["href"] + " " + e.at["title"] + ">")
 		within()
 		t.run.WriteString("</a>")
+	case "svg": // a picture that is in the page; its file is not named there
+		said := e.find("title")
+		if d := e.find("desc"); d != nil {
+			said = d
+		}
+		t.run.WriteString("<img .svg " + line(said.words()) + " >")
 	case "img":
-		t.run.WriteString("<img " + e.at["src"] + " " + e.at["alt"] + " " + e.at["title"] + ">")
+		t.run.WriteString("<img " + drawingName.ReplaceAllString(e.at["src"], ".svg") + " " + e.at["alt"] + " " + e.at["title"] + ">")
 	case "br":
 		t.run.WriteString("<br>")
 	case "hr":

@@ -57,6 +57,7 @@ func (r lessonRenderer) RegisterFuncs(register renderer.NodeRendererFuncRegister
 	register.Register(source.KindStanding(), unsettled)
 	register.Register(ast.KindHeading, r.heading)
 	register.Register(ast.KindLink, r.link)
+	register.Register(ast.KindImage, r.picture)
 	register.Register(extension.KindTaskCheckBox, r.box)
 }
 

@@ -60,6 +60,9 @@ func (r *reader) carry(name string, ref reference, files map[string]string) erro
 		r.problems.Add(ref.at, "%s %s: %v", what, ref.target, err)
 		return nil
 	}
+	if r.inset(name, ref, nil) {
+		return nil
+	}
 	source, taken := files[file.Folded(flat)]
 	switch {
 	case taken && source != name:
@@ -69,6 +72,9 @@ func (r *reader) carry(name string, ref reference, files map[string]string) erro
 		src, err := r.content(name, what, ref)
 		if err != nil || src == nil {
 			return err
+		}
+		if r.inset(name, ref, src) {
+			return nil
 		}
 		files[file.Folded(flat)] = name
 		r.unit.Files = append(r.unit.Files, File{file.File{Name: flat, Bytes: src}, name, ref.staff, ref.at})

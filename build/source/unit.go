@@ -139,6 +139,7 @@ type reader struct {
 	texts     map[[sha256.Size]byte]string // what is read as lesson, settings or records, by its bytes
 	carried   int64                        // bytes of the files that lessons refer to
 	answers   Answers                      // of conditions; nil where the unit is first read
+	insets    map[string]*Inset            // hand-drawn pictures by their name in the folder; nil for one that is no inset
 }
 
 // lessonNames lists the Markdown files, first by the number that a name begins
