@@ -17,7 +17,9 @@ type Drawing struct {
 	Title, Description say.Phrase
 	Width, Height      float64 // mm
 	Shapes             []Shape
-	Ornament           bool // repeats what stands beside it in words; hidden from screen readers
+	Ornament           bool   // repeats what stands beside it in words; hidden from screen readers
+	Blocked            []Box  // where labels that have a choice do not go
+	Spare              []Span // room for rows of labels; what they leave of it is taken out
 }
 
 // A Point is a place on the drawing in millimetres.
@@ -46,6 +48,10 @@ type Shape struct {
 	Size    float64   // mm; that the style sheet gives the role's letters
 	Leading float64   // mm; from line to line
 	Href    string    // the page that the shape leads to
+
+	Places []Place // of a label that has a choice; see Offer
+	Rank   int     // of a label: Keep, or how soon it is left out where there is no room
+	Within Round   // where a label that has a choice stays, if the radius is not 0
 }
 
 // Line draws a path through the points.

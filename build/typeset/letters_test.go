@@ -17,7 +17,7 @@ func TestLines(t *testing.T) {
 		"unbreakableword a": {"unbreakableword", "a"},
 		"5\u00a0km is far":  {"5\u00a0km is", "far"},
 	} {
-		if got := typeset.Lines(text, 5); !slices.Equal(got, want) {
+		if got := typeset.Lines(text, 5.2); !slices.Equal(got, want) {
 			t.Errorf("%q becomes %q, want %q", text, got, want)
 		}
 	}

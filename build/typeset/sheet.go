@@ -60,7 +60,7 @@ func (w *Words) AppendSheet(dst []byte, s drawing.Sheet, care ...say.Phrase) []b
 	dst = append(dst, ' ')
 	dst = appendLength(dst, height)
 	dst = append(dst, `">`...)
-	dst = w.appendShapes(dst, s.Drawing.Shapes)
+	dst = w.appendOnPaper(dst, &s.Drawing)
 	dst = append(dst, `</svg>`...)
 	var frame drawing.Drawing
 	checkBar(&frame, s.Paper)
@@ -68,7 +68,7 @@ func (w *Words) AppendSheet(dst []byte, s drawing.Sheet, care ...say.Phrase) []b
 	if s.Rows*s.Columns > 1 {
 		matchingMarks(&frame, s)
 	}
-	dst = w.appendShapes(dst, frame.Shapes)
+	dst = w.appendOnPaper(dst, &frame)
 	return append(dst, `</svg>`...)
 }
 

@@ -10,20 +10,30 @@ import (
 // AppendDrawing appends a drawing as SVG, one user unit a millimetre, with its
 // title and description.
 func (w *Words) AppendDrawing(dst []byte, d drawing.Drawing) []byte {
+	labels := w.Place(&d, OnPage)
+	close := closed(&d, labels)
+	top, bottom := close.extent(&d, labels)
 	dst = append(dst, `<svg class="drawing `...)
 	dst = appendAttribute(dst, d.Name)
-	dst = append(dst, `" viewBox="0 0 `...)
+	dst = append(dst, `" viewBox="0 `...)
+	dst = appendLength(dst, top)
+	dst = append(dst, ' ')
 	dst = appendLength(dst, d.Width)
 	dst = append(dst, ' ')
-	dst = appendLength(dst, d.Height)
+	dst = appendLength(dst, bottom-top)
 	if d.Ornament {
 		dst = append(dst, `" aria-hidden="true">`...)
 	} else {
 		dst = append(dst, `" role="img">`...)
 		dst = w.appendTitle(dst, d)
 	}
-	dst = w.appendShapes(dst, d.Shapes)
+	dst = appendShapes(dst, close.shapes(d.Shapes), close.labels(labels))
 	return append(dst, `</svg>`...)
+}
+
+// appendOnPaper appends the shapes of a printable.
+func (w *Words) appendOnPaper(dst []byte, d *drawing.Drawing) []byte {
+	return appendShapes(dst, d.Shapes, w.Place(d, OnPaper))
 }
 
 func (w *Words) appendTitle(dst []byte, d drawing.Drawing) []byte {
@@ -38,38 +48,40 @@ func (w *Words) appendTitle(dst []byte, d drawing.Drawing) []byte {
 	return dst
 }
 
-// appendShapes appends the shapes; neighbours that lead to one page are one link.
-func (w *Words) appendShapes(dst []byte, shapes []drawing.Shape) []byte {
-	for len(shapes) > 0 {
-		href, n := shapes[0].Href, 1
-		for n < len(shapes) && shapes[n].Href == href {
-			n++
+// appendShapes appends the shapes, and among them the labels that are given;
+// neighbours that lead to one page are one link.
+func appendShapes(dst []byte, shapes []drawing.Shape, labels []Label) []byte {
+	for begin := 0; begin < len(shapes); {
+		href, end := shapes[begin].Href, begin+1
+		for end < len(shapes) && shapes[end].Href == href {
+			end++
 		}
 		if href != "" { // the list beside the drawing leads there for the keyboard
 			dst = append(dst, `<a href="`...)
 			dst = appendAttribute(dst, href)
 			dst = append(dst, `" tabindex="-1">`...)
 		}
-		for _, s := range shapes[:n] {
-			dst = w.appendShape(dst, s)
+		for i := begin; i < end; i++ {
+			if shapes[i].Anchor == "" {
+				dst = appendShape(dst, shapes[i])
+			} else if len(labels) > 0 && labels[0].Shape == i {
+				dst = appendLabel(dst, shapes[i].Role, labels[0], 1)
+				labels = labels[1:]
+			}
 		}
 		if href != "" {
 			dst = append(dst, `</a>`...)
 		}
-		shapes = shapes[n:]
+		begin = end
 	}
 	return dst
 }
 
-func (w *Words) appendShape(dst []byte, s drawing.Shape) []byte {
+func appendShape(dst []byte, s drawing.Shape) []byte {
 	if len(s.Points) == 0 {
 		return dst
 	}
 	switch {
-	case s.Anchor != "" && s.Wide > 0:
-		return w.appendParagraph(dst, s)
-	case s.Anchor != "":
-		return w.appendLabel(dst, s, w.Text(s.Text))
 	case s.Radius > 0:
 		dst = append(dst, `<circle class="`...)
 		dst = appendAttribute(dst, s.Role)
@@ -100,35 +112,42 @@ func (w *Words) appendShape(dst []byte, s drawing.Shape) []byte {
 	return append(dst, `"/>`...)
 }
 
-// appendParagraph writes a label line by line.
-func (w *Words) appendParagraph(dst []byte, s drawing.Shape) []byte {
-	at := s.Points[0]
-	for _, line := range Lines(w.Text(s.Text), s.Wide/s.Size) {
-		s.Points = []drawing.Point{at}
-		dst = w.appendLabel(dst, s, line)
-		at.Y += s.Leading
+// appendLabel appends the lines of a label, with its leader, in a group that is drawn
+// that many times larger.
+func appendLabel(dst []byte, role string, l Label, times float64) []byte {
+	if len(l.Leader) > 1 {
+		path := make([]drawing.Point, len(l.Leader))
+		for i, p := range l.Leader {
+			path[i] = drawing.Point{X: p.X / times, Y: p.Y / times}
+		}
+		dst = appendShape(dst, drawing.Shape{Role: "leader", Points: path})
+	}
+	sin, cos := math.Sincos(l.Turn * math.Pi / 180)
+	for i, line := range l.Lines {
+		down := float64(i) * l.Leading
+		dst = appendLine(dst, role, drawing.Point{X: (l.At.X - down*sin) / times, Y: (l.At.Y + down*cos) / times}, l.Anchor, l.Turn, line)
 	}
 	return dst
 }
 
-func (w *Words) appendLabel(dst []byte, s drawing.Shape, text string) []byte {
+func appendLine(dst []byte, role string, at drawing.Point, anchor drawing.Anchor, turn float64, text string) []byte {
 	dst = append(dst, `<text class="`...)
-	dst = appendAttribute(dst, s.Role)
+	dst = appendAttribute(dst, role)
 	dst = append(dst, `" x="`...)
-	dst = appendLength(dst, s.Points[0].X)
+	dst = appendLength(dst, at.X)
 	dst = append(dst, `" y="`...)
-	dst = appendLength(dst, s.Points[0].Y)
-	if s.Anchor != drawing.Start {
+	dst = appendLength(dst, at.Y)
+	if anchor != drawing.Start {
 		dst = append(dst, `" text-anchor="`...)
-		dst = append(dst, s.Anchor...)
+		dst = append(dst, anchor...)
 	}
-	if s.Turn != 0 {
+	if turn != 0 {
 		dst = append(dst, `" transform="rotate(`...)
-		dst = appendLength(dst, s.Turn)
+		dst = appendLength(dst, turn)
 		dst = append(dst, ' ')
-		dst = appendLength(dst, s.Points[0].X)
+		dst = appendLength(dst, at.X)
 		dst = append(dst, ' ')
-		dst = appendLength(dst, s.Points[0].Y)
+		dst = appendLength(dst, at.Y)
 		dst = append(dst, ')')
 	}
 	dst = append(dst, `">`...)

@@ -25,7 +25,6 @@ type starChart struct {
 	d          *drawing.Drawing
 	centre     drawing.Point
 	radius     float64 // mm, of the horizon
-	labels     labelling
 }
 
 // A stander is a body of the solar system where it stands, as seen.
@@ -64,13 +63,12 @@ func (c *starChart) rings() {
 		c.d.Disc("height", c.centre, r)
 		at := drawing.Point{X: c.centre.X, Y: c.centre.Y + r - 0.8}
 		c.d.Label("figure", at, drawing.Middle, say.Number(altitude, "deg", 0))
-		c.labels.block(at.X-4, at.Y-3, 8, 4)
 	}
 	const arm = 1.6
 	x, y := c.centre.X, c.centre.Y
 	c.d.Line("zenith", drawing.Point{X: x - arm, Y: y}, drawing.Point{X: x + arm, Y: y})
 	c.d.Line("zenith", drawing.Point{X: x, Y: y - arm}, drawing.Point{X: x, Y: y + arm})
-	c.labels.block(x-arm, y-arm, 2*arm, 2*arm)
+	c.d.Block(drawing.Box{Left: x - arm, Top: y - arm, Right: x + arm, Bottom: y + arm})
 }
 
 // trace draws the parts of a line that are above the horizon.
@@ -157,11 +155,7 @@ func (c *starChart) stars() {
 		if h.Altitude < 0 || s.Magnitude > c.limit && !inFigure[s.Designation] {
 			continue
 		}
-		at := c.at(h)
-		c.d.Disc("star", at, starSize(s.Magnitude))
-		if s.Magnitude < 3 {
-			c.labels.disc(at, starSize(s.Magnitude))
-		}
+		c.d.Disc("star", c.at(h), starSize(s.Magnitude))
 	}
 }
 
@@ -180,13 +174,11 @@ func (c *starChart) symbol(s stander) {
 		limb := s.limb
 		limb.Lean += quantity.Atan2(c.centre.X-at.X, at.Y-c.centre.Y)
 		entry.DrawMoon(c.d, at, moonSize, limb)
-		c.labels.disc(at, moonSize)
 	case almanac.Sun:
 		c.d.Disc("sun", at, sunSize)
-		c.labels.disc(at, sunSize)
 	default:
 		planetMark(c.d, at)
-		c.labels.disc(at, planetSize)
+		c.d.Block(drawing.Box{Left: at.X - planetSize, Top: at.Y - planetSize, Right: at.X + planetSize, Bottom: at.Y + planetSize})
 	}
 }
 
@@ -196,28 +188,41 @@ func planetMark(d *drawing.Drawing, at drawing.Point) {
 	d.Area("planet", drawing.Point{X: at.X, Y: at.Y - r}, drawing.Point{X: at.X + r, Y: at.Y}, drawing.Point{X: at.X, Y: at.Y + r}, drawing.Point{X: at.X - r, Y: at.Y})
 }
 
-// names writes the names of bodies, then of the brightest stars, then of figures, as
-// far as there is room.
+// The ranks of names: where there is no room those of figures go first. What is left out
+// stands in the table.
+const (
+	bodyRank = 1 + iota
+	starRank
+	figureRank
+)
+
+const nameGap = 0.7 // mm, between a mark and its name
+
+// names offers the names of bodies, then of the brightest stars, then of figures.
 func (c *starChart) names() {
+	inside := drawing.Round{Centre: c.centre, Radius: c.radius - 0.8}
+	offer := func(role string, rank int, text say.Value, places []drawing.Place) {
+		c.d.Offer(role, rank, text, places...)
+		c.d.Within(inside)
+	}
 	for _, s := range c.bodies {
 		size := planetSize
 		if s.body == almanac.Moon || s.body == almanac.Sun {
 			size = moonSize
 		}
-		c.labels.beside(c.d, "body-name", c.at(s.stands), size, len(s.body.String()), entry.BodyWord(s.body))
+		offer("body-name", bodyRank, entry.BodyWord(s.body), drawing.Beside(c.at(s.stands), size+nameGap))
 	}
 	for _, s := range sky.Stars() {
 		if s.Magnitude > brightLimit {
 			break
 		}
 		if h := sky.Seen(c.dome.Star(s)); h.Altitude > 0 && s.Name != "" {
-			c.labels.beside(c.d, "star-name", c.at(h), starSize(s.Magnitude), len(s.Name), starWord(s))
+			offer("star-name", starRank, starWord(s), drawing.Beside(c.at(h), starSize(s.Magnitude)+nameGap))
 		}
 	}
 	for _, f := range brightFirst() {
-		h := sky.Seen(c.dome.At(f.Centre()))
-		if h.Altitude.Degrees() > 8 {
-			c.labels.over(c.d, "figure-name", c.at(h), len(f.Name), figureWord(f))
+		if h := sky.Seen(c.dome.At(f.Centre())); h.Altitude.Degrees() > 8 {
+			offer("figure-name", figureRank, figureWord(f), drawing.Over(c.at(h)))
 		}
 	}
 }

@@ -6,10 +6,11 @@ import (
 	"testing"
 	"time"
 
+	"noonbook/build/drawing"
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/placeholder/entrytest"
 	"noonbook/build/result"
-	"noonbook/build/say"
+	"noonbook/build/typeset"
 	"noonbook/compute/quantity"
 	"noonbook/compute/sky"
 )
@@ -148,37 +149,28 @@ func TestWaysToThePole(t *testing.T) {
 	}
 }
 
-// Labels keep off each other on every chart: at a word's usual width no two meet.
-func TestLabelsOfTheChartDoNotCollide(t *testing.T) {
+// Every chart has room for ten names and more, in each language, on a page, on paper and
+// with the larger letters of a phone; TestLabelsKeepApart holds them apart.
+func TestChartsHaveNames(t *testing.T) {
 	for school := range entrytest.Schools {
 		for _, date := range []string{"2027-01-15", "2027-07-15"} {
-			var boxes [][4]float64
-			for _, s := range reckon(t, school, "sky-map", date).Drawings[0].Shapes {
-				if !strings.HasSuffix(s.Role, "-name") {
-					continue
-				}
-				letters := float64(len(s.Text.Phrase.Key) - len("figure."))
-				if s.Text.Kind == say.Name {
-					letters = float64(len(s.Text.Plain))
-				}
-				width := letters * 1.4 // mm, of a 2.9 mm sans face
-				left := s.Points[0].X
-				switch s.Anchor {
-				case "middle":
-					left -= width / 2
-				case "end":
-					left -= width
-				}
-				box := [4]float64{left, s.Points[0].Y - 2.1, left + width, s.Points[0].Y + 0.5}
-				for _, b := range boxes {
-					if box[0] < b[2] && b[0] < box[2] && box[1] < b[3] && b[1] < box[3] {
-						t.Errorf("%s on %s: %s meets another name", school, date, s.Text.Phrase.Key)
+			r := reckon(t, school, "sky-map", date)
+			for on, d := range map[typeset.Reading]drawing.Drawing{typeset.OnPage: r.Drawings[0], typeset.OnPhone: r.Drawings[0], typeset.OnPaper: r.Sheets[0].Drawing} {
+				for _, code := range typeset.Languages() {
+					words, err := typeset.Language(code, false)
+					if err != nil {
+						t.Fatal(err)
+					}
+					names := 0
+					for _, l := range words.Place(&d, on) {
+						if strings.HasSuffix(d.Shapes[l.Shape].Role, "-name") {
+							names++
+						}
+					}
+					if names < 10 {
+						t.Errorf("%s on %s, %s: %d names", school, date, code, names)
 					}
 				}
-				boxes = append(boxes, box)
-			}
-			if len(boxes) < 10 {
-				t.Errorf("%s on %s: %d names", school, date, len(boxes))
 			}
 		}
 	}

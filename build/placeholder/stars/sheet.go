@@ -32,16 +32,9 @@ func (c starChart) picture(p place.Place, at time.Time) drawing.Drawing {
 	return d
 }
 
-// on draws the chart about a point, with labels kept inside the horizon.
+// on draws the chart about a point.
 func (c *starChart) on(d *drawing.Drawing, centre drawing.Point, radius float64) {
 	c.d, c.centre, c.radius = d, centre, radius
-	inside := func(x, y float64) bool {
-		x, y = x-centre.X, y-centre.Y
-		return x*x+y*y < (radius-0.8)*(radius-0.8)
-	}
-	c.labels = labelling{within: func(b drawing.Box) bool {
-		return inside(b.Left, b.Top) && inside(b.Left, b.Bottom) && inside(b.Right, b.Top) && inside(b.Right, b.Bottom)
-	}}
 	c.draw()
 }
 

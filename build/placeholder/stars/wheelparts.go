@@ -133,13 +133,9 @@ func (w wheelParts) starMap(d *drawing.Drawing) {
 		s, ok := w.wheel.Disc(a)
 		return w.on(s.Turn, mapRadius*s.Radius), ok
 	}
-	labels := labelling{within: func(b drawing.Box) bool {
-		inside := func(x, y float64) bool {
-			return math.Hypot(x-w.centre().X, y-w.centre().Y) < mapRadius-0.5
-		}
-		return inside(b.Left, b.Top) && inside(b.Left, b.Bottom) && inside(b.Right, b.Top) && inside(b.Right, b.Bottom)
-	}}
-	labels.disc(w.centre(), padRadius)
+	c := w.centre()
+	d.Block(drawing.Box{Left: c.X - padRadius, Top: c.Y - padRadius, Right: c.X + padRadius, Bottom: c.Y + padRadius})
+	inside := drawing.Round{Centre: c, Radius: mapRadius - 0.5}
 	w.circles(d, spot)
 	inFigure := map[string]bool{}
 	for _, f := range sky.Figures() {
@@ -162,19 +158,18 @@ func (w wheelParts) starMap(d *drawing.Drawing) {
 		p, ok := spot(s.At(at))
 		if ok && (s.Magnitude <= w.limit || inFigure[s.Designation]) {
 			d.Disc("star", p, discSize(s.Magnitude))
-			if s.Magnitude < 3 {
-				labels.disc(p, discSize(s.Magnitude))
-			}
 		}
 	}
 	for _, s := range sky.Stars() {
 		if p, ok := spot(s.At(at)); ok && s.Magnitude <= brightLimit && s.Name != "" {
-			labels.beside(d, "star-name", p, discSize(s.Magnitude), len(s.Name), starWord(s))
+			d.Offer("star-name", starRank, starWord(s), drawing.Beside(p, discSize(s.Magnitude)+nameGap)...)
+			d.Within(inside)
 		}
 	}
 	for _, f := range brightFirst() {
 		if p, ok := spot(f.Centre()); ok {
-			labels.over(d, "figure-name", p, len(f.Name), figureWord(f))
+			d.Offer("figure-name", figureRank, figureWord(f), drawing.Over(p)...)
+			d.Within(inside)
 		}
 	}
 }

@@ -1,0 +1,122 @@
+package typeset
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"noonbook/build/drawing"
+)
+
+// marks is what is drawn besides labels, in cells, so that a label meets only what is
+// near it.
+type marks struct {
+	across, down int
+	cells        [][]int32
+	strokes      []stroke
+}
+
+// A stroke is a straight line, or a disc or circle.
+type stroke struct {
+	a, b   drawing.Point
+	radius float64 // of a disc round a
+	cost   float64
+}
+
+const markCell = 8.0 // mm
+
+// Discs up to largeDot are marks that no label hides, those up to smallDot faint stars,
+// of which there are too many; of larger ones the edge is a line.
+const (
+	smallDot = 0.39
+	largeDot = 4.0
+)
+
+// quiet are the roles of lines that may run below words, which keep a rim of paper or
+// are darker: nets, scales, traces across the whole drawing. Words still rather stand
+// where none runs.
+var quiet = []string{"grid", "axis", "height", "figure-line", "equator", "ecliptic", "orbit", "ray", "beam", "seam", "leader", "dimension", "field", "reach", "clear", "rule"}
+
+func isQuiet(role string) bool {
+	for r := range strings.FieldsSeq(role) {
+		if slices.Contains(quiet, r) {
+			return true
+		}
+	}
+	return false
+}
+
+func marksOf(d *drawing.Drawing) *marks {
+	m := &marks{across: int(d.Width/markCell) + 1, down: int(d.Height/markCell) + 1}
+	m.cells = make([][]int32, m.across*m.down)
+	for i := range d.Shapes {
+		s := &d.Shapes[i]
+		if s.Anchor != "" || len(s.Points) == 0 || s.Role == "touch-area" {
+			continue
+		}
+		cost := costLine
+		if isQuiet(s.Role) {
+			cost = costQuiet
+		}
+		if s.Radius > 0 {
+			switch {
+			case s.Radius < smallDot:
+				cost = costQuiet
+			case s.Radius <= largeDot:
+				cost = costMark
+			}
+			m.add(stroke{a: s.Points[0], radius: s.Radius, cost: cost})
+			continue
+		}
+		for k := 1; k < len(s.Points); k++ {
+			m.add(stroke{a: s.Points[k-1], b: s.Points[k], cost: cost})
+		}
+		if s.Closed {
+			m.add(stroke{a: s.Points[len(s.Points)-1], b: s.Points[0], cost: cost})
+		}
+	}
+	return m
+}
+
+func (m *marks) add(s stroke) {
+	box := drawing.Box{Left: min(s.a.X, s.b.X), Top: min(s.a.Y, s.b.Y), Right: max(s.a.X, s.b.X), Bottom: max(s.a.Y, s.b.Y)}
+	if s.radius > 0 {
+		box = drawing.Box{Left: s.a.X - s.radius, Top: s.a.Y - s.radius, Right: s.a.X + s.radius, Bottom: s.a.Y + s.radius}
+	}
+	m.strokes = append(m.strokes, s)
+	m.cellsOf(box, func(cell int) { m.cells[cell] = append(m.cells[cell], int32(len(m.strokes)-1)) })
+}
+
+func (m *marks) cellsOf(b drawing.Box, do func(cell int)) {
+	of := func(x float64, most int) int { return min(most-1, max(0, int(math.Floor(x/markCell)))) }
+	for y := of(b.Top, m.down); y <= of(b.Bottom, m.down); y++ {
+		for x := of(b.Left, m.across); x <= of(b.Right, m.across); x++ {
+			do(y*m.across + x)
+		}
+	}
+}
+
+// below returns what the lines and marks cost that run below a label: the dearest, and a
+// little for each other.
+func (m *marks) below(p patch) float64 {
+	most, more := 0.0, 0.0
+	m.cellsOf(p.hull, func(cell int) {
+		for _, i := range m.cells[cell] {
+			if s := &m.strokes[i]; s.meets(p) {
+				more += s.cost / 50
+				most = max(most, s.cost)
+			}
+		}
+	})
+	return most + more
+}
+
+func (s *stroke) meets(p patch) bool {
+	switch {
+	case s.radius > largeDot:
+		return p.near(s.a) < s.radius && s.radius < p.far(s.a)
+	case s.radius > 0:
+		return p.near(s.a) < s.radius
+	}
+	return p.cut(s.a, s.b)
+}

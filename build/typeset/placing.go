@@ -1,0 +1,307 @@
+package typeset
+
+import (
+	"math"
+	"slices"
+
+	"noonbook/build/drawing"
+)
+
+// A Reading is where a drawing is read.
+type Reading int
+
+const (
+	OnPage  Reading = iota // in the column of a page, and on its print
+	OnPhone                // there letters grow, and all labels may give way a little
+	OnPaper                // on a printable at true size
+)
+
+// What a narrow screen has: its smallest letters and the width that drawings have there,
+// both in CSS pixels, on a phone 390 px wide (common practice, no source).
+const (
+	NarrowLetters = 11.0
+	NarrowWidth   = 358.0
+)
+
+// least is the size of the smallest letters in a reading, in mm of the drawing.
+func (r Reading) least(d *drawing.Drawing) float64 {
+	if r == OnPhone {
+		return NarrowLetters / NarrowWidth * d.Width
+	}
+	return 0
+}
+
+// A Label is a label in its place, as it is drawn.
+type Label struct {
+	Shape   int      // of the drawing
+	Lines   []string // of its text
+	At      drawing.Point
+	Anchor  drawing.Anchor
+	Leading float64 // mm
+	Turn    float64 // degrees clockwise
+	Size    float64 // mm, of its letters
+	Grown   float64 // how many times larger the letters are than the style sheet has them
+	Leader  []drawing.Point
+	Crowded bool // there was no free place
+
+	lettering lettering
+	patch     patch
+}
+
+// Measures of letters in sizes of them, from the fonts of widths.go: a capital with an
+// accent rises higher than rise, and seldom meets anything there.
+const (
+	letterRise = 0.74 // above the foot
+	letterFall = 0.22 // below it
+	letterSide = 0.15 // kept free at both sides
+	lineStep   = 1.2  // from line to line
+)
+
+// Corners returns the corners of what a label covers.
+func (l Label) Corners() [4]drawing.Point { return l.patch.corners() }
+
+// Place finds the places of a drawing's labels for a reading, in the order of its shapes.
+// Labels without a choice stand where they are drawn; on a narrow screen, where letters
+// grow, they may move by their own height. Those of the lowest rank always stand
+// somewhere, crowded if need be; others are left out where no place is free.
+func (w *Words) Place(d *drawing.Drawing, r Reading) []Label {
+	p := placing{words: w, drawing: d, hand: handOf(d, r == OnPaper), reading: r, least: r.least(d)}
+	var order []int
+	for i := range d.Shapes {
+		if d.Shapes[i].Anchor != "" && len(d.Shapes[i].Points) > 0 {
+			order = append(order, i)
+		}
+	}
+	fixed := func(i int) bool { return len(d.Shapes[i].Places) == 0 && r != OnPhone }
+	slices.SortStableFunc(order, func(i, j int) int {
+		switch a, b := &d.Shapes[i], &d.Shapes[j]; {
+		case fixed(i) != fixed(j):
+			if fixed(i) {
+				return -1
+			}
+			return 1
+		default:
+			return a.Rank - b.Rank
+		}
+	})
+	for _, i := range order {
+		if fixed(i) {
+			p.take(p.fixed(i))
+			continue
+		}
+		p.look()
+		if l, ok := p.choose(i); ok {
+			p.take(l)
+		}
+	}
+	slices.SortFunc(p.taken, func(a, b Label) int { return a.Shape - b.Shape })
+	return p.taken
+}
+
+// A placing is a drawing whose labels find their places.
+type placing struct {
+	words   *Words
+	drawing *drawing.Drawing
+	hand    hand
+	reading Reading
+	least   float64
+	taken   []Label
+	marks   *marks // what is drawn besides labels; made when the first label has a choice
+}
+
+func (p *placing) take(l Label) { p.taken = append(p.taken, l) }
+
+func (p *placing) look() {
+	if p.marks == nil {
+		p.marks = marksOf(p.drawing)
+	}
+}
+
+// start is a label with its letters, before it has a place.
+func (p *placing) start(i int) Label {
+	s := &p.drawing.Shapes[i]
+	l := Label{Shape: i, Anchor: s.Anchor, Turn: s.Turn, Grown: 1, lettering: p.hand.of(s.Role)}
+	l.Size = l.lettering.size
+	if l.Size < p.least {
+		l.Grown, l.Size = p.least/l.Size, p.least
+	}
+	l.Leading = lineStep * l.Size
+	return l
+}
+
+// fixed is a label where it is drawn.
+func (p *placing) fixed(i int) Label {
+	s, l := &p.drawing.Shapes[i], p.start(i)
+	text := p.words.Text(s.Text)
+	l.Lines, l.At = []string{text}, s.Points[0]
+	if s.Wide > 0 {
+		l.Lines = linesOf(text, s.Wide/l.Size, l.lettering.face)
+		l.Leading = s.Leading * l.Grown
+	}
+	l.cover()
+	return l
+}
+
+// at puts a label to one of its places.
+func (l *Label) at(c drawing.Place, text string) {
+	l.Lines, l.Anchor, l.Leader = []string{text}, c.Anchor, c.Leader
+	if c.Wide > 0 {
+		l.Lines = linesOf(text, c.Wide/l.Size, l.lettering.face)
+	}
+	rows := float64(len(l.Lines)-1) * l.Leading
+	l.At = drawing.Point{X: c.At.X, Y: c.At.Y - c.Lift*l.Size}
+	switch c.Sits {
+	case drawing.OnFoot:
+		l.At.Y -= rows
+	case drawing.Centred:
+		l.At.Y += (letterRise-letterFall)/2*l.Size - rows/2
+	case drawing.Hanging:
+		l.At.Y += letterRise * l.Size
+	}
+	l.cover()
+}
+
+// cover reckons what a label covers.
+func (l *Label) cover() {
+	wide := 0.0
+	for _, line := range l.Lines {
+		wide = max(wide, widthOf(line, l.lettering.face)*l.Size)
+	}
+	left := 0.0
+	switch l.Anchor {
+	case drawing.Middle:
+		left = -wide / 2
+	case drawing.End:
+		left = -wide
+	}
+	l.patch = patchAt(l.At, l.Turn, drawing.Box{
+		Left: left, Right: left + wide,
+		Top: -letterRise * l.Size, Bottom: letterFall*l.Size + float64(len(l.Lines)-1)*l.Leading,
+	})
+}
+
+// What a place costs: each that is passed over, and what runs below the label there.
+const (
+	costPassed = 1.0
+	costQuiet  = 2.5 // a line of a net, which may run below words
+	costLine   = 12.0
+	costMark   = 200.0 // a mark that the label would hide
+)
+
+// choose finds the cheapest free place. ok is false where there is none and the label
+// may be left out.
+func (p *placing) choose(i int) (best Label, ok bool) {
+	s, l := &p.drawing.Shapes[i], p.start(i)
+	text := p.words.Text(s.Text)
+	places := s.Places
+	if len(places) == 0 {
+		places = p.near(i, l, text)
+	}
+	cost, crowd := math.Inf(1), math.Inf(1)
+	var crowded Label
+	for n, c := range places {
+		passed := costPassed * float64(n)
+		if passed >= cost {
+			break
+		}
+		l.at(c, text)
+		if p.reading == OnPhone && len(s.Places) == 0 {
+			p.pushIn(&l)
+		}
+		if blocked := p.blocked(&l, s.Within); blocked > 0 {
+			if s.Rank == drawing.Keep && blocked < crowd {
+				crowded, crowd = l, blocked
+			}
+			continue
+		}
+		below := p.marks.below(l.patch)
+		if s.Rank != drawing.Keep && below >= costMark {
+			continue
+		}
+		if passed+below < cost {
+			best, cost, ok = l, passed+below, true
+		}
+	}
+	if !ok && !math.IsInf(crowd, 1) {
+		best, ok = crowded, true
+		best.Crowded = true
+	}
+	return best, ok
+}
+
+// blocked says how much of a label lies where none may: on other labels and their
+// leaders, outside the drawing or its circle, in what is kept free. 0 is a free place.
+func (p *placing) blocked(l *Label, within drawing.Round) float64 {
+	const slack = 0.01 // mm
+	over := 0.0
+	h := l.patch.hull
+	out := max(0, -h.Left) + max(0, h.Right-p.drawing.Width)
+	if p.reading != OnPhone { // there the drawing grows up and down
+		out += max(0, -h.Top) + max(0, h.Bottom-p.drawing.Height)
+	}
+	if out > slack {
+		over += out * l.Size
+	}
+	if within.Radius > 0 {
+		for _, c := range l.patch.corners() {
+			over += l.Size * max(0, math.Hypot(c.X-within.Centre.X, c.Y-within.Centre.Y)-within.Radius)
+		}
+	}
+	for _, b := range p.drawing.Blocked {
+		if h.Meets(b) {
+			over += common(h, b)
+		}
+	}
+	wider := l.patch.widened(letterSide * l.Size)
+	for i := range p.taken {
+		t := &p.taken[i]
+		if wider.meets(t.patch) {
+			over += max(0.01, common(wider.hull, t.patch.hull))
+		}
+		if len(t.Leader) > 1 && wider.crossed(t.Leader) {
+			over += l.Size
+		}
+		if len(l.Leader) > 1 && t.patch.crossed(l.Leader) {
+			over += l.Size
+		}
+	}
+	return over
+}
+
+// near returns the places that a label without a choice may give way to where letters
+// grow: its foot, its middle or its head stays, or it moves up or down by half its
+// height; what is wider than the drawing is broken into lines.
+func (p *placing) near(i int, l Label, text string) []drawing.Place {
+	s := &p.drawing.Shapes[i]
+	if l.Grown == 1 || l.Turn != 0 || s.Wide > 0 {
+		return []drawing.Place{{At: s.Points[0], Anchor: s.Anchor, Wide: s.Wide}}
+	}
+	size, foot := l.Size/l.Grown, s.Points[0]
+	head := drawing.Point{X: foot.X, Y: foot.Y - letterRise*size}
+	middle := drawing.Point{X: foot.X, Y: foot.Y - (letterRise-letterFall)/2*size}
+	wide := 0.0
+	if widthOf(text, l.lettering.face)*l.Size > p.drawing.Width {
+		wide = p.drawing.Width - 1
+	}
+	places := []drawing.Place{
+		{At: middle, Anchor: s.Anchor, Sits: drawing.Centred, Wide: wide},
+		{At: foot, Anchor: s.Anchor, Wide: wide},
+		{At: head, Anchor: s.Anchor, Sits: drawing.Hanging, Wide: wide},
+	}
+	for _, lift := range []float64{0.5, -0.5, 1, -1, 1.5, -1.5, 2, -2} {
+		for _, shift := range []float64{0, 1, -1} {
+			places = append(places, drawing.Place{At: drawing.Point{X: middle.X + shift*l.Size, Y: middle.Y}, Lift: lift, Anchor: s.Anchor, Sits: drawing.Centred, Wide: wide})
+		}
+	}
+	return places
+}
+
+// pushIn moves a label sideways into the drawing.
+func (p *placing) pushIn(l *Label) {
+	h := l.patch.hull
+	by := max(0, -h.Left) - max(0, h.Right-p.drawing.Width)
+	if by != 0 && h.Right-h.Left <= p.drawing.Width {
+		l.At.X += by
+		l.cover()
+	}
+}
