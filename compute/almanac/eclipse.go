@@ -24,7 +24,7 @@ type shadow struct {
 
 func shadowOf(middle time.Time) shadow {
 	from, to := middle.Add(-eclipseHalfSpan), middle.Add(eclipseHalfSpan)
-	return shadow{from, trackOf(Sun, from, to), trackOf(Moon, from, to)}
+	return shadow{from, trackBySeries(Sun, from, to), trackBySeries(Moon, from, to)}
 }
 
 func (s *shadow) span() float64 { return s.moon.span }
@@ -39,7 +39,7 @@ func syzygies(year int, p Phase, found func(time.Time)) {
 	begin := momentOf(time.Date(year, 1, 1, 0, 0, 0, 0, time.UTC)).centuries
 	first := int(math.Floor(meanElongation(begin)/(2*math.Pi)))*4 + int(p)
 	for q := first - 4; q <= first+4*14; q += 4 {
-		t := phaseAt(q)
+		t := phase(q)
 		// Meeus, Astronomical Algorithms, 2nd ed. 1998, chapter 54: no eclipse
 		// happens where |sin F| > 0.36, that is 1.85° from the ecliptic.
 		if _, lat, _ := moonPlace(moment{centuries: t}); math.Abs(lat) < radians(1.85) {

@@ -2,6 +2,7 @@ package almanac
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"noonbook/compute/search"
@@ -34,14 +35,17 @@ func LunarEclipses(year int) ([]LunarEclipse, error) {
 	if err := coversYear(year); err != nil {
 		return nil, err
 	}
-	var list []LunarEclipse
+	return slices.Clone(*lunarYears.of(year, lunarEclipses)), nil
+}
+
+func lunarEclipses(year int) (list []LunarEclipse) {
 	syzygies(year, FullMoon, func(t time.Time) {
 		s := shadowOf(t)
 		if e := s.lunar(); e.Kind != NoEclipse && e.Greatest.Year() == year {
 			list = append(list, e)
 		}
 	})
-	return list, nil
+	return list
 }
 
 // A disc is the Earth's shadow where the Moon crosses it, angles in radians.

@@ -2,6 +2,7 @@ package almanac
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"noonbook/compute/quantity"
@@ -50,14 +51,17 @@ func SolarEclipses(year int) ([]SolarEclipse, error) {
 	if err := coversYear(year); err != nil {
 		return nil, err
 	}
-	var list []SolarEclipse
+	return slices.Clone(solarYears.of(year, solarYearOf).list), nil
+}
+
+func solarEclipses(year int) (list []SolarEclipse) {
 	syzygies(year, NewMoon, func(t time.Time) {
 		s := shadowOf(t)
 		if e := s.solar(); e.Kind != NoEclipse && e.Greatest.Year() == year {
 			list = append(list, e)
 		}
 	})
-	return list, nil
+	return list
 }
 
 // A cone is the Moon's shadow at a moment: Explanatory Supplement to the

@@ -43,8 +43,7 @@ type SolarView struct {
 // to the Earth's rotation; mean limbs, sea-level horizon. The Sun counts as up
 // while its centre is less than 50′ below the horizon.
 func (e SolarEclipse) From(p place.Place) SolarView {
-	s := shadowOf(e.Greatest)
-	w := watch{&s, observerAt(p)}
+	w := watch{e.shadow(), observerAt(p)}
 	gap := func(day float64) float64 { return w.bite(day).gap() }
 
 	middle := w.middle()

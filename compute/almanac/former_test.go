@@ -45,7 +45,7 @@ func slowTrack(b Body, from, to time.Time) track {
 	begin, end := momentOf(from), momentOf(to)
 	k := track{span: end.ut - begin.ut}
 	middle := momentAt((begin.ut + end.ut) / 2)
-	f := frameBySeries(middle.centuries)
+	f := frameBySeries(middle)
 	nodes := b.nodes()
 	k.step = k.span / float64(nodes-1)
 	for i := range nodes {

@@ -12,9 +12,9 @@ type frame struct {
 	sinEps, cosEps float64 // of the true obliquity of the ecliptic
 }
 
-func frameBySeries(t float64) frame {
-	dpsi, deps := nutation(t)
-	sin, cos := math.Sincos(meanObliquity(t) + deps)
+func frameBySeries(m moment) frame {
+	dpsi, deps := nutation(m.centuries)
+	sin, cos := math.Sincos(meanObliquity(m.centuries) + deps)
 	return frame{dpsi, sin, cos}
 }
 

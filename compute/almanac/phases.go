@@ -46,7 +46,7 @@ func Phases(from, to time.Time) ([]PhaseTime, error) {
 	quarter := int(math.Floor(meanElongation(begin)/(math.Pi/2))) - 1
 	list := make([]PhaseTime, 0, 3+int(to.Sub(from).Hours()/24/7))
 	for ; ; quarter++ {
-		at := timeOf(phaseAt(quarter))
+		at := timeOf(phase(quarter))
 		if !at.Before(to) {
 			return list, nil
 		}

@@ -27,16 +27,19 @@ func (s Season) String() string {
 // 90°, 180° and 270°. They are good to 10 s, in which the Sun moves 0.4″.
 // The error is a *RangeError.
 func Seasons(year int) ([4]time.Time, error) {
-	var moments [4]time.Time
 	if err := coversYear(year); err != nil {
-		return moments, err
+		return [4]time.Time{}, err
 	}
+	return *seasonYears.of(year, seasonsOf), nil
+}
+
+func seasonsOf(year int) (moments [4]time.Time) {
 	for i := range moments {
 		// 20 March, 20 June, 22 September and 21 December within two days.
 		start := time.Date(year, time.Month(3+3*i), 21, 0, 0, 0, 0, time.UTC)
 		moments[i] = timeOf(sunReaches(float64(i)*math.Pi/2, momentOf(start).centuries))
 	}
-	return moments, nil
+	return moments
 }
 
 // sunReaches returns the moment near t at which the Sun's apparent longitude

@@ -39,7 +39,7 @@ func seriesOf(theory func(centuries float64) (lon, lat, r float64)) func(float64
 // orientation is a frame as a vector. Nutation has a sheet of its own, since within
 // the places of the planets its waves of a few days would cut Pluto's pieces short.
 func orientation(centuries float64) space.Vector {
-	f := frameBySeries(centuries)
+	f := frameBySeries(moment{centuries: centuries})
 	return space.Vector{X: f.dpsi, Y: f.sinEps, Z: f.cosEps}
 }
 

@@ -21,15 +21,31 @@ type track struct {
 
 // trackOf follows b from one instant to another.
 func trackOf(b Body, from, to time.Time) track {
+	return trackThrough(b.nodes(), from, to, frameOf, b.vector)
+}
+
+// trackBySeries follows the Sun or the Moon by the theories themselves, for moments
+// that are remembered.
+func trackBySeries(b Body, from, to time.Time) track {
+	theory := func(m moment) space.Vector { return rectangular(moonPlace(m)) }
+	if b == Sun {
+		theory = func(m moment) space.Vector { return rectangular(sunLongitude(m)) }
+	}
+	return trackThrough(b.nodes(), from, to, frameBySeries, func(m moment, f frame) space.Vector {
+		return equatorial(theory(m), f)
+	})
+}
+
+// trackThrough computes as many places as are wanted of what moves.
+func trackThrough(nodes int, from, to time.Time, orient func(moment) frame, vector func(moment, frame) space.Vector) track {
 	begin, end := momentOf(from), momentOf(to)
 	k := track{span: end.ut - begin.ut}
 	// Of nutation one value is enough: its fastest part moves 0.05″ in half a day.
 	middle := momentAt((begin.ut + end.ut) / 2)
-	f := frameOf(middle)
-	nodes := b.nodes()
+	f := orient(middle)
 	k.step = k.span / float64(nodes-1)
 	for i := range nodes {
-		k.c[i] = b.vector(momentAt(begin.ut+float64(i)*k.step), f)
+		k.c[i] = vector(momentAt(begin.ut+float64(i)*k.step), f)
 	}
 	k.sidereal = apparentSidereal(middle, f) - siderealRate*(middle.ut-begin.ut)
 	k.differences(nodes)
