@@ -151,7 +151,7 @@ func TestTextBeginsWithCautions(t *testing.T) {
 	}
 	at := -1
 	for _, want := range []string{
-		"\nangle      −16.2°\n", "\nunbounded  ", "\nno         on standard time\n", "\nnone       no shadow\n", "\nname       Ærø & \"Co\", <b>\n",
+		"\nangle      −16.2°\n", "\nunbounded  ", "\nno         on standard time\n", "\nnone       no shadow\n", "\nname       Ærø & “Co”, <b>\n",
 		"\nHour lines for here\n",
 	} {
 		i := strings.Index(out, want)

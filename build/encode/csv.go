@@ -24,7 +24,7 @@ func CSV(out io.Writer, r result.Result, w *typeset.Words) error {
 	if len(r.Facts) > 0 || len(r.Tables) == 0 {
 		c.Write([]string{"fact", "value", "unit", "text"})
 		for _, f := range r.Facts {
-			c.Write([]string{f.Name, value(f.Value, w), f.Value.Unit, inert(w.Text(f.Value))})
+			c.Write([]string{f.Name, value(f.Value, w), f.Value.Unit, inert(text(f.Value, w))})
 		}
 	}
 	for i, t := range r.Tables {

@@ -63,7 +63,7 @@ func JSON(out io.Writer, a Answer, w *typeset.Words) error {
 		o.Date = &a.Date
 	}
 	for _, f := range a.Facts {
-		o.Facts[f.Name] = fact{bare(f.Value, w), f.Value.Unit, w.Text(f.Value)}
+		o.Facts[f.Name] = fact{bare(f.Value, w), f.Value.Unit, text(f.Value, w)}
 	}
 	for _, t := range a.Tables {
 		one := table{Name: t.Name, Title: w.Line(t.Title), Columns: []column{}, Rows: [][]any{}}
@@ -114,6 +114,14 @@ func bare(v say.Value, w *typeset.Words) any {
 		return v.Number == 1
 	case say.Nothing:
 		return nil
+	}
+	return text(v, w)
+}
+
+// text writes a value for another program: as a page does, and a name as it was typed.
+func text(v say.Value, w *typeset.Words) string {
+	if v.Kind == say.Name {
+		return v.Plain
 	}
 	return w.Text(v)
 }

@@ -37,6 +37,7 @@ func (p *Plan) lessonEvents(s *pressing) []encode.Event {
 	var events []encode.Event
 	add := func(e encode.Event, slots []classroom.Slot) {
 		uid := e.UID
+		e.Summary = strings.ReplaceAll(e.Summary, "\u00a0", " ") // a calendar is searched for "Lesson 1" as it is typed
 		for i, slot := range slots {
 			e.From, e.To = slot.Moments(school)
 			if e.UID = uid; i > 0 {

@@ -124,7 +124,7 @@ func (p *Plan) everyCaution(d *draft) template.HTML {
 				dst = append(dst, `<a href="`...)
 				dst = typeset.AppendAttribute(dst, l.Page)
 				dst = append(dst, `">`...)
-				dst = typeset.AppendText(dst, l.Title())
+				dst = typeset.AppendText(dst, s.words.Typeset(l.Title()))
 				dst = append(dst, `</a>`...)
 			}
 			dst = append(dst, `</small></p></section>`...)

@@ -143,7 +143,7 @@ func seen(t *testing.T, page []byte, summary, slot string) []string {
 		switch {
 		case c.name == "p" && lead:
 			lead = false
-			if got := line(c.words()); got != line(summary) {
+			if got := typed(line(c.words())); got != typed(line(summary)) {
 				t.Errorf("the summary is %q, want %q", got, summary)
 			}
 		case c.name == "aside", c.name == "div" && c.named("nb-goals", "nb-kit", "nb-terms"):

@@ -31,8 +31,8 @@ func TestCopiesAreToldEverywhere(t *testing.T) {
 		class, staff := pressings(t, unit, words, unit.Settings.With(school.ClassPupils.Is(c.pupils)))
 		for _, want := range []struct{ page, file, name, copies string }{
 			{"print-dial-gnomon.html", "print-dial-gnomon.html", "The gnomon to cut out", c.gnomons},
-			{"print-dial-face.html", "print-dial-face.html", "The dial's face", c.faces},
-			{"pupil-a.html", "pupil-a.html", "Pupils' sheet", c.sheets},
+			{"print-dial-face.html", "print-dial-face.html", "The dial’s face", c.faces},
+			{"pupil-a.html", "pupil-a.html", "Pupils’ sheet", c.sheets},
 			{"print-dial-blank.html", "print-dial-blank.html", "A plate for your own marks", c.plates},
 			{"card-a.html", "card-a.html", "Build card", c.cards},
 		} {

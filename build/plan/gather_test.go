@@ -24,7 +24,7 @@ func TestGatheringPages(t *testing.T) {
 			t.Errorf("edition %d: the caution of an answer is there, or not: %s", edition, safety)
 		}
 		own := safety[strings.Index(safety, "Today"):]
-		if !strings.Contains(safety, "The school's fire rules come first.Alpha, Beta") || strings.Count(safety, "is a trip hazard") != 1 {
+		if !strings.Contains(safety, "The school’s fire rules come first.Alpha, Beta") || strings.Count(safety, "is a trip hazard") != 1 {
 			t.Errorf("edition %d: the caution of the strip does not name its lessons: %s", edition, safety)
 		}
 		if !strings.Contains(own, "Alpha") || strings.Contains(own, "Beta") || strings.Contains(safety, "Gamma") {
@@ -56,9 +56,9 @@ func TestGatheringPages(t *testing.T) {
 		for _, h := range pages["sources.html"].find("article").all("h2") {
 			used = append(used, line(h.words()))
 		}
-		cited := []string{"The class", "The dial's face", "Planets on the strip"}
+		cited := []string{"The class", "The dial’s face", "Planets on the strip"}
 		if edition == Staff { // the day sheets use four more
-			cited = []string{"The class", "The dial's face", "The sky during the lesson", "A month of Moons", "Where we are", "Planets on the strip", "The Sun's day"}
+			cited = []string{"The class", "The dial’s face", "The sky during the lesson", "A month of Moons", "Where we are", "Planets on the strip", "The Sun’s day"}
 		}
 		if !slices.Equal(used, cited) {
 			t.Errorf("edition %d: sources are of %q, want %q", edition, used, cited)

@@ -71,7 +71,7 @@ func TestEntryReadsLessons(t *testing.T) {
 			for _, m := range facts.FindAllSubmatch(pages[1+i].Bytes, -1) {
 				got = append(got, string(m[1]))
 			}
-			if strings.Join(got, " ") != want {
+			if spaced := strings.ReplaceAll(strings.Join(got, " "), "\u00a0", " "); spaced != want {
 				t.Errorf("%s says %q, want %q", pages[1+i].Name, got, want)
 			}
 		}

@@ -114,6 +114,18 @@ var blanks = regexp.MustCompile(`[\s\x{a0}\x{202f}]+`)
 
 var drawingName = regexp.MustCompile(`^.*\.svg$`)
 
+// typed turns curved quotes, primes and guillemets back into what a keyboard has: which of
+// them stands where a straight one was typed is for the tests of typeset to say, that one
+// stands there for the oracle. Code is compared as it is.
+func typed(s string) string {
+	return asTyped.Replace(guillemets.ReplaceAllString(s, `"`))
+}
+
+var (
+	asTyped    = strings.NewReplacer("“", `"`, "”", `"`, "‘", "'", "’", "'", "′", "'", "″", `"`)
+	guillemets = regexp.MustCompile(`«[\s\x{a0}\x{202f}]*|[\s\x{a0}\x{202f}]*»`)
+)
+
 var roundBreaks = regexp.MustCompile(` ?<br> ?`)
 
 func line(s string) string {
@@ -148,7 +160,7 @@ func (t *tokens) read(e *element, parent string) {
 	switch e.name {
 	case "":
 		if e.children == nil {
-			t.run.WriteString(e.text)
+			t.run.WriteString(typed(e.text))
 			return
 		}
 		within()
@@ -158,7 +170,9 @@ func (t *tokens) read(e *element, parent string) {
 			return
 		}
 		within()
-	case "em", "strong", "code":
+	case "code": // is printed as it is typed, quotes and all
+		t.run.WriteString("<code>" + e.words() + "</code>")
+	case "em", "strong":
 		t.run.WriteString("<" + e.name + ">")
 		within()
 		t.run.WriteString("</" + e.name + ">")

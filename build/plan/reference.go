@@ -119,7 +119,7 @@ func inGap(f form.Field, gap any) say.Value {
 	case int:
 		return say.Count(gap)
 	}
-	return say.Text(gap.(string))
+	return say.Sample(gap.(string))
 }
 
 // bound writes a bound of a number with its unit, as it is named in keys.
@@ -149,9 +149,9 @@ func oneOf(choices []string) say.Value {
 	}
 	last := len(quoted) - 1
 	if last < 1 {
-		return say.Text(strings.Join(quoted, ""))
+		return say.Sample(strings.Join(quoted, ""))
 	}
-	return say.Words("reference.or", say.Text(strings.Join(quoted[:last], ", ")), say.Text(quoted[last]))
+	return say.Words("reference.or", say.Sample(strings.Join(quoted[:last], ", ")), say.Sample(quoted[last]))
 }
 
 // missing says what holds where a key is not written.

@@ -87,7 +87,7 @@ func TestAllowedAsOnTheTerminal(t *testing.T) {
 		if got, want := words.Text(allowed(f)), f.Allowed(); f.Kind() != form.CSV && got != want {
 			t.Errorf("%s: %q, on the terminal %q", f.Name(), got, want)
 		}
-		if got, want := p.missing(f), f.Missing(); got != want {
+		if got, want := strings.ReplaceAll(p.missing(f), "\u00a0", " "), f.Missing(); got != want {
 			t.Errorf("%s: if missing %q, on the terminal %q", f.Name(), got, want)
 		}
 	}

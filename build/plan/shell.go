@@ -209,7 +209,9 @@ func arcShadow(d *drawing.Drawing, sun drawing.Point) {
 // The slots of the shell.
 
 func setting(key form.Key[string]) slot {
-	return func(dst []byte, s *pressing) []byte { return typeset.AppendText(dst, key.Of(s.settings)) }
+	return func(dst []byte, s *pressing) []byte {
+		return typeset.AppendText(dst, s.words.Typeset(key.Of(s.settings)))
+	}
 }
 
 func lessonDate(lesson int) slot {

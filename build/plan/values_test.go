@@ -360,7 +360,7 @@ func TestFactsOnPagesHaveTheirValues(t *testing.T) {
 				}
 				numbers := sheet.all("dd")
 				for label, name := range map[string][2]string{ // the words of the theme, repeated
-					"sun-day.rise": {"Sunrise", "Lever du Soleil"}, "sun-day.set": {"Sunset", "Coucher du Soleil"}, "sun-day.noon": {"The Sun's noon", "Midi solaire"},
+					"sun-day.rise": {"Sunrise", "Lever du Soleil"}, "sun-day.set": {"Sunset", "Coucher du Soleil"}, "sun-day.noon": {"The Sun’s noon", "Midi solaire"},
 					"moon-month.rise": {"Moonrise", "Lever de la Lune"}, "moon-month.set": {"Moonset", "Coucher de la Lune"},
 				} {
 					title := l.say(name[0], name[1]).words

@@ -33,6 +33,7 @@ const (
 	Wording                 // a phrase only
 	Name                    // Plain, text that no language changes
 	Truth                   // Number 1 for yes and 0 for no, always with a phrase
+	Typed                   // Plain, as it is typed into a file, quotes and all
 )
 
 // A Value is one computed thing.
@@ -140,6 +141,9 @@ func None(key string, with ...Value) Value { return Value{Phrase: Phrase{key, wi
 
 // Text is a value that every language writes alike, such as a school's name.
 func Text(s string) Value { return Value{Kind: Name, Plain: s} }
+
+// Sample is what somebody types into a file, "A4": its quotes stay straight.
+func Sample(s string) Value { return Value{Kind: Typed, Plain: s} }
 
 // Line is a phrase that stands alone.
 func Line(key string, with ...Value) Phrase { return Phrase{key, with} }

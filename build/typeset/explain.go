@@ -34,9 +34,9 @@ func explanations(code string) (map[string]string, error) {
 // language. One that is not there stays English.
 func (w *Words) Explain(english string) string {
 	if s, ok := w.explained[english]; ok {
-		return w.Typeset(s)
+		return w.typesetWords(s)
 	}
-	return english
+	return w.typesetWords(english)
 }
 
 // Explained returns the English of every explanation that the language has,

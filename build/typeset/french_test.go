@@ -50,14 +50,3 @@ func TestFrenchValues(t *testing.T) {
 		t.Errorf("inches are %q", got)
 	}
 }
-
-func TestTypesetMarkup(t *testing.T) {
-	const markup = `<p title="a : b">L'ombre : « midi » ? 100 %</p><code>a ? b : 'c'</code> oui ! <pre>x : y</pre> l'<b>heure</b> ; l&#39;axe`
-	const want = "<p title=\"a : b\">L’ombre\u202f: «\u202fmidi\u202f»\u202f? 100\u202f%</p><code>a ? b : 'c'</code> oui\u202f! <pre>x : y</pre> l'<b>heure</b>\u202f; l’axe"
-	if got := string(language(t, "fr", false).TypesetMarkup([]byte(markup))); got != want {
-		t.Errorf("got  %s\nwant %s", got, want)
-	}
-	if got := string(words(t, false).TypesetMarkup([]byte(markup))); got != markup {
-		t.Errorf("English becomes %s", got)
-	}
-}

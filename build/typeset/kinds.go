@@ -53,7 +53,8 @@ func Kinds() []Kind {
 }
 
 // Templates returns the templates of all pages, with the words of the language in
-// reach as {{word "key"}}, and {{word "key" "x"}} for a line with a gap.
+// reach as {{word "key"}}, and {{word "key" "x"}} for a line with a gap. {{sample text}}
+// marks what the text quotes from a file.
 func Templates(w *Words) (*template.Template, error) {
 	return template.New("theme").
 		Funcs(template.FuncMap{"word": func(key string, with ...string) string {
@@ -62,7 +63,7 @@ func Templates(w *Words) (*template.Template, error) {
 				values[i] = say.Text(s)
 			}
 			return w.Say(key, values...)
-		}}).
+		}, "sample": markSamples}).
 		ParseFS(theme.Files(), "templates/*.html")
 }
 

@@ -260,7 +260,7 @@ func (w *Words) appendWorking(dst []byte, working []say.Phrase, sources []string
 		} else {
 			dst = append(dst, `; `...)
 		}
-		dst = AppendText(dst, s)
+		dst = AppendText(dst, w.Typeset(s))
 		if i == len(sources)-1 {
 			dst = append(dst, `.</p>`...)
 		}

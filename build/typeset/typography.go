@@ -6,87 +6,210 @@ import (
 	"unicode/utf8"
 )
 
-// narrow is the space of French before the marks that stand high.
-const narrow = "\u202f"
+// narrow is the space of French before the marks that stand high, and of both languages
+// between the groups of a long number. wide does not break either.
+const (
+	narrow = "\u202f"
+	wide   = "\u00a0"
+)
 
-// Typeset gives text the spaces and apostrophes that the language prints where
-// a keyboard has only one of each. In every language a number and its unit stay on
-// one line; English is left as it is typed otherwise. In French a
-// space before ; : ? ! % and inside guillemets becomes a narrow one that does not
-// break, and a straight apostrophe between letters a curved one. No space is
-// added where none was typed, since 9:10 and a web address have none.
-func (w *Words) Typeset(s string) string {
-	s = together(s)
-	if w.Code != "fr" || !strings.ContainsAny(s, " '\u00a0") {
-		return s
-	}
-	var b strings.Builder
-	last := 0
-	for i := 0; i < len(s); i++ {
-		set, width := french(s, i)
-		if set == "" {
-			continue
-		}
-		b.WriteString(s[last:i])
-		b.WriteString(set)
-		i += width - 1
-		last = i + 1
-	}
-	if last == 0 {
-		return s
-	}
-	b.WriteString(s[last:])
-	return b.String()
+// Typeset gives text the marks and spaces that the language prints where a keyboard has
+// only one of each: curved quotes and apostrophes (quotes.go), and spaces that do not
+// break between what must stay on one line (joined.go). In French the space before
+// ; : ? ! % and inside guillemets becomes a narrow one too. Except inside guillemets that
+// it puts for straight quotes it adds no space, since 9:10 and a web address have none.
+// What is set already stays as it is.
+func (w *Words) Typeset(s string) string { return w.set(s, setter{french: w.Code == "fr"}) }
+
+// typesetWords is Typeset for a line of a words file and for an explanation. These have
+// their curved quotes typed: a straight one belongs to a sample of a file, date = "…".
+func (w *Words) typesetWords(s string) string {
+	return w.set(s, setter{french: w.Code == "fr", samples: true})
 }
 
-// units are what may follow a number as its unit, in both languages. "in" is a word
-// too, and is left out.
-var units = map[string]bool{"mm": true, "cm": true, "m": true, "km": true, "g": true, "kg": true, "s": true, "min": true, "h": true, "ft": true, "mi": true, "D": true, "V": true, "W": true, "kPa": true, "km/s": true, "m/s": true}
-
-// together puts a space that does not break between a number and its unit.
-func together(s string) string {
-	if !strings.ContainsAny(s, "0123456789") {
+func (w *Words) set(s string, t setter) string {
+	if !strings.ContainsAny(s, " \n\u00a0'\"") {
 		return s
 	}
-	var b strings.Builder
-	last := 0
-	for i := 1; i < len(s); i++ {
-		if s[i] != ' ' || s[i-1] < '0' || s[i-1] > '9' {
-			continue
-		}
-		end := i + 1
-		for end < len(s) && (letter(s[end]) || s[end] == '/') {
-			end++
-		}
-		if units[s[i+1:end]] {
-			b.WriteString(s[last:i])
-			b.WriteString("\u00a0")
-			last = i + 1
-		}
-	}
-	if last == 0 {
-		return s
-	}
-	b.WriteString(s[last:])
-	return b.String()
+	return string(t.append(nil, s, nil))
 }
 
-// french returns what to print in place of the space or apostrophe at s[i],
-// and how many bytes it takes up; "" where the character stays.
-func french(s string, i int) (set string, width int) {
-	switch {
-	case s[i] == ' ':
-		width = 1
-	case strings.HasPrefix(s[i:], "\u00a0"):
-		width = len("\u00a0")
-	case s[i] == '\'' && i > 0 && i+1 < len(s) && letter(s[i-1]) && (letter(s[i+1]) || s[i+1] == '{'):
-		return "’", 1
-	default:
+// TypesetMarkup is Typeset for the text of HTML. What is beside a quote or a space is
+// looked up across tags such as em, and up to the end of the block. It leaves alone what
+// stands in a tag, and what is quoted from a file or a keyboard.
+func (w *Words) TypesetMarkup(markup []byte) []byte {
+	out := make([]byte, 0, len(markup)+len(markup)/32)
+	var text []byte // of the block so far
+	var cuts []cut
+	flush := func() {
+		t := setter{french: w.Code == "fr"}
+		out = t.append(out, string(text), cuts)
+		text, cuts = text[:0], cuts[:0]
+	}
+	for len(markup) > 0 {
+		open := bytes.IndexByte(markup, '<')
+		if open < 0 {
+			open = len(markup)
+		}
+		text = append(text, straight(markup[:open])...)
+		markup = markup[open:]
+		end := bytes.IndexByte(markup, '>') + 1
+		if end == 0 {
+			end = len(markup)
+		}
+		name := tagName(markup[:end])
+		if verbatim[name] && markup[1] != '/' {
+			end = len(markup)
+			if closed := bytes.Index(markup, []byte("</"+name+">")); closed >= 0 {
+				end = closed + len(name) + len("</>")
+			}
+		}
+		like, inline := inlines[name]
+		if !inline && len(cuts)+len(text) > 0 {
+			flush()
+		}
+		if inline {
+			cuts = append(cuts, cut{len(text), len(like), markup[:end]})
+			text = append(text, like...)
+		} else {
+			out = append(out, markup[:end]...)
+		}
+		markup = markup[end:]
+	}
+	flush()
+	return out
+}
+
+// A cut is where markup stands in a text, in the place of so many bytes of it.
+type cut struct {
+	at, width int
+	markup    []byte
+}
+
+// verbatim are the elements that are left as they are written.
+var verbatim = map[string]bool{"code": true, "kbd": true, "pre": true, "samp": true, "script": true, "style": true, "textarea": true}
+
+// thing is what a piece of code or a picture is like for the marks beside it: a word.
+const thing = "\ufffc"
+
+// inlines are the elements that do not end a block, with what they are like for the text
+// beside them. The others end one.
+var inlines = map[string]string{
+	"a": "", "abbr": "", "b": "", "cite": "", "data": "", "dfn": "", "em": "", "i": "", "mark": "", "q": "", "s": "", "small": "",
+	"span": "", "strong": "", "sub": "", "sup": "", "time": "", "tspan": "", "u": "", "var": "", "wbr": "",
+	"br": "\n", "code": thing, "img": thing, "kbd": thing, "samp": thing,
+}
+
+// tagName returns the name of the element that a tag opens or closes.
+func tagName(tag []byte) string {
+	name := bytes.TrimPrefix(bytes.TrimPrefix(tag, []byte("<")), []byte("/"))
+	end := 0
+	for end < len(name) && (letter(name[end]) || name[end] >= '0' && name[end] <= '9') {
+		end++
+	}
+	return string(name[:end])
+}
+
+// straight writes the quotes of HTML text as themselves: goldmark and the templates
+// escape them, which text does not need.
+func straight(text []byte) []byte {
+	if !bytes.Contains(text, []byte("&#3")) && !bytes.Contains(text, []byte("&quot;")) {
+		return text
+	}
+	return []byte(unescapeQuotes.Replace(string(text)))
+}
+
+var unescapeQuotes = strings.NewReplacer("&#39;", "'", "&#34;", `"`, "&quot;", `"`)
+
+// A setter goes through the text of one block from its beginning to its end.
+type setter struct {
+	french  bool
+	samples bool     // straight double quotes are left
+	closers []string // of the quotes that are open, the last innermost
+	singles int      // single quotes that are open
+	quoted  int      // where the last quote that was set ends
+	quote   rune     // how it was set
+}
+
+// append appends a text as it is set, with its cuts in their places.
+func (t *setter) append(dst []byte, s string, cuts []cut) []byte {
+	for i := 0; ; {
+		for len(cuts) > 0 && cuts[0].at == i {
+			dst = append(dst, cuts[0].markup...)
+			i += cuts[0].width
+			cuts = cuts[1:]
+		}
+		if i == len(s) {
+			return dst
+		}
+		end := len(s)
+		if len(cuts) > 0 {
+			end = cuts[0].at
+		}
+		plain := i
+		for plain < end && !telling[s[plain]] {
+			plain++
+		}
+		dst = append(dst, s[i:plain]...)
+		i = plain
+		if i == end {
+			continue
+		}
+		set, width := t.at(s, i)
+		if width == 0 {
+			set, width = s[i:i+1], 1
+		}
+		dst = append(dst, set...)
+		i += width
+	}
+}
+
+// telling are the bytes with which something begins that is set, or tells how.
+var telling = func() (is [256]bool) {
+	for _, c := range []byte(" \n'\"\xc2\xe2") { // the last two begin « » “ ” and the space that does not break
+		is[c] = true
+	}
+	return is
+}()
+
+// at returns what to print in place of what s has at i, and how many bytes that takes up
+// there; 0 where it stays.
+func (t *setter) at(s string, i int) (set string, width int) {
+	switch rest := s[i:]; {
+	case s[i] == ' ' || s[i] == '\n':
+		return t.space(s[:i], s[i+1:], 1)
+	case strings.HasPrefix(rest, wide):
+		return t.space(s[:i], s[i+len(wide):], len(wide))
+	case s[i] == '\'':
+		set = t.single(s[:i], s[i+1:])
+	case s[i] == '"' && !t.samples:
+		set = t.double(s[:i], s[i+1:])
+	case strings.HasPrefix(rest, "“"):
+		t.closers = append(t.closers, "”")
+	case strings.HasPrefix(rest, "«"):
+		t.closers = append(t.closers, narrow+"»")
+	case strings.HasPrefix(rest, "”") || strings.HasPrefix(rest, "»"):
+		t.closers = t.closers[:max(0, len(t.closers)-1)]
+	}
+	if set == "" {
 		return "", 0
 	}
-	after, _ := utf8.DecodeRuneInString(s[i+width:])
-	if strings.ContainsRune(";:?!%»", after) || strings.HasSuffix(s[:i], "«") {
+	t.quoted = i + 1
+	t.quote, _ = utf8.DecodeLastRuneInString(set)
+	return set, 1
+}
+
+// space returns the space to print between two texts.
+func (t *setter) space(before, after string, width int) (string, int) {
+	next, _ := utf8.DecodeRuneInString(after)
+	switch {
+	case before == "" || after == "":
+	case t.french && (strings.ContainsRune(";:?!%»", next) || strings.HasSuffix(before, "«")):
 		return narrow, width
+	case group(before, after):
+		return narrow, width
+	case width == 1 && t.together(before, after):
+		return wide, width
 	}
 	return "", 0
 }
@@ -94,53 +217,6 @@ func french(s string, i int) (set string, width int) {
 // letter reports whether a byte belongs to a word: a letter of ASCII, or a part
 // of one beyond.
 func letter(c byte) bool { return c >= utf8.RuneSelf || 'a' <= c|0x20 && c|0x20 <= 'z' }
-
-// TypesetMarkup is Typeset for the text of HTML: it leaves alone what stands in
-// a tag, and what is quoted from a file or a keyboard.
-func (w *Words) TypesetMarkup(markup []byte) []byte {
-	out := make([]byte, 0, len(markup)+len(markup)/64)
-	verbatim := ""
-	for len(markup) > 0 {
-		open := bytes.IndexByte(markup, '<')
-		if open < 0 {
-			open = len(markup)
-		}
-		if text := string(markup[:open]); verbatim == "" {
-			if w.Code == "fr" { // the templates escape an apostrophe, which text does not need
-				text = strings.ReplaceAll(text, "&#39;", "'")
-			}
-			out = append(out, w.Typeset(text)...)
-		} else {
-			out = append(out, text...)
-		}
-		markup = markup[open:]
-		end := bytes.IndexByte(markup, '>') + 1
-		if end == 0 {
-			end = len(markup)
-		}
-		verbatim = afterTag(string(markup[:end]), verbatim)
-		out = append(out, markup[:end]...)
-		markup = markup[end:]
-	}
-	return out
-}
-
-// afterTag returns the element that is quoted as it is written behind a tag, ""
-// for none.
-func afterTag(tag, within string) string {
-	if within != "" {
-		if tag == "</"+within+">" {
-			return ""
-		}
-		return within
-	}
-	for _, name := range []string{"code", "pre", "script", "style"} {
-		if strings.HasPrefix(tag, "<"+name) && len(tag) > len(name)+1 && !letter(tag[len(name)+1]) {
-			return name
-		}
-	}
-	return ""
-}
 
 // join appends a value to a line that is being written. In French "de" and "à"
 // melt with an article that the value begins with, and "de" and "que" lose their

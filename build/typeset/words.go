@@ -63,7 +63,7 @@ func (w *Words) collect(prefix string, tree map[string]any) error {
 	for key, x := range tree {
 		switch x := x.(type) {
 		case string:
-			l, err := parseLine(w.Typeset(x))
+			l, err := parseLine(w.typesetWords(x))
 			if err != nil {
 				return fmt.Errorf("%s: %w", prefix+key, err)
 			}
@@ -138,6 +138,9 @@ func (w *Words) Text(v say.Value) string {
 	case say.CalendarDay:
 		return w.Say("format.date",
 			say.Count(v.Time.Day()), say.Text(w.Say(fmt.Sprintf("month.%d", v.Time.Month()))), say.Text(strconv.Itoa(v.Time.Year())))
+	}
+	if v.Kind == say.Typed {
+		return v.Plain
 	}
 	return w.Typeset(v.Plain)
 }

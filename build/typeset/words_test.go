@@ -46,7 +46,7 @@ func TestText(t *testing.T) {
 		{"clock keeps its day", say.Clock(time.Date(2027, 4, 13, 23, 59, 45, 0, zone)), "23:59"},
 		{"clock without a leading zero", say.Clock(time.Date(2027, 4, 13, 6, 4, 0, 0, zone)), "6:04"},
 		{"date", say.Date(place.Date{Year: 2027, Month: 4, Day: 3}), "3 April 2027"},
-		{"sides in words", say.Number(-16.24, "deg", 1).As("compass.west_of", say.Number(16.24, "deg", 1)), "16.2° west"},
+		{"sides in words", say.Number(-16.24, "deg", 1).As("compass.west_of", say.Number(16.24, "deg", 1)), "16.2°\u00a0west"},
 		{"missing words show", say.Words("no.such"), "⟦no.such⟧"},
 	} {
 		if got := words(t, false).Text(c.value); got != c.want {

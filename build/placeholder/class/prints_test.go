@@ -32,7 +32,7 @@ func TestPrintList(t *testing.T) {
 	}{
 		{"the unit", 0, map[string]any{"school.paper": "A4"}, map[string][]string{
 			"lesson": {"1 A", "1 A", "1 A", "3 C"},
-			"paper":  {"The gnomon to cut out", "Build card", "The dial's face", "Pupils' sheet"},
+			"paper":  {"The gnomon to cut out", "Build card", "The dial’s face", "Pupils’ sheet"},
 			"by":     {"Friday 9 April", "Friday 9 April", "Friday 9 April", "Tuesday 13 April"},
 			"copies": {"10", "9", "–", "27"},
 			"format": {"A4", "A4", "A4", "A4"},

@@ -84,7 +84,7 @@ func TestWorstOfTheWeeks(t *testing.T) {
 	if got := entrytest.Shown(t, r, "mark_again"); strings.HasPrefix(got, "2027-05") {
 		t.Error("18 minutes are more than 18.5:", got)
 	}
-	entrytest.Tells(t, r.Working, "dial-drift.working", "From 11 February 2027 to 14 May 2027", "changed by +17 min", "clocks' part is 0 min", "sum: (+17 min", "+ (0 min) = +17 min")
+	entrytest.Tells(t, r.Working, "dial-drift.working", "From 11 February 2027 to 14 May 2027", "changed by +17 min", "clocks’ part is 0 min", "sum: (+17 min", "+ (0 min) = +17 min")
 	// Marks that are made again fall on the first day that is past the accuracy.
 	for _, limit := range []float64{3, 8, 14} {
 		again := entrytest.Fact(t, reckon(t, "line north", "dial-drift", "2027-02-11", "marked=2027-02-11", fmt.Sprint("accuracy_min=", limit)), "mark_again").Time

@@ -379,7 +379,7 @@ func TestPolarMarksByDistance(t *testing.T) {
 		}
 		r := ReckonMarks(t, "line north", text)
 		entrytest.Near(t, "turn", entrytest.Fact(t, r, "turn").Number, turn, 1.5)
-		if got := entrytest.Shown(t, r, "finding"); !strings.Contains(got, "The plate's slope is right") || turn != 0 && !strings.Contains(got, side(turn, "° clockwise", "° anticlockwise")) {
+		if got := entrytest.Shown(t, r, "finding"); !strings.Contains(got, "The plate’s slope is right") || turn != 0 && !strings.Contains(got, side(turn, "° clockwise", "° anticlockwise")) {
 			t.Errorf("turned %v°: %s", turn, got)
 		}
 		if turn == 0 {

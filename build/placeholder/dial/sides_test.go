@@ -603,7 +603,7 @@ func TestMarksTellTheSides(t *testing.T) {
 		if got := strings.Contains(finding, "It was laid along the needle"); got != (w.school == "alder reach") {
 			t.Errorf("%s: %s", w.school, finding)
 		}
-		if !strings.Contains(finding, "turned 16° anticlockwise") || !strings.Contains(finding, "The gnomon's slope is right") || !strings.Contains(finding, "The watch was right") {
+		if !strings.Contains(finding, "turned 16° anticlockwise") || !strings.Contains(finding, "The gnomon’s slope is right") || !strings.Contains(finding, "The watch was right") {
 			t.Errorf("%s: %s", w.school, finding)
 		}
 		r = ReckonMarks(t, w.school, records(w, "slope-10-more", 0))

@@ -391,7 +391,7 @@ func TestPairsOnBothSides(t *testing.T) {
 		}
 		entrytest.Near(t, "length", entrytest.Fact(t, r, "best_length").Number, 360, 1e-9)
 		shows := strings.Join(entrytest.Texts(t, r, "pairs", "shows"), " | ")
-		if !strings.HasPrefix(shows, "the Moon's seas") || !strings.Contains(shows, "does not magnify") || !strings.HasSuffix(shows, "shrinks: the stronger lens is in front") {
+		if !strings.HasPrefix(shows, "the Moon’s seas") || !strings.Contains(shows, "does not magnify") || !strings.HasSuffix(shows, "shrinks: the stronger lens is in front") {
 			t.Error(shows)
 		}
 		for i, row := range r.Tables[0].Rows {

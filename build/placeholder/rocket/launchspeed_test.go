@@ -58,7 +58,7 @@ func TestLaunchSpeedOfTheRecord(t *testing.T) {
 		entrytest.Near(t, name+": speed on record", entrytest.Fact(t, r, "speed_flown").Number, c.flown, 1e-9)
 		entrytest.Near(t, name+": speed that counts", entrytest.Fact(t, r, "speed").Number, c.used, 1e-9)
 		entrytest.Near(t, name+": speed of unit.toml", entrytest.Fact(t, r, "speed_set").Number, 20, 1e-9)
-		if from := entrytest.Shown(t, r, "speed_from"); (from == "the class's flights") != (c.note == "note_faster") {
+		if from := entrytest.Shown(t, r, "speed_from"); (from == "the class’s flights") != (c.note == "note_faster") {
 			t.Errorf("%s: the speed is from %s", name, from)
 		}
 		if !entrytest.Says(r.Notes, "rocket-zone."+c.note) || len(r.Warnings) > 0 && entrytest.Says(r.Warnings, "rocket-zone.misread") {
