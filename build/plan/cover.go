@@ -3,6 +3,7 @@ package plan
 import (
 	"html/template"
 	"math"
+	"slices"
 
 	"noonbook/build/drawing"
 	"noonbook/build/say"
@@ -13,8 +14,8 @@ import (
 	"noonbook/compute/quantity"
 )
 
-// cover drafts the first page: the lessons as hour lines of the school's dial,
-// and as a list.
+// cover drafts the first page: the day, and the lessons as hour lines of the school's
+// dial and as a list. It follows the lessons, whose prints it offers.
 func (p *Plan) cover() (*draft, error) {
 	d := &draft{plan: p, name: "index.html"}
 	page := typeset.CoverPage{
@@ -24,20 +25,53 @@ func (p *Plan) cover() (*draft, error) {
 		Line:     d.mark(termLine),
 		Here:     d.mark(whereLine),
 	}
+	page.Early = true
 	if start := p.pageOf(source.PartStart); start != nil {
 		page.Start = &typeset.Link{Title: start.Title(), File: start.Page}
 	}
 	var lessons []typeset.Link
-	for _, link := range page.Lessons {
-		if link.Number != "" {
-			lessons = append(lessons, link)
+	for i, l := range p.unit.Lessons {
+		for _, link := range page.Lessons {
+			if link.File == l.Page && link.Number != "" {
+				lessons = append(lessons, link)
+				page.Days = append(page.Days, p.coverLesson(d, i, link))
+			}
 		}
 	}
-	page.Dial = template.HTML(d.mark(func(dst []byte, s *pressing) []byte {
-		return s.words.AppendDrawing(dst, coverDial(quantity.Degrees(school.Latitude.Of(s.settings)), lessons))
-	}))
+	rows := rowsFor(lessons)
+	page.Rows = rows.class
+	dials := func(draw func(quantity.Angle, []typeset.Link) drawing.Drawing) template.HTML {
+		return template.HTML(d.mark(func(dst []byte, s *pressing) []byte {
+			return s.words.AppendDrawing(dst, draw(quantity.Degrees(school.Latitude.Of(s.settings)), lessons))
+		}))
+	}
+	page.Dial = dials(coverDial)
+	page.Fan = dials(rows.fan)
 	page.Resource = p.resource(d, page.Shell, nil)
 	return d, d.write(page)
+}
+
+// coverLesson is a line of the list with what the day of its lesson asks for.
+func (p *Plan) coverLesson(d *draft, i int, link typeset.Link) typeset.CoverLesson {
+	l := p.unit.Lessons[i]
+	line := typeset.CoverLesson{
+		Link:    link,
+		Weekday: d.mark(weekday(l.Number - 1)),
+		Hours:   template.HTML(d.mark(hours(l.Number - 1))),
+		Reserve: template.HTML(d.mark(reserve(l.Number - 1))),
+	}
+	if p.edition == Staff {
+		line.Room = RoomFile(l)
+		if slices.Contains(openings(l), source.Teach) {
+			line.Teach = l.Page + "#nb-" + source.Teach
+		}
+	}
+	for _, print := range append(p.sheetsOf(d, l), p.printsOf(d, i)...) {
+		if print.File != link.Day {
+			line.Prints = append(line.Prints, print)
+		}
+	}
+	return line
 }
 
 func termLine(dst []byte, s *pressing) []byte {
@@ -74,7 +108,7 @@ func sided(degrees float64, positive, negative string) say.Value {
 // the lines would fall together, and the cover is a table of contents first.
 var coverShallow = quantity.Degrees(20)
 
-// The cover dial's measures in millimetres.
+// The measures of the dial with noon up, in millimetres.
 const (
 	coverWidth  = 180.0
 	coverHeight = 94.0
@@ -108,22 +142,49 @@ func (f face) line(hours float64) quantity.Angle {
 	return quantity.Angle(f.mirror) * dial.LineAt(f.latitude, quantity.Hours(hours)).Angle
 }
 
+// lesson returns how far a lesson's line is turned from noon. The lessons divide the
+// hours from six to eighteen among them; half past a whole number is the middle of one.
+func (f face) lesson(at float64, of int) quantity.Angle {
+	return f.line(-6 + 12*at/float64(of))
+}
+
+// wedge returns the corners of a lesson's part of the dial, which leads to it.
+func wedge(f face, i, of int, rim func(quantity.Angle) drawing.Point, centre drawing.Point) []drawing.Point {
+	from, to := f.lesson(float64(i), of), f.lesson(float64(i+1), of)
+	if i == 0 {
+		from = quantity.Angle(f.mirror) * quantity.Degrees(-90)
+	}
+	if i == of-1 {
+		to = quantity.Angle(f.mirror) * quantity.Degrees(90)
+	}
+	corners := []drawing.Point{centre}
+	for step := range 5 {
+		corners = append(corners, rim(from+(to-from)*quantity.Angle(float64(step)/4)))
+	}
+	return corners
+}
+
 // bow returns the arc of a circle round the centre, a point for every 3° or
 // less: its chords then miss the circle by less than a printer's dot.
 func bow(from, to quantity.Angle, r float64) []drawing.Point {
+	return bowOf(from, to, func(a quantity.Angle) drawing.Point { return turned(a, r) })
+}
+
+func bowOf(from, to quantity.Angle, at func(quantity.Angle) drawing.Point) []drawing.Point {
 	steps := math.Ceil(math.Abs((to - from).Degrees()) / 3)
-	points := []drawing.Point{turned(from, r)}
+	points := []drawing.Point{at(from)}
 	for i := 1.0; i <= steps; i++ {
-		points = append(points, turned(from+(to-from)*quantity.Angle(i/steps), r))
+		points = append(points, at(from+(to-from)*quantity.Angle(i/steps)))
 	}
 	return points
 }
 
-// coverDial draws the school's dial with a line for each lesson.
+// coverDial draws the school's dial for a narrow page and for paper: noon up, and a
+// numbered line for each lesson.
 func coverDial(latitude quantity.Angle, lessons []typeset.Link) drawing.Drawing {
 	f := faceAt(latitude)
 	morning, evening := quantity.Degrees(-90), quantity.Degrees(90)
-	d := drawing.Drawing{Name: "dial", Width: coverWidth, Height: coverHeight, Ornament: true}
+	d := drawing.Drawing{Name: "dial upright-dial", Width: coverWidth, Height: coverHeight, Ornament: true}
 	d.Area("rim", bow(morning, evening, coverEdge)...)
 	d.Line("rim", bow(morning, evening, coverBand)...)
 	for hour := 0.5; hour < 6; hour++ { // every other half hour, alike before and after noon
@@ -132,8 +193,10 @@ func coverDial(latitude quantity.Angle, lessons []typeset.Link) drawing.Drawing 
 	}
 	d.Line("rim", bow(morning, evening, 2*coverTrack-coverBand)...)
 	for i, lesson := range lessons {
-		turn := f.line(-6 + 12*(float64(i)+0.5)/float64(len(lessons)))
+		turn := f.lesson(float64(i)+0.5, len(lessons))
 		mark := len(d.Shapes)
+		d.Area("touch-area", wedge(f, i, len(lessons), func(a quantity.Angle) drawing.Point { return turned(a, coverEdge) }, turned(0, 0))...)
+		d.Area("cast", turned(0, 0), turned(0, 46), turned(turn, coverTrack-4))
 		d.Line("lesson", turned(turn, coverSun+8), turned(turn, coverTrack-4))
 		number := turned(turn, (coverEdge+coverBand)/2)
 		number.Y += 2.1

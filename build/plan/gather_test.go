@@ -82,8 +82,8 @@ func TestGatheringPages(t *testing.T) {
 	}
 }
 
-// A printable is listed on the page that has it and on its day sheet, and on no
-// other; a sheet for pupils exists where something is asked.
+// A printable is listed on the page that has it, on its day sheet and on the cover, and
+// on no other; a sheet for pupils exists where something is asked.
 func TestSheetsAreListedWhereTheyAreUsed(t *testing.T) {
 	pages, texts := smallPages(t, Staff, nil)
 	for name, page := range pages {
@@ -91,10 +91,10 @@ func TestSheetsAreListedWhereTheyAreUsed(t *testing.T) {
 		for _, a := range page.all("a") {
 			leads[a.at["href"]] = true
 		}
-		if want := name == "alpha.html" || name == "day-alpha.html"; leads["print-dial-face.html"] != want {
+		if want := name == "alpha.html" || name == "day-alpha.html" || name == "index.html"; leads["print-dial-face.html"] != want {
 			t.Errorf("%s leads to the face: %v", name, leads["print-dial-face.html"])
 		}
-		if want := name == "alpha.html" || name == "today.html"; leads["pupil-alpha.html"] != want {
+		if want := name == "alpha.html" || name == "today.html" || name == "index.html"; leads["pupil-alpha.html"] != want {
 			t.Errorf("%s leads to the pupils' sheet: %v", name, leads["pupil-alpha.html"])
 		}
 	}

@@ -122,11 +122,7 @@ func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue
 		catalogue: catalogue,
 		token:     newToken(),
 	}
-	cover, err := p.cover()
-	if err != nil {
-		return nil, nil, err
-	}
-	drafts := []*draft{cover}
+	var drafts []*draft
 	for i, l := range unit.Lessons {
 		if !p.shows(l) {
 			continue
@@ -149,7 +145,11 @@ func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue
 		}
 		drafts = append(drafts, d)
 	}
-	return p, drafts, nil
+	cover, err := p.cover() // it offers the prints of the lessons, which are known now
+	if err != nil {
+		return nil, nil, err
+	}
+	return p, slices.Insert(drafts, 0, cover), nil
 }
 
 // shows reports whether the edition has the page of a lesson file.

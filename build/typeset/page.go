@@ -15,6 +15,7 @@ type Shell struct {
 	Resource template.HTML // mark: the page described for machines
 	Unit     string        // mark
 	Staff    bool          // the staff edition
+	Early    bool          // the script fills the first screen, which is shown when it has
 }
 
 // A Contents leads to every page that is in the list of pages.
@@ -30,8 +31,21 @@ type CoverPage struct {
 	Lead  string        // mark: the unit's summary
 	Line  string        // mark: class and dates
 	Here  string        // mark: where the numbers hold
-	Dial  template.HTML // mark
-	Start *Link         // nil for none
+	Dial  template.HTML // mark: with noon up, for a narrow page and for paper
+	Fan   template.HTML // mark: turned to the list
+	Rows  string        // class of the list, by the height of its rows
+	Days  []CoverLesson
+	Start *Link // nil for none
+}
+
+// A CoverLesson is a line of the cover's list, with what the day of its lesson asks for.
+type CoverLesson struct {
+	Link
+	Weekday string        // mark: "Wednesday 28 April"
+	Hours   template.HTML // mark: from when to when
+	Reserve template.HTML // mark: the time kept for bad weather, or nothing
+	Teach   string        // where in the staff's page the class's part begins, "" for nowhere
+	Prints  []Link
 }
 
 // A LessonPage is the page of a lesson, or of another file of the unit.

@@ -100,7 +100,7 @@ func TestEveryClassOfTheStyleSheetIsWritten(t *testing.T) {
 	})
 	write("center right")                                // how goldmark says the alignment of a cell
 	write("is-rocky is-giant is-dwarf is-moon is-comet") // roles made of the kind of a world
-	for _, m := range regexp.MustCompile(`className = '([^']*)'|classList\.\w+\('([^']*)'`).FindAllStringSubmatch(string(theme.Script())+string(theme.FormScript())+string(theme.RoomScript()), -1) {
+	for _, m := range regexp.MustCompile(`(?:className = |make\('\w+', )'([^']*)'|classList\.\w+\('([^']*)'`).FindAllStringSubmatch(string(theme.Script())+string(theme.FormScript())+string(theme.RoomScript()), -1) {
 		write(m[1] + " " + m[2])
 	}
 	for class := range styled() {

@@ -17,13 +17,4 @@
 		const file = stop.querySelector('a').getAttribute('href');
 		each('.dial a, .arc a', (line) => line.classList.toggle('is-today', line.classList.contains('is-today') || line.getAttribute('href') === file));
 	});
-
-	// On the cover a lesson's hour line and its place in the list point at each other.
-	each('.cover-columns', (spread) => {
-		const point = (event) => {
-			const file = event.type === 'pointerout' || event.type === 'focusout' ? '' : event.target.closest('.dial a, .lesson-list a')?.getAttribute('href');
-			spread.querySelectorAll('.dial a, .lesson-list a').forEach((link) => (link.closest('.lesson-list li') ?? link).classList.toggle('pointed-at', link.getAttribute('href') === file));
-		};
-		for (const type of ['pointerover', 'pointerout', 'focusin', 'focusout']) spread.addEventListener(type, point);
-	});
 })();

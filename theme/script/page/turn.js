@@ -11,7 +11,7 @@
 			const page = at?.closest('.page');
 			if (!page) return;
 			document.title = page.matches('.cover') ? title : `${page.querySelector('h1').textContent} · ${title}`;
-			const home = page.querySelector('.navigation, .cover-columns > :last-child') ?? page.querySelector('header');
+			const home = page.querySelector('.navigation, .cover-head') ?? page.querySelector('header');
 			home.insertBefore(document.querySelector('.finder'), home.querySelector('.all-pages'));
 		};
 		addEventListener('hashchange', turn);
