@@ -9,6 +9,7 @@ import { existsSync } from 'node:fs';
 import path from 'node:path';
 import { chromium } from 'playwright-core';
 import { access } from './access.mjs';
+import { cover, kinds as coverKinds } from './cover.mjs';
 import { Edition } from './edition.mjs';
 import { finder } from './finder.mjs';
 import { keyboard } from './keyboard.mjs';
@@ -27,7 +28,7 @@ import { tube } from './tube.mjs';
 const names = ['handbook', 'handbook-staff'];
 const kinds = [
 	'same pages', 'errors', 'requests', 'title and heading', 'links', 'markup', 'axe', 'contrast', 'reflow',
-	'policy', 'stillness', 'weight', 'first paint', 'finder keys', 'finder finds headings', 'finder knows forms', ...singleKinds, ...roomKinds,
+	'policy', 'stillness', 'weight', 'first paint', 'finder keys', 'finder finds headings', 'finder knows forms', ...singleKinds, ...roomKinds, ...coverKinds,
 	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words', ...readerKinds,
 ];
 const browserArguments = [
@@ -83,6 +84,7 @@ async function checkEdition(edition) {
 	await inContext({}, async (context) => {
 		for (const [place, start] of [[edition, 'index.html'], [one, one.name]]) await finder(context, place, start, ledger);
 	});
+	await cover(browser, edition, edition === forStaff, ledger);
 	await inContext({ viewport: screen }, (context) => room(context, edition, edition === forStaff, ledger));
 	// From here on the checks add words and styles of their own, which the policy forbids.
 	await inContext({ bypassCSP: true }, async (context) => {

@@ -157,5 +157,5 @@ function hasWay() {
 }
 
 function lessons() {
-	return [...document.querySelectorAll('ol a[href]')].map((link) => link.href);
+	return [...document.querySelectorAll('.lesson-list > li > a[href]')].map((link) => link.href);
 }
