@@ -96,7 +96,11 @@ func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, enterin
 	if n.Entry.Printable && !r.gathered {
 		mark = r.draft.printLink(n.Entry, number, r.lesson) + mark
 	}
-	return ast.WalkSkipChildren, write(w, true, `<figure class="computed">`+mark+"</figure>\n", "")
+	class := "computed"
+	if n.Entry.Plate {
+		class += " plate"
+	}
+	return ast.WalkSkipChildren, write(w, true, `<figure class="`+class+`">`+mark+"</figure>\n", "")
 }
 
 func (r lessonRenderer) inline(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {

@@ -66,6 +66,7 @@ var everyPlaceholder = []warned{
 	{name: "dial-north", when: "near the magnetic pole", given: resolute + april, cautions: []said{sunCare}, warnings: []said{weakCompass}},
 	{name: "dial-north", when: "after the model", given: afterModel, cautions: []said{sunCare}, warnings: []said{oldModel}},
 	{name: "dial-north", when: "under the Sun", given: onTropic + midsummer, cautions: []said{sunCare}, warnings: []said{overhead}},
+	{name: "dial-plate", given: april},
 	{name: "dial-table", given: april},
 	{name: "dial-table", when: "at the pole", given: northPole + midsummer, warnings: []said{noCompass}},
 	{name: "dial-table", when: "near the magnetic pole", given: resolute + april, warnings: []said{weakCompass}},

@@ -17,6 +17,7 @@ func Entries() []entry.Entry {
 		dialLesson(),
 		dialMarks(),
 		dialNorth(),
+		dialPlate(),
 		dialTable(),
 	}
 }

@@ -26,6 +26,7 @@ type Entry struct {
 	Sometimes []string // names of those that Reckon adds for some values, or with numbers of the school
 	OnPaper   []string // names of those that only its sheets tell, for where they are taken
 	Harmless  string   // why no caution comes with it, for an entry without
+	Plate     bool     // its drawing is a large picture that opens a lesson
 	Printable bool     // its results have sheets, which get a page of their own
 	ForStaff  bool     // a block of it repeats what lessons say to staff alone, and may only be where the class does not read
 	Lessons   bool     // it reads the unit's lessons and their calendar, and lists CalendarSettings
