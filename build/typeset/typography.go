@@ -40,11 +40,11 @@ func (w *Words) set(s string, t setter) string {
 func (w *Words) TypesetMarkup(markup []byte) []byte {
 	out := make([]byte, 0, len(markup)+len(markup)/32)
 	var text []byte // of the block so far
-	var cuts []cut
+	var tags []tag
 	flush := func() {
 		t := setter{french: w.Code == "fr"}
-		out = t.append(out, string(text), cuts)
-		text, cuts = text[:0], cuts[:0]
+		out = t.append(out, string(text), tags)
+		text, tags = text[:0], tags[:0]
 	}
 	for len(markup) > 0 {
 		open := bytes.IndexByte(markup, '<')
@@ -65,11 +65,11 @@ func (w *Words) TypesetMarkup(markup []byte) []byte {
 			}
 		}
 		like, inline := inlines[name]
-		if !inline && len(cuts)+len(text) > 0 {
+		if !inline && len(tags)+len(text) > 0 {
 			flush()
 		}
 		if inline {
-			cuts = append(cuts, cut{len(text), len(like), markup[:end]})
+			tags = append(tags, tag{len(text), len(like), markup[:end]})
 			text = append(text, like...)
 		} else {
 			out = append(out, markup[:end]...)
@@ -80,8 +80,8 @@ func (w *Words) TypesetMarkup(markup []byte) []byte {
 	return out
 }
 
-// A cut is where markup stands in a text, in the place of so many bytes of it.
-type cut struct {
+// A tag is where markup stands in a text, in the place of so many bytes of it.
+type tag struct {
 	at, width int
 	markup    []byte
 }
@@ -131,20 +131,20 @@ type setter struct {
 	quote   rune     // how it was set
 }
 
-// append appends a text as it is set, with its cuts in their places.
-func (t *setter) append(dst []byte, s string, cuts []cut) []byte {
+// append appends a text as it is set, with its tags in their places.
+func (t *setter) append(dst []byte, s string, tags []tag) []byte {
 	for i := 0; ; {
-		for len(cuts) > 0 && cuts[0].at == i {
-			dst = append(dst, cuts[0].markup...)
-			i += cuts[0].width
-			cuts = cuts[1:]
+		for len(tags) > 0 && tags[0].at == i {
+			dst = append(dst, tags[0].markup...)
+			i += tags[0].width
+			tags = tags[1:]
 		}
 		if i == len(s) {
 			return dst
 		}
 		end := len(s)
-		if len(cuts) > 0 {
-			end = cuts[0].at
+		if len(tags) > 0 {
+			end = tags[0].at
 		}
 		plain := i
 		for plain < end && !telling[s[plain]] {
