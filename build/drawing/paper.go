@@ -20,22 +20,34 @@ func PaperOf(name string) Paper {
 // Across returns the paper laid on its long side.
 func (p Paper) Across() Paper { return Paper{p.Name, p.Height, p.Width} }
 
-// PaperMargin is the border that printers cannot reach, common practice, and
-// CheckStrip the height at the foot of a sheet that its check bar takes.
+// PaperMargin is the border that printers cannot reach, common practice; HeadStrip is what
+// the head of a sheet takes below it, and CheckStrip the height at the foot that the check
+// bar takes.
 const (
 	PaperMargin = 10.0
+	HeadStrip   = 9.0
 	CheckStrip  = 14.0
 	CheckBar    = 100.0 // length of the bar that shows whether a print is to size
 )
 
-// Area returns what a sheet leaves for its drawing.
+// Area returns what a sheet leaves for its drawing, below its head.
 func (p Paper) Area() (width, height float64) {
+	width, height = p.Whole()
+	return width, height - HeadStrip
+}
+
+// Whole returns what a sheet with a slim head leaves: one whose words are in the margin,
+// so that a drawing that needs the paper has it.
+func (p Paper) Whole() (width, height float64) {
 	return p.Width - 2*PaperMargin, p.Height - 2*PaperMargin - CheckStrip
 }
 
-// Fits reports whether a drawing goes on the paper at true size.
-func (p Paper) Fits(d Drawing) bool {
-	w, h := p.Area()
+// Fits reports whether a drawing goes on the paper at true size, if need be below a slim
+// head.
+func (p Paper) Fits(d Drawing) bool { return holds(d, p.Whole) }
+
+func holds(d Drawing, area func() (width, height float64)) bool {
+	w, h := area()
 	return d.Width <= w+1e-9 && d.Height <= h+1e-9
 }
 
@@ -48,6 +60,18 @@ type Sheet struct {
 	Left, Top     float64
 	Row, Column   int // from 1, of a drawing laid out over several sheets
 	Rows, Columns int
+	Slim          bool // its head has no strip of its own
+}
+
+// Area returns what the sheet leaves for its drawing, and how far that is below the upper
+// edge of the paper.
+func (s Sheet) Area() (width, height, top float64) {
+	if s.Slim {
+		width, height = s.Paper.Whole()
+		return width, height, PaperMargin
+	}
+	width, height = s.Paper.Area()
+	return width, height, PaperMargin + HeadStrip
 }
 
 // TileOverlap is how far neighbouring sheets repeat each other, so that they can
@@ -55,18 +79,17 @@ type Sheet struct {
 const TileOverlap = 10.0
 
 // Sheets lays a drawing out at true size: on one sheet where it fits, upright or
-// across, and over several otherwise.
+// across, and over several otherwise. Its head is slim where the drawing wants the room.
 func (p Paper) Sheets(d Drawing) []Sheet {
-	switch {
-	case p.Fits(d):
-		return []Sheet{{Paper: p, Drawing: d, Row: 1, Column: 1, Rows: 1, Columns: 1}}
-	case p.Across().Fits(d):
-		return []Sheet{{Paper: p.Across(), Drawing: d, Row: 1, Column: 1, Rows: 1, Columns: 1}}
+	for _, on := range []Paper{p, p.Across()} {
+		if on.Fits(d) {
+			return []Sheet{{Paper: on, Drawing: d, Row: 1, Column: 1, Rows: 1, Columns: 1, Slim: !holds(d, on.Area)}}
+		}
 	}
 	if tiles(p.Across(), d) < tiles(p, d) {
 		p = p.Across()
 	}
-	w, h := p.Area()
+	w, h := p.Whole()
 	columns, rows := count(d.Width, w), count(d.Height, h)
 	var sheets []Sheet
 	for row := range rows {
@@ -74,7 +97,7 @@ func (p Paper) Sheets(d Drawing) []Sheet {
 			sheets = append(sheets, Sheet{
 				Paper: p, Drawing: d,
 				Left: float64(column) * (w - TileOverlap), Top: float64(row) * (h - TileOverlap),
-				Row: row + 1, Column: column + 1, Rows: rows, Columns: columns,
+				Row: row + 1, Column: column + 1, Rows: rows, Columns: columns, Slim: true,
 			})
 		}
 	}
@@ -82,7 +105,7 @@ func (p Paper) Sheets(d Drawing) []Sheet {
 }
 
 func tiles(p Paper, d Drawing) int {
-	w, h := p.Area()
+	w, h := p.Whole()
 	return count(d.Width, w) * count(d.Height, h)
 }
 

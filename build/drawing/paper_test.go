@@ -12,7 +12,7 @@ func TestSheetsCoverTheDrawing(t *testing.T) {
 				t.Fatalf("%v on %s: %d sheets", size, name, len(sheets))
 			}
 			last := sheets[len(sheets)-1]
-			w, h := last.Paper.Area()
+			w, h, _ := last.Area()
 			if last.Left+w < size.X || last.Top+h < size.Y {
 				t.Errorf("%v on %s: the last sheet ends at %v, %v", size, name, last.Left+w, last.Top+h)
 			}

@@ -126,8 +126,11 @@ func TestBoxesMeet(t *testing.T) {
 // the check bar.
 func TestSheetsOverlap(t *testing.T) {
 	p := drawing.PaperOf("A4")
-	if w, h := p.Area(); w != 190 || h != 263 {
-		t.Errorf("A4 leaves %v × %v mm", w, h)
+	if w, h := p.Whole(); w != 190 || h != 263 {
+		t.Errorf("A4 leaves %v × %v mm below a slim head", w, h)
+	}
+	if w, h := p.Area(); w != 190 || h != 254 {
+		t.Errorf("A4 leaves %v × %v mm below a head", w, h)
 	}
 	for _, c := range []struct {
 		width, height float64

@@ -144,7 +144,7 @@ func (p *Plan) dayOf(page int, s *pressing) place.Date {
 func (p *Plan) calendarFor(s *pressing, given, complete form.Values) ([]classroom.Lesson, classroom.Calendar) {
 	if slices.ContainsFunc(school.CalendarSettings(), func(key form.AnyKey) bool { return key.In(given) }) {
 		lessons, calendar, _ := s.course.Arrange(complete)
-		return lessons, calendar
+		return p.withSheets(s.settings, lessons), calendar
 	}
 	return s.lessons, s.calendar
 }

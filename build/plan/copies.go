@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"noonbook/build/form"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/problem"
 	"noonbook/build/say"
 	"noonbook/build/school"
@@ -30,6 +31,79 @@ func (s *pressing) copies(l *source.Lesson, print string) string {
 		}
 	}
 	return strings.Join(told, "; ")
+}
+
+// toPrint is what the head of a sheet says of its copies: what the lesson's kit counts, or
+// what such a sheet is for, or room to write how many.
+func (s *pressing) toPrint(l *source.Lesson, e entry.Entry, given form.Values) string {
+	pupils := school.ClassPupils.Of(s.settings)
+	var counted []classroom.Papers
+	if l.Number > 0 {
+		for _, p := range s.lessons[l.Number-1].Papers(pupils, s.groups) {
+			if p.Print == e.Name && p.Counted() {
+				counted = append(counted, p)
+			}
+		}
+	}
+	on := onSheet(e, e.Complete(s.settings, given, school.TermFirstDay.Of(s.settings)), s.keys)
+	switch {
+	case len(counted) > 1:
+		var each []say.Value
+		for _, p := range counted {
+			each = append(each, say.Count(p.Copies))
+		}
+		return s.words.Say("sheet.print_several", entry.Listed(each))
+	case len(counted) == 1:
+		return s.printing(counted[0].Copies, counted[0].OnSheet)
+	case e.For == entry.OneClass:
+		return s.printing(1, on)
+	case e.For == entry.EachGroup && len(s.groups) > 0:
+		return s.printing((len(s.groups)+on-1)/on, on)
+	case e.For == entry.EachPupil && pupils > 0:
+		return s.printing((pupils+on-1)/on, on)
+	}
+	return s.words.Say("sheet.copies_unknown")
+}
+
+func (s *pressing) printing(copies, onSheet int) string {
+	if onSheet > 1 {
+		return s.words.Say("sheet.print_shared", say.Count(copies), say.Count(onSheet))
+	}
+	return s.words.Say("sheet.print_copies", say.Count(copies))
+}
+
+// withSheets returns the lessons with how many things a sheet of each of their printables
+// holds at the school.
+func (p *Plan) withSheets(settings form.Values, lessons []classroom.Lesson) []classroom.Lesson {
+	lessons = slices.Clone(lessons)
+	for i, l := range p.taught() {
+		if i == len(lessons) {
+			break
+		}
+		held := map[string]int{}
+		for _, b := range l.Printables() {
+			if b.Entry.OnSheet == nil {
+				continue
+			}
+			n := onSheet(b.Entry, b.Entry.Complete(settings, b.Given, school.TermFirstDay.Of(settings)), school.Settings())
+			if least, known := held[b.Entry.Name]; n > 1 && (!known || n < least) {
+				held[b.Entry.Name] = n
+			}
+		}
+		if len(held) > 0 {
+			lessons[i].OnSheet = held
+		}
+	}
+	return lessons
+}
+
+// onSheet is how many things a sheet of the entry holds: one where it does not say, or where
+// the values lack something.
+func onSheet(e entry.Entry, values form.Values, keys form.Form) int {
+	if e.OnSheet == nil || lacking(values, keys.Pick(e.Settings...)) {
+		return 1
+	}
+	return max(1, e.OnSheet(values))
 }
 
 // copiesOf is the mark of the copies of a paper, "" where the kit does not count them.

@@ -100,7 +100,7 @@ func (p *Plan) reckon(settings form.Values, known known) (*pressing, problem.Lis
 		keys:     school.Settings(),
 		term:     school.Term(settings),
 		course:   p.course(),
-		lessons:  lessons,
+		lessons:  p.withSheets(settings, lessons),
 		calendar: calendar,
 		groups:   groupsOf(settings),
 		results:  make([]result.Result, len(p.asks)),

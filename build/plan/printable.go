@@ -8,6 +8,7 @@ import (
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/say"
 	"noonbook/build/school"
+	"noonbook/build/source"
 	"noonbook/build/typeset"
 )
 
@@ -37,7 +38,7 @@ func (d *draft) printLink(of entry.Entry, ask, lesson int) string {
 	p.prints = append(p.prints, print)
 	preview := d.mark(func(dst []byte, s *pressing) []byte {
 		if sheets := s.results[ask].Sheets; len(sheets) > 0 {
-			dst = s.words.AppendSheet(dst, sheets[0])
+			dst = s.words.AppendSheet(dst, sheets[0], typeset.SheetHead{})
 		}
 		return dst
 	})
@@ -73,11 +74,25 @@ func (p *Plan) printable(print printable) (*draft, error) {
 				dst = s.words.AppendBlock(dst, print.entry.Name, first, nil)
 				dst = append(dst, `</div>`...)
 			}
-			return s.words.AppendSheets(dst, r.Sheets, s.lines(slices.Concat(r.Cautions, entry.CautionsOf(print.entry.OnPaper...)))...)
+			return s.words.AppendSheets(dst, r.Sheets, typeset.SheetHead{
+				School: school.Name.Of(s.settings),
+				Lesson: s.numbered(l),
+				Name:   title,
+				Copies: s.toPrint(l, print.entry, p.asks[print.ask].Given),
+				Care:   s.lines(slices.Concat(r.Cautions, entry.CautionsOf(print.entry.OnPaper...))),
+			})
 		})),
 	}
 	page.Resource = p.resource(d, page.Shell, l)
 	return d, d.write(page)
+}
+
+// numbered names a page with the number of its lesson before it.
+func (s *pressing) numbered(l *source.Lesson) string {
+	if l.Number == 0 {
+		return l.Title()
+	}
+	return s.words.Say("unit-plan.numbered", say.Count(l.Number), say.Text(l.Title()))
 }
 
 // paper names the school's paper as its language does.

@@ -7,9 +7,18 @@ import (
 	"noonbook/build/say"
 )
 
+// A SheetHead is what every sheet of a printable says of itself.
+type SheetHead struct {
+	School string
+	Lesson string       // with its number
+	Name   string       // of the printable
+	Copies string       // how many to print
+	Care   []say.Phrase // to the person who carries the sheet away
+}
+
 // AppendSheets appends printables at true size, a piece of paper each.
-func (w *Words) AppendSheets(dst []byte, sheets []drawing.Sheet, care ...say.Phrase) []byte {
-	for _, s := range sheets {
+func (w *Words) AppendSheets(dst []byte, sheets []drawing.Sheet, head SheetHead) []byte {
+	for i, s := range sheets {
 		turned := "portrait"
 		if s.Paper.Width > s.Paper.Height {
 			turned = "landscape"
@@ -19,18 +28,21 @@ func (w *Words) AppendSheets(dst []byte, sheets []drawing.Sheet, care ...say.Phr
 		dst = append(dst, `" role="region" tabindex="0" aria-label="`...)
 		dst = appendAttribute(dst, w.Line(s.Drawing.Title))
 		dst = append(dst, `">`...)
-		dst = w.AppendSheet(dst, s, care...)
+		one := head
+		if len(sheets) > 1 {
+			one.Name = w.Say("sheet.of_several", say.Text(head.Name), say.Count(i+1), say.Count(len(sheets)))
+		}
+		dst = w.AppendSheet(dst, s, one)
 		dst = append(dst, `</div>`...)
 	}
 	return dst
 }
 
 // AppendSheet appends one piece of paper: the drawing, or its part, in a frame
-// that cuts off the rest, with the check bar below and, where several sheets
-// belong together, crosses to lay over one another. care is what the paper says to
-// whoever carries it away.
-func (w *Words) AppendSheet(dst []byte, s drawing.Sheet, care ...say.Phrase) []byte {
-	width, height := s.Paper.Area()
+// that cuts off the rest, with its head above and the check bar below and, where several
+// sheets belong together, crosses to lay over one another.
+func (w *Words) AppendSheet(dst []byte, s drawing.Sheet, head SheetHead) []byte {
+	width, height, top := s.Area()
 	dst = append(dst, `<svg class="true-size" width="`...)
 	dst = appendLength(dst, s.Paper.Width)
 	dst = append(dst, `mm" height="`...)
@@ -41,12 +53,13 @@ func (w *Words) AppendSheet(dst []byte, s drawing.Sheet, care ...say.Phrase) []b
 	dst = appendLength(dst, s.Paper.Height)
 	dst = append(dst, `" role="img">`...)
 	dst = w.appendTitle(dst, s.Drawing)
+	dst = w.appendHead(dst, s, head)
 	dst = append(dst, `<svg class="`...)
 	dst = appendAttribute(dst, s.Drawing.Name)
 	dst = append(dst, `" x="`...)
 	dst = appendLength(dst, drawing.PaperMargin)
 	dst = append(dst, `" y="`...)
-	dst = appendLength(dst, drawing.PaperMargin)
+	dst = appendLength(dst, top)
 	dst = append(dst, `" width="`...)
 	dst = appendLength(dst, width)
 	dst = append(dst, `" height="`...)
@@ -64,7 +77,7 @@ func (w *Words) AppendSheet(dst []byte, s drawing.Sheet, care ...say.Phrase) []b
 	dst = append(dst, `</svg>`...)
 	var frame drawing.Drawing
 	checkBar(&frame, s.Paper)
-	w.careLines(&frame, s.Paper, care)
+	w.careLines(&frame, s.Paper, head.Care)
 	if s.Rows*s.Columns > 1 {
 		matchingMarks(&frame, s)
 	}
@@ -114,10 +127,10 @@ func (w *Words) careLines(d *drawing.Drawing, p drawing.Paper, care []say.Phrase
 // matchingMarks names the sheet's place and draws crosses where it overlaps its
 // neighbours.
 func matchingMarks(d *drawing.Drawing, s drawing.Sheet) {
-	width, height := s.Paper.Area()
+	width, height, top := s.Area()
 	half := drawing.TileOverlap / 2
 	cross := func(x, y float64) {
-		x, y = x+drawing.PaperMargin, y+drawing.PaperMargin
+		x, y = x+drawing.PaperMargin, y+top
 		d.Line("matching-mark", drawing.Point{X: x - 3, Y: y}, drawing.Point{X: x + 3, Y: y})
 		d.Line("matching-mark", drawing.Point{X: x, Y: y - 3}, drawing.Point{X: x, Y: y + 3})
 	}

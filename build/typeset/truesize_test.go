@@ -10,6 +10,7 @@ import (
 
 	"noonbook/build/drawing"
 	"noonbook/build/say"
+	"noonbook/build/typeset"
 )
 
 // A printed sheet is as large as its paper, a millimetre of the drawing is one of
@@ -21,7 +22,7 @@ func TestSheetsAreTrueSize(t *testing.T) {
 	d.Line("edge", drawing.Point{X: 1, Y: 2}, drawing.Point{X: 361, Y: 2})
 	crosses := map[string]int{}
 	for _, s := range drawing.PaperOf("A4").Sheets(d) {
-		out := string(w.AppendSheet(nil, s))
+		out := string(w.AppendSheet(nil, s, typeset.SheetHead{}))
 		for _, want := range []string{
 			`width="210mm" height="297mm" viewBox="0 0 210 297"`,
 			fmt.Sprintf(`<svg class="thing" x="10" y="10" width="190" height="263" viewBox="%g %g 190 263">`, s.Left, s.Top),
@@ -67,16 +68,16 @@ func TestSheetsAreTrueSize(t *testing.T) {
 	}
 	// A sheet alone has none.
 	one := drawing.PaperOf("A4").Sheets(drawing.Drawing{Name: "thing", Width: 100, Height: 100, Title: say.Line("compass.true_north")})
-	for _, line := range lines(t, string(w.AppendSheet(nil, one[0]))) {
+	for _, line := range lines(t, string(w.AppendSheet(nil, one[0], typeset.SheetHead{}))) {
 		if line.class == "matching-mark" {
 			t.Error("a single sheet has crosses")
 		}
 	}
-	sheet := string(w.AppendSheets(nil, one))
+	sheet := string(w.AppendSheets(nil, one, typeset.SheetHead{}))
 	if !strings.HasPrefix(sheet, `<div class="paper-sheet portrait"`) {
 		t.Errorf("it begins %s", sheet[:60])
 	}
-	across := string(w.AppendSheets(nil, drawing.PaperOf("A4").Sheets(drawing.Drawing{Name: "thing", Width: 270, Height: 100, Title: say.Line("compass.true_north")})))
+	across := string(w.AppendSheets(nil, drawing.PaperOf("A4").Sheets(drawing.Drawing{Name: "thing", Width: 270, Height: 100, Title: say.Line("compass.true_north")}), typeset.SheetHead{}))
 	if !strings.HasPrefix(across, `<div class="paper-sheet landscape"`) || !strings.Contains(across, `width="297mm" height="210mm"`) {
 		t.Errorf("it begins %s", across[:200])
 	}

@@ -13,8 +13,9 @@ const (
 type Papers struct {
 	Print   string // a placeholder, PupilSheet or BuildCard
 	Item    string // of the kit, that is printed; "" where nobody knows how many copies
-	Copies  int
-	Several bool // other things are printed from the same paper
+	Copies  int    // sheets, or sets of them
+	OnSheet int    // how many of the thing are on each; 1 or more
+	Several bool   // other things are printed from the same paper
 }
 
 // Counted reports whether the kit of the lesson says how many copies it needs.
@@ -30,7 +31,8 @@ func (l Lesson) Papers(pupils int, groups []int) []Papers {
 	var list []Papers
 	count := map[string]int{}
 	for _, t := range l.Kit {
-		p := Papers{Print: t.Print, Item: t.Item, Copies: t.Need(pupils, groups)}
+		p := Papers{Print: t.Print, Item: t.Item, OnSheet: max(1, l.OnSheet[t.Print])}
+		p.Copies = over(t.Need(pupils, groups), p.OnSheet)
 		if t.Print == "" || t.Print != PupilSheet && !slices.Contains(l.Prints, t.Print) {
 			continue
 		}
@@ -42,7 +44,7 @@ func (l Lesson) Papers(pupils int, groups []int) []Papers {
 	}
 	for _, name := range l.Prints {
 		if count[name] == 0 {
-			list = append(list, Papers{Print: name})
+			list = append(list, Papers{Print: name, OnSheet: max(1, l.OnSheet[name])})
 		}
 	}
 	return list

@@ -6,11 +6,12 @@ import (
 )
 
 // Copies of the papers of one lesson, by hand, for 27 pupils in nine groups: a gnomon for
-// each group and one spare, three faces and one more for each pupil, a sheet for each
+// each group and one spare, of which a sheet holds three, so that ten take four sheets, three faces and one more for each pupil, a sheet for each
 // pupil, a card for two groups. What is printed from no paper of the lesson is none.
 func TestPapers(t *testing.T) {
 	l := Lesson{
-		Prints: []string{"dial-blank", "dial-gnomon", "dial-face", BuildCard},
+		Prints:  []string{"dial-blank", "dial-gnomon", "dial-face", BuildCard},
+		OnSheet: map[string]int{"dial-gnomon": 3},
 		Kit: []Thing{
 			{Item: "pencils", Count: 1, Share: PerPupil},
 			{Item: "gnomon sheets", Count: 1, Share: PerGroup, Spare: 1, Print: "dial-gnomon"},
@@ -22,8 +23,8 @@ func TestPapers(t *testing.T) {
 		},
 	}
 	want := []Papers{
-		{"dial-gnomon", "gnomon sheets", 10, false}, {"dial-face", "faces to check", 3, true}, {PupilSheet, "sheets", 27, false},
-		{"dial-face", "faces to keep", 27, true}, {BuildCard, "build cards", 5, false}, {"dial-blank", "", 0, false},
+		{"dial-gnomon", "gnomon sheets", 4, 3, false}, {"dial-face", "faces to check", 3, 1, true}, {PupilSheet, "sheets", 27, 1, false},
+		{"dial-face", "faces to keep", 27, 1, true}, {BuildCard, "build cards", 5, 1, false}, {"dial-blank", "", 0, 1, false},
 	}
 	if got := l.Papers(27, Groups(27, 3)); !slices.Equal(got, want) {
 		t.Errorf("got %+v, want %+v", got, want)

@@ -25,6 +25,10 @@ type Lesson struct {
 	Prints []string // what it has to print: placeholders whose sheets it shows, each once, and BuildCard
 	Core   bool     // the unit cannot do without it
 
+	// OnSheet is how many things one sheet of a placeholder holds, where that is more than
+	// one: two gnomons, five strips. What is not in it has one thing a sheet, or a set.
+	OnSheet map[string]int
+
 	// For the teacher's papers; no day depends on them.
 	Question string   // that the lesson asks
 	Goals    []string // what pupils can do afterwards

@@ -37,7 +37,7 @@ func markingGrid() entry.Entry {
 	return entry.Entry{
 		Name:      "marking-grid",
 		Summary:   "A sheet to mark on, a row for each pupil and a column for each goal, with names left blank, and sentences for reports made from the goals.",
-		Printable: true, Lessons: true,
+		Printable: true, Lessons: true, For: entry.OneClass,
 		Arguments: form.Form{
 			entry.OfLesson(),
 			levelsField(),
@@ -123,17 +123,25 @@ func gridSheets(paper drawing.Paper, title say.Value, levels []say.Value, goals 
 	if len(goals) == 0 {
 		goals = make([]goal, blankColumns)
 	}
-	width, height := paper.Area()
+	width, height := paper.Whole() // a row more may hold the whole class
 	across := int((width - gridName - 2*gridEdge) / gridColumn)
 	down := int((height - gridTitle - gridHead - gridEdge) / gridRow)
 	var sheets []drawing.Sheet
+	down = spread(rows, down)
 	for begin := 0; begin < rows; begin += down {
 		for some := range slices.Chunk(goals, across) {
 			d := gridDrawing(width, height, title, levels, some, begin, min(down, rows-begin))
-			sheets = append(sheets, drawing.Sheet{Paper: paper, Drawing: d, Row: 1, Column: 1, Rows: 1, Columns: 1})
+			sheets = append(sheets, drawing.Sheet{Paper: paper, Drawing: d, Row: 1, Column: 1, Rows: 1, Columns: 1, Slim: true})
 		}
 	}
 	return sheets
+}
+
+// spread returns how many of a number go on each sheet, where so many are the most, so that
+// the last has about as many as the others.
+func spread(number, most int) int {
+	sheets := (number + most - 1) / most
+	return (number + sheets - 1) / sheets
 }
 
 // gridDrawing is one sheet, with rows of pupils begin+1 and on.

@@ -23,7 +23,7 @@ func familyNote() entry.Entry {
 	return entry.Entry{
 		Name:      "family-note",
 		Summary:   "A note to families: what the class will do and when, what to send to school by which day, how everyone stays safe, and a slip to cut off and send back.",
-		Printable: true, Lessons: true,
+		Printable: true, Lessons: true, For: entry.EachPupil, OnSheet: func(form.Values) int { return slipsDown },
 		Arguments: form.Form{
 			{Key: argLesson, Min: 0, Max: 1000, Default: 0, Doc: "Number of the one lesson that the note is about, from 1; 0 for the whole unit."},
 			{Key: argEvenings, Assumed: "true where a lesson of it needs the dark", Doc: "It is about evenings at home too, as for a diary of the Moon, and its slip asks for a yes to them."},

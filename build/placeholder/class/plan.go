@@ -18,7 +18,7 @@ func unitPlan() entry.Entry {
 		Name:      "unit-plan",
 		Summary:   "The unit's calendar: when each lesson is held, what the sky does then, what happens when it rains, and what could not be had.",
 		Settings:  append(school.CalendarSettings(), school.Paper, school.UnitTitle),
-		Printable: true, Lessons: true,
+		Printable: true, Lessons: true, For: entry.OneClass,
 		Facts: []entry.Fact{
 			{Name: "lessons", Doc: "number of lessons"},
 			{Name: "first", Doc: "day of the first lesson"},

@@ -37,8 +37,16 @@ func dialClock() entry.Entry {
 		Sources:  []string{entry.SourceSun, entry.SourceIANA},
 		Cautions: []string{entry.CareScissors},
 		OnPaper:  []string{entry.CareSun},
+		For:      entry.EachGroup,
+		OnSheet:  stripsOn,
 		Reckon:   reckonDialClock,
 	}
+}
+
+// stripsOn is how many pocket strips a sheet holds.
+func stripsOn(v form.Values) int {
+	_, n := drawing.PaperOf(school.Paper.Of(v)).Repeated(drawing.Drawing{Width: stripWidth, Height: stripHeight}, stripGap)
+	return n
 }
 
 // A correctionDate is what one day of the year adds to the dial.
@@ -70,7 +78,8 @@ func reckonDialClock(v form.Values) (result.Result, error) {
 		least, most = min(least, c.Total()), max(most, c.Total())
 	}
 	c := correctionOn(p, date)
-	strip := pocketStrip(year)
+	paper := drawing.PaperOf(school.Paper.Of(v))
+	strips, _ := paper.Repeated(pocketStrip(year), stripGap)
 	return result.Result{
 		Facts: []result.Fact{
 			{Name: "equation_of_time", Value: say.Seconds(c.Equation)},
@@ -82,7 +91,7 @@ func reckonDialClock(v form.Values) (result.Result, error) {
 		},
 		Drawings: []drawing.Drawing{correctionChart(year, least, most)},
 		Tables:   []result.Table{correctionTable(v, year)},
-		Sheets:   drawing.PaperOf(school.Paper.Of(v)).Sheets(strip),
+		Sheets:   paper.Sheets(strips),
 		Notes:    []say.Phrase{say.Line("dial-clock.note")},
 		Working: []say.Phrase{
 			say.Line("dial-clock.working", say.Date(date), entry.Signed(say.Seconds(c.Longitude)), entry.Signed(say.Minutes(c.Saving)),
@@ -151,6 +160,7 @@ func inMinutes(x float64) say.Value { return say.Number(x, "min", 0) }
 const (
 	stripWidth  = 180.0
 	stripHeight = 42.0
+	stripGap    = 3.0  // from one strip to the next
 	stripHead   = 12.0 // room above the months
 	stripRow    = 6.0
 	stripLeft   = 18.0 // room for the days
@@ -164,7 +174,7 @@ func pocketStrip(year []correctionDate) drawing.Drawing {
 		Title:       say.Line("dial-clock.strip"),
 		Description: say.Line("dial-clock.strip_description"),
 	}
-	d.Area("cut", drawing.Point{X: 0, Y: 0}, drawing.Point{X: stripWidth, Y: 0}, drawing.Point{X: stripWidth, Y: stripHeight}, drawing.Point{X: 0, Y: stripHeight})
+	d.Area("cut", frame{0, 0, stripWidth, stripHeight}.corners()...)
 	d.Label("strong", drawing.Point{X: 4, Y: 6.5}, drawing.Start, say.Words("dial-clock.strip_head"))
 	wide := (stripWidth - stripLeft - 3) / 12
 	at := func(month time.Month) float64 { return stripLeft + (float64(month)-0.5)*wide }

@@ -94,8 +94,15 @@ func TestPocketStrip(t *testing.T) {
 				cells = append(cells, s.Text.Number)
 			}
 		}
-		if len(cells) != 36 {
+		// Five strips of 42 mm and 3 mm between them are 222 mm; Letter leaves 236.4 below the
+		// head of the sheet, A4 254.
+		if len(cells) != 5*36 {
 			t.Fatalf("%d cells", len(cells))
+		}
+		for i, cell := range cells {
+			if cell != cells[i%36] {
+				t.Fatalf("cell %d of strip %d is %v, of the first %v", i%36, i/36+1, cell, cells[i%36])
+			}
 		}
 		// 1 January and 11 February: 19.08 min for the longitude, and what the dial is
 		// slow by the equation of time, −3.5 and −14.2 min (NPL FAQ; astropy's table for

@@ -34,6 +34,7 @@ func dialGnomon() entry.Entry {
 		Sources:  []string{"Gnomon: right triangle with the angle between style and plate; on a level plate that is the latitude (common practice)", sourcePolar},
 		Cautions: []string{entry.CareScissors, entry.CareTip},
 		OnPaper:  []string{entry.CareSun},
+		OnSheet:  onSheet,
 		Reckon:   reckonDialGnomon,
 	}
 }
@@ -54,17 +55,24 @@ func reckonDialGnomon(v form.Values) (result.Result, error) {
 	switch {
 	case isRod(gnomon):
 		shape = say.Words("dial-gnomon.rod")
-		r.Sheets = paper.Sheets(rodGauge(gnomon, face, slope))
+		gauges, _ := paper.Repeated(rodGauge(gnomon, face, slope), 0)
+		r.Sheets = paper.Sheets(gauges)
 		r.Notes = []say.Phrase{say.Line("dial-gnomon.rod_note", say.Number(gnomon.Style.Millimetres(), "mm", 0))}
 		if ahead := gnomon.Base.Millimetres(); ahead >= 0.5 { // near a pole, not on it
 			r.Notes = []say.Phrase{say.Line("dial-gnomon.leaning_rod_note", say.Number(gnomon.Style.Millimetres(), "mm", 0), say.Number(gnomon.Angle.Degrees(), "deg", 1), say.Number(ahead, "mm", 0))}
 		}
 	default:
-		r.Sheets = fewest(paper, gnomonPieces(gnomon, argPieces.Of(v) == "pair"))
-		r.Notes = []say.Phrase{say.Line("dial-gnomon.note")}
 		if argPieces.Of(v) == "single" {
+			r.Sheets = filled(paper, gnomon)
 			r.Notes = []say.Phrase{say.Line("dial-gnomon.single_note")}
+			break
 		}
+		pieces := gnomonPieces(gnomon, true)
+		for i := range pieces {
+			completed(&pieces[i], paper, gnomon, true)
+		}
+		r.Sheets = fewest(paper, pieces)
+		r.Notes = []say.Phrase{say.Line("dial-gnomon.note")}
 	}
 	r.Facts = []result.Fact{
 		{Name: "shape", Value: shape},
@@ -101,54 +109,82 @@ const (
 func gnomonPieces(g dial.Gnomon, pair bool) []drawing.Drawing {
 	base, height := g.Base.Millimetres(), g.Height.Millimetres()
 	piece := drawing.Point{X: base, Y: height + tabDepth}
-	blank := func(width, height float64) drawing.Drawing {
-		return drawing.Drawing{
-			Name: "dial-gnomon", Width: width + 2*pieceEdge, Height: height + 2*pieceEdge,
-			Title:       say.Line("dial-gnomon.title", say.Number(g.Angle.Degrees(), "deg", 1)),
-			Description: say.Line("dial-gnomon.description"),
-		}
-	}
 	if !pair {
-		d := blank(piece.X, piece.Y)
-		triangle(&d, g, drawing.Point{X: pieceEdge, Y: pieceEdge + height}, 1)
+		d := gnomonDrawing(g, piece.X, piece.Y)
+		triangle(&d, g, drawing.Point{X: pieceEdge, Y: pieceEdge + height}, 1, 1)
 		return []drawing.Drawing{d}
 	}
-	beside := blank(2*piece.X+pieceGap, piece.Y)
-	triangle(&beside, g, drawing.Point{X: pieceEdge, Y: pieceEdge + height}, 1)
-	triangle(&beside, g, drawing.Point{X: beside.Width - pieceEdge, Y: pieceEdge + height}, -1)
-	above := blank(piece.X, 2*piece.Y+pieceGap)
-	triangle(&above, g, drawing.Point{X: pieceEdge, Y: pieceEdge + height}, 1)
-	triangle(&above, g, drawing.Point{X: above.Width - pieceEdge, Y: pieceEdge + piece.Y + pieceGap + height}, -1)
+	beside := gnomonDrawing(g, 2*piece.X+pieceGap, piece.Y)
+	triangle(&beside, g, drawing.Point{X: pieceEdge, Y: pieceEdge + height}, 1, 1)
+	triangle(&beside, g, drawing.Point{X: beside.Width - pieceEdge, Y: pieceEdge + height}, -1, 1)
+	above := gnomonDrawing(g, piece.X, 2*piece.Y+pieceGap)
+	triangle(&above, g, drawing.Point{X: pieceEdge, Y: pieceEdge + height}, 1, 1)
+	triangle(&above, g, drawing.Point{X: above.Width - pieceEdge, Y: pieceEdge + piece.Y + pieceGap + height}, -1, 1)
 	return []drawing.Drawing{beside, above}
 }
 
-// triangle draws one piece from its toe, to the right or mirrored to the left:
-// cut lines outside, the base as a fold, and four tabs below it.
-func triangle(d *drawing.Drawing, g dial.Gnomon, toe drawing.Point, side float64) {
+// gnomonDrawing is an empty drawing for pieces that take so much room.
+func gnomonDrawing(g dial.Gnomon, width, height float64) drawing.Drawing {
+	return drawing.Drawing{
+		Name: "dial-gnomon", Width: width + 2*pieceEdge, Height: height + 2*pieceEdge,
+		Title:       say.Line("dial-gnomon.title", say.Number(g.Angle.Degrees(), "deg", 1)),
+		Description: say.Line("dial-gnomon.description"),
+	}
+}
+
+// triangle draws one piece from its toe, to the right or mirrored to the left, upright or
+// with its head down: cut lines outside, the base as a fold, and four tabs beyond it.
+func triangle(d *drawing.Drawing, g dial.Gnomon, toe drawing.Point, side, up float64) {
 	base, height := g.Base.Millimetres(), g.Height.Millimetres()
-	at := func(x, y float64) drawing.Point { return drawing.Point{X: toe.X + side*x, Y: toe.Y - y} }
-	d.Line("style-edge", at(0, 0), at(base, height))
-	d.Line("edge", at(base, height), at(base, 0))
-	d.Line("fold", at(0, 0), at(base, 0))
+	at := func(x, y float64) drawing.Point { return drawing.Point{X: toe.X + side*x, Y: toe.Y - up*y} }
 	clear := min(tabClear, base/4)
 	wide := (base - clear) / 4
-	d.Line("edge", at(0, 0), at(clear, 0))
+	slant := min(2.5, wide/4)
 	for i := range 4 {
 		left := clear + float64(i)*wide
-		slant := min(2.5, wide/4)
-		d.Line("edge", at(left, 0), at(left+slant, -tabDepth), at(left+wide-slant, -tabDepth), at(left+wide, 0))
+		d.Area("glue", at(left, 0), at(left+slant, -tabDepth), at(left+wide-slant, -tabDepth), at(left+wide, 0))
+	}
+	d.Line("style-edge", at(0, 0), at(base, height))
+	d.Line("cut edge", at(base, height), at(base, 0))
+	d.Line("fold", at(0, 0), at(base, 0))
+	d.Line("cut edge", at(0, 0), at(clear, 0))
+	for i := range 4 {
+		left := clear + float64(i)*wide
+		d.Line("cut edge", at(left, 0), at(left+slant, -tabDepth), at(left+wide-slant, -tabDepth), at(left+wide, 0))
 	}
 	middle := at(base*0.64, height*0.26)
 	if height > 25 && base > 60 { // elsewhere the page says it
 		d.Label("strong", middle, drawing.Middle, say.Number(g.Angle.Degrees(), "deg", 1))
 		d.Label("small", drawing.Point{X: middle.X, Y: middle.Y + 4.5}, drawing.Middle, say.Words("dial-gnomon.lengths",
 			say.Number(g.Base.Millimetres(), "mm", 0), say.Number(height, "mm", 0), say.Number(g.Style.Millimetres(), "mm", 0)))
+		d.Label("small", drawing.Point{X: middle.X, Y: middle.Y + 11}, drawing.Middle, say.Words("dial-gnomon.group"))
 	}
 	above := at(base*0.55+4*g.Angle.Sin(), height*0.55-4*g.Angle.Cos())
-	d.Shapes = append(d.Shapes, drawing.Shape{Role: "small", Points: []drawing.Point{above}, Anchor: drawing.Middle, Turn: -side * g.Angle.Degrees(), Text: say.Words("dial-gnomon.style_here")})
+	d.Shapes = append(d.Shapes, drawing.Shape{Role: "small", Points: []drawing.Point{above}, Anchor: drawing.Middle, Turn: -side * up * g.Angle.Degrees(), Text: say.Words("dial-gnomon.style_here")})
 	if wide > 20 {
-		d.Label("small", at(clear+1.5*wide, -tabDepth/2-1), drawing.Middle, say.Words("dial-gnomon.tabs"))
+		middle := at(clear+1.5*wide, -tabDepth/2)
+		d.Label("small", drawing.Point{X: middle.X, Y: middle.Y + 1}, drawing.Middle, say.Words("dial-gnomon.tabs"))
 	}
+}
+
+// onSheet is how many gnomons a sheet holds.
+func onSheet(v form.Values) int {
+	face, paper := kindOfDial(v), drawing.PaperOf(school.Paper.Of(v))
+	if face == dial.Polar {
+		_, n := polarGnomons(v)
+		return n
+	}
+	gnomon, err := dial.GnomonOfStyle(face.Latitude(school.Place(v).Latitude), quantity.Millimetres(school.StockStyleMM.Of(v)))
+	switch {
+	case err != nil:
+		return 1
+	case isRod(gnomon):
+		_, n := paper.Repeated(rodGauge(gnomon, face, slopeOf(face, school.Place(v).Latitude)), 0)
+		return n
+	case argPieces.Of(v) == "single":
+		return singlesOn(paper, gnomon)
+	}
+	return 1
 }
 
 // rodGauge is a strip as long as the rod stands out, and for a plate that
@@ -175,9 +211,10 @@ func rodGauge(g dial.Gnomon, face dial.Face, slope quantity.Angle) drawing.Drawi
 	d.Height += high + tabDepth + pieceEdge + 5
 	for _, one := range []struct{ x, side float64 }{{pieceEdge, 1}, {pieceEdge + 2*wide + pieceGap, -1}} {
 		at := func(x, y float64) drawing.Point { return drawing.Point{X: one.x + one.side*x, Y: top + high - y} }
-		d.Line("edge", at(0, 0), at(wide, high), at(wide, 0))
+		d.Area("glue", at(0, 0), at(4, -tabDepth), at(wide-4, -tabDepth), at(wide, 0))
+		d.Line("cut edge", at(0, 0), at(wide, high), at(wide, 0))
 		d.Line("fold", at(0, 0), at(wide, 0))
-		d.Line("edge", at(0, 0), at(4, -tabDepth), at(wide-4, -tabDepth), at(wide, 0))
+		d.Line("cut edge", at(0, 0), at(4, -tabDepth), at(wide-4, -tabDepth), at(wide, 0))
 		d.Label("small", at(wide*0.66, high*0.2), drawing.Middle, say.Words("dial-gnomon.prop", say.Number(slope.Degrees(), "deg", 1)))
 	}
 	return d

@@ -331,17 +331,27 @@ func polarGnomon(v form.Values, pair bool) drawing.Drawing {
 	return d
 }
 
+// polarGnomons are as many gnomons with their props as a sheet holds, and how many those are.
+func polarGnomons(v form.Values) (drawing.Drawing, int) {
+	return drawing.PaperOf(school.Paper.Of(v)).Repeated(polarGnomon(v, argPieces.Of(v) == "pair"), 0)
+}
+
 // rectangle draws one piece from the lower left end of its foot.
 func rectangle(d *drawing.Drawing, foot drawing.Point, long, high float64) {
 	at := func(x, y float64) drawing.Point { return drawing.Point{X: foot.X + x, Y: foot.Y - y} }
-	d.Line("edge", at(0, 0), at(0, high))
-	d.Line("style-edge", at(0, high), at(long, high))
-	d.Line("edge", at(long, high), at(long, 0))
-	d.Line("fold", at(0, 0), at(long, 0))
 	wide := long / 4
+	slant := min(2.5, wide/4)
 	for i := range 4 {
-		left, slant := float64(i)*wide, min(2.5, wide/4)
-		d.Line("edge", at(left, 0), at(left+slant, -tabDepth), at(left+wide-slant, -tabDepth), at(left+wide, 0))
+		left := float64(i) * wide
+		d.Area("glue", at(left, 0), at(left+slant, -tabDepth), at(left+wide-slant, -tabDepth), at(left+wide, 0))
+	}
+	d.Line("cut edge", at(0, 0), at(0, high))
+	d.Line("style-edge", at(0, high), at(long, high))
+	d.Line("cut edge", at(long, high), at(long, 0))
+	d.Line("fold", at(0, 0), at(long, 0))
+	for i := range 4 {
+		left := float64(i) * wide
+		d.Line("cut edge", at(left, 0), at(left+slant, -tabDepth), at(left+wide-slant, -tabDepth), at(left+wide, 0))
 	}
 	if long > 60 && high > 8 { // elsewhere the page says it
 		d.Label("small", at(long/2, high-4), drawing.Middle, say.Words("dial-gnomon.style_here"))
@@ -365,9 +375,10 @@ func polarProps(d *drawing.Drawing, slope quantity.Angle, upper say.Value) {
 	for range 2 {
 		foot := drawing.Point{X: pieceEdge, Y: d.Height + high}
 		at := func(x, y float64) drawing.Point { return drawing.Point{X: foot.X + x, Y: foot.Y - y} }
-		d.Line("prop", at(0, 0), at(wide, high), at(wide, 0))
+		d.Area("glue", at(0, 0), at(4, -tabDepth), at(wide-4, -tabDepth), at(wide, 0))
+		d.Line("cut prop", at(0, 0), at(wide, high), at(wide, 0))
 		d.Line("fold", at(0, 0), at(wide, 0))
-		d.Line("edge", at(0, 0), at(4, -tabDepth), at(wide-4, -tabDepth), at(wide, 0))
+		d.Line("cut edge", at(0, 0), at(4, -tabDepth), at(wide-4, -tabDepth), at(wide, 0))
 		d.Label("small", at(wide/2, -tabDepth/2-1), drawing.Middle, say.Words("dial-gnomon.polar_prop", say.Number(slope.Degrees(), "deg", 1), upper))
 		d.Height += high + tabDepth + pieceGap
 	}
@@ -378,6 +389,7 @@ func reckonPolarGnomon(v form.Values) result.Result {
 	latitude := school.Place(v).Latitude
 	slope := slopeOf(dial.Polar, latitude)
 	long, high := school.StockStyleMM.Of(v), polarHeight(v).Millimetres()
+	gnomons, _ := polarGnomons(v)
 	r := result.Result{
 		Facts: []result.Fact{
 			{Name: "shape", Value: say.Words("dial-gnomon.rectangle")},
@@ -387,7 +399,7 @@ func reckonPolarGnomon(v form.Values) result.Result {
 			{Name: "style", Value: mm(long)},
 			{Name: "plate_slope", Value: say.Number(slope.Degrees(), "deg", 1)},
 		},
-		Sheets: drawing.PaperOf(school.Paper.Of(v)).Sheets(polarGnomon(v, argPieces.Of(v) == "pair")),
+		Sheets: drawing.PaperOf(school.Paper.Of(v)).Sheets(gnomons),
 		Notes:  []say.Phrase{say.Line("dial-gnomon.polar_note")},
 	}
 	if argPieces.Of(v) == "single" {

@@ -181,6 +181,7 @@ func TestPolarGnomonByHand(t *testing.T) {
 			t.Errorf("%s: %s", c.latitude, got)
 		}
 		d := r.Sheets[0].Drawing
+		d = firstSet(d, "style-edge", 2)
 		styles, folds := entrytest.Roled(d, "style-edge"), entrytest.Roled(d, "fold")
 		if len(styles) != 2 {
 			t.Fatalf("%s: %d styles", c.latitude, len(styles))
@@ -219,8 +220,14 @@ func TestPolarGnomonByHand(t *testing.T) {
 			}
 		}
 	}
-	if n := len(entrytest.Roled(reckon(t, "line north", "dial-gnomon", "2027-04-20", "pieces=single").Sheets[0].Drawing, "style-edge")); n != 1 {
-		t.Errorf("%d pieces", n)
+	// Single pieces are on a sheet as often as it has room, each with its two props.
+	for _, school := range []string{"line north", "far east"} {
+		one := reckon(t, school, "dial-gnomon", "2027-04-20", "kind=polar", "pieces=single").Sheets[0].Drawing
+		pair := reckon(t, school, "dial-gnomon", "2027-04-20", "kind=polar").Sheets[0].Drawing
+		styles, props := len(entrytest.Roled(one, "style-edge")), len(entrytest.Roled(one, "prop"))
+		if props > 0 && props != 2*styles || styles < 1 || len(entrytest.Roled(pair, "style-edge"))%2 != 0 {
+			t.Errorf("%s: %d pieces and %d props", school, styles, props)
+		}
 	}
 	// Far from the equator the plate leans against something.
 	entrytest.Tells(t, reckon(t, "arctic", "dial-gnomon", "2027-04-20", "kind=polar").Notes, "dial-gnomon.lean_note", "slopes 69.6°", "its upper edge to true north")

@@ -437,7 +437,8 @@ func TestDialToClockSides(t *testing.T) {
 		}
 		// The pocket strip: whole minutes without daylight saving, each under its month.
 		r := reckon(t, w.school, "dial-clock", "2027-04-20")
-		d := r.Sheets[0].Drawing
+		d := r.Sheets[0].Drawing // the strip is on it several times; the first is 42 mm high
+		d.Shapes = slices.DeleteFunc(slices.Clone(d.Shapes), func(s drawing.Shape) bool { return s.Points[0].Y > 42 })
 		labels := entrytest.Labels(t, d)
 		cells := 0
 		for _, s := range d.Shapes {

@@ -28,13 +28,27 @@ type Entry struct {
 	Harmless  string   // why no caution comes with it, for an entry without
 	Plate     bool     // its drawing is a large picture that opens a lesson
 	Printable bool     // its results have sheets, which get a page of their own
+	For       Reader   // who needs a sheet of it, for a sheet that no lesson's kit counts
 	ForStaff  bool     // a block of it repeats what lessons say to staff alone, and may only be where the class does not read
 	Lessons   bool     // it reads the unit's lessons and their calendar, and lists CalendarSettings
+	// OnSheet says how many of the things one sheet holds for these values; nil where it
+	// is one, or where they are a set that goes together.
+	OnSheet func(form.Values) int
 	// Reckon evaluates the placeholder. The values hold its arguments and the
 	// settings it reads, complete and checked, the lessons where it reads them
 	// (WithLessons), and nothing else: equal values give equal results.
 	Reckon func(form.Values) (result.Result, error)
 }
+
+// A Reader is whoever needs a sheet.
+type Reader int
+
+const (
+	Unsaid   Reader = iota // it depends on the lesson
+	OneClass               // one sheet serves all, as a calendar on the wall does
+	EachGroup
+	EachPupil
+)
 
 // A Fact documents one value that an entry offers to sentences.
 type Fact struct {

@@ -293,7 +293,7 @@ func diarySheet(p place.Place, looks []look) drawing.Drawing {
 		}
 		d.Label("strong", drawing.Point{X: x, Y: y + 3.5}, drawing.Middle, entry.DayOfYear(l.Date))
 		centre := drawing.Point{X: x, Y: y + 6.5 + diaryRadius}
-		d.Disc("outline", centre, diaryRadius)
+		d.Disc("rim", centre, diaryRadius)
 		y += 2*diaryRadius + 11.5
 		if l.from <= withAdult {
 			d.Label("small", drawing.Point{X: x, Y: y}, drawing.Middle, say.Clock(l.Best.In(p.Zone)).As("moon-diary.look_at", say.Clock(l.Best.In(p.Zone))))

@@ -98,7 +98,7 @@ func TestMoonDiaryEverywhere(t *testing.T) {
 
 func circles(d drawing.Drawing) (list []drawing.Shape) {
 	for _, s := range d.Shapes {
-		if s.Role == "outline" {
+		if s.Role == "rim" {
 			list = append(list, s)
 		}
 	}

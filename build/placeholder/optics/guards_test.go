@@ -491,10 +491,10 @@ func TestCuttingStripInParts(t *testing.T) {
 		switch {
 		case s.Role == "strong":
 			parts = append(parts, part{label: entrytest.Written(t, s.Text), at: s.Points[0]})
-		case s.Role == "piece" && s.Closed:
+		case s.Role == "cut piece" && s.Closed:
 			p := &parts[len(parts)-1]
 			p.long, p.left, p.top = s.Points[1].X-s.Points[0].X, s.Points[0].X, s.Points[0].Y
-		case s.Role == "flap":
+		case s.Role == "cut flap":
 			p := &parts[len(parts)-1]
 			p.flap = true
 			if s.Points[0].X != p.left+p.long || s.Points[1].X != p.left+p.long+10 || s.Points[3].X != p.left+p.long || s.Points[1].Y <= s.Points[0].Y || s.Points[2].Y >= s.Points[3].Y {

@@ -80,7 +80,7 @@ func TestCuttingStripIsTrue(t *testing.T) {
 	left := 0.0
 	for _, s := range r.Sheets[0].Drawing.Shapes {
 		switch {
-		case s.Role == "piece" && s.Closed:
+		case s.Role == "cut piece" && s.Closed:
 			left = s.Points[0].X
 			lengths = append(lengths, s.Points[1].X-left)
 		case s.Role == "stop" && s.Points[0].X == s.Points[1].X && len(lengths) == 3:

@@ -158,9 +158,10 @@ func (s setting) strip(paper drawing.Paper) drawing.Drawing {
 // another part follows.
 func tubePiece(d *drawing.Drawing, y, length float64, flap bool) {
 	left, right, low := tubePieceMargin, tubePieceMargin+length, y+tubePieceHeight
-	d.Area("piece", drawing.Point{X: left, Y: y}, drawing.Point{X: right, Y: y}, drawing.Point{X: right, Y: low}, drawing.Point{X: left, Y: low})
+	d.Area("cut piece", drawing.Point{X: left, Y: y}, drawing.Point{X: right, Y: y}, drawing.Point{X: right, Y: low}, drawing.Point{X: left, Y: low})
 	if flap {
-		d.Line("flap", drawing.Point{X: right, Y: y}, drawing.Point{X: right + tubeFlap, Y: y + 2},
+		d.Area("glue", drawing.Point{X: right, Y: y}, drawing.Point{X: right + tubeFlap, Y: y + 2}, drawing.Point{X: right + tubeFlap, Y: low - 2}, drawing.Point{X: right, Y: low})
+		d.Line("cut flap", drawing.Point{X: right, Y: y}, drawing.Point{X: right + tubeFlap, Y: y + 2},
 			drawing.Point{X: right + tubeFlap, Y: low - 2}, drawing.Point{X: right, Y: low})
 		right += tubeFlap
 	}
@@ -200,8 +201,8 @@ func (s setting) mask(d *drawing.Drawing, y float64) float64 {
 	centre := drawing.Point{X: tubePieceMargin + radius, Y: y + 7 + radius}
 	d.Label("strong", drawing.Point{X: tubePieceMargin, Y: y + 4}, drawing.Start,
 		say.Words("tube-plan.mask", opticalLength(s.Front.Diameter, 0), opticalLength(hole, 0)))
-	d.Disc("piece", centre, radius)
-	d.Disc("piece", centre, hole.Millimetres()/2)
+	d.Disc("cut piece", centre, radius)
+	d.Disc("cut piece", centre, hole.Millimetres()/2)
 	for _, p := range []drawing.Point{{X: 2}, {Y: 2}} {
 		d.Line("stop", drawing.Point{X: centre.X - p.X, Y: centre.Y - p.Y}, drawing.Point{X: centre.X + p.X, Y: centre.Y + p.Y})
 	}

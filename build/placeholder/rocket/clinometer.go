@@ -65,7 +65,7 @@ func clinometer(radius float64) drawing.Drawing {
 	on := func(r float64, a quantity.Angle) drawing.Point {
 		return drawing.Point{X: pivot.X - r*a.Sin(), Y: pivot.Y + r*a.Cos()}
 	}
-	d.Area("outline", drawing.Point{X: edge, Y: edge}, drawing.Point{X: d.Width - edge, Y: edge},
+	d.Area("cut", drawing.Point{X: edge, Y: edge}, drawing.Point{X: d.Width - edge, Y: edge},
 		drawing.Point{X: d.Width - edge, Y: d.Height - edge}, drawing.Point{X: edge, Y: d.Height - edge})
 	d.Line("mark straw", drawing.Point{X: 0, Y: straw}, drawing.Point{X: d.Width, Y: straw})
 	d.Line("fold", drawing.Point{X: 0, Y: straw - 6}, drawing.Point{X: d.Width, Y: straw - 6})

@@ -745,7 +745,7 @@ func TestTemplatePiecesKeepApart(t *testing.T) {
 		for n, s := range r.Sheets {
 			var covered []entrytest.Covered
 			for _, shape := range s.Drawing.Shapes {
-				if words := strings.Fields(shape.Role); shape.Anchor != "" || len(words) < 2 || words[0] != "outline" || words[1] == "cone-side" {
+				if words := strings.Fields(shape.Role); shape.Anchor != "" || len(words) < 2 || words[0] != "cut" || words[1] == "cone-side" {
 					continue
 				}
 				box := entrytest.Covered{Left: math.Inf(1), Top: math.Inf(1), Right: math.Inf(-1), Bottom: math.Inf(-1)}

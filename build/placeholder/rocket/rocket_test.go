@@ -156,7 +156,7 @@ func TestTemplateIsTrue(t *testing.T) {
 			t.Error("arc and sides do not meet")
 		}
 		for i, s := range r.Sheets {
-			w, h := s.Paper.Area()
+			w, h, _ := s.Area()
 			for _, shape := range s.Drawing.Shapes {
 				for _, p := range shape.Points {
 					if s.Rows*s.Columns == 1 && (p.X < 0 || p.Y < 0 || p.X > w || p.Y > h) {
@@ -177,7 +177,7 @@ func TestLongRocketTakesMoreSheets(t *testing.T) {
 	fins := 0
 	for _, s := range r.Sheets {
 		for _, shape := range s.Drawing.Shapes {
-			if shape.Role == "outline fin" {
+			if shape.Role == "cut fin" {
 				fins++
 			}
 		}

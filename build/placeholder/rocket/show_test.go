@@ -41,12 +41,12 @@ func TestTemplateAlone(t *testing.T) {
 // argument there is none.
 func TestLineForAShorterTube(t *testing.T) {
 	sheet := reckon(t, "alder reach", "rocket-wrap", "2027-04-28", "shorter_mm=40").Sheets[0].Drawing
-	wrap, line := entrytest.Path(t, sheet, "outline wrap"), entrytest.Path(t, sheet, "fold shorter")
+	wrap, line := entrytest.Path(t, sheet, "cut wrap"), entrytest.Path(t, sheet, "choice shorter")
 	for i, end := range line {
 		entrytest.Near(t, "below the top", end.Y-wrap[0].Y, 40, 1e-9)
 		entrytest.Near(t, "along the wrap", end.X, wrap[i].X, 1e-9)
 	}
-	if n := len(entrytest.Roled(reckon(t, "alder reach", "rocket-wrap", "2027-04-28").Sheets[0].Drawing, "fold shorter")); n > 0 {
+	if n := len(entrytest.Roled(reckon(t, "alder reach", "rocket-wrap", "2027-04-28").Sheets[0].Drawing, "choice shorter")); n > 0 {
 		t.Errorf("%d lines nobody asked for", n)
 	}
 }

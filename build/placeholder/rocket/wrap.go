@@ -2,6 +2,7 @@ package rocket
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"noonbook/build/drawing"
@@ -198,7 +199,7 @@ const (
 // that is larger than the paper is a drawing of its own size, to be laid across or
 // tiled.
 func templateSheets(d rocket.Design, shorter quantity.Length, paper drawing.Paper) []drawing.Drawing {
-	width, height := paper.Area()
+	width, height := paper.Whole() // the lessons know which fins are on the first sheet
 	sheet := func(wide, high float64) drawing.Drawing {
 		return drawing.Drawing{Name: "template", Width: wide, Height: high,
 			Title:       say.Line("rocket-wrap.sheet", say.Millimetres(d.Pipe, 1), say.Count(d.Fins)),
@@ -209,22 +210,32 @@ func templateSheets(d rocket.Design, shorter quantity.Length, paper drawing.Pape
 	for i := range d.Fins {
 		pieces = append(pieces, finPiece(d, i+1))
 	}
+	sheets, first := laid(pieces, width, height, sheet, len(pieces))
+	// A sheet for one fin alone shares those of the sheet before it.
+	if n := len(first); n > 1 && len(pieces)-first[n-1] == 1 && first[n-1]-first[n-2] > 2 {
+		sheets, _ = laid(pieces, width, height, sheet, (first[n-2]+len(pieces)+1)/2)
+	}
+	return sheets
+}
+
+// laid lays the pieces out, with a new sheet before one of them at least, and says which
+// piece is the first on each sheet.
+func laid(pieces []piece, width, height float64, sheet func(wide, high float64) drawing.Drawing, apart int) (sheets []drawing.Drawing, first []int) {
 	right, foot := width-cutEdge, height-cutEdge
-	var sheets []drawing.Drawing
 	left, x, y, row := right, right, cutEdge, 0.0
 	for i, p := range pieces {
 		if p.width > right-cutEdge || p.height > foot-cutEdge {
 			own := sheet(p.width+2*cutEdge, p.height+2*cutEdge)
 			p.draw(&own, drawing.Point{X: cutEdge, Y: cutEdge})
-			sheets = append(sheets, own)
+			sheets, first = append(sheets, own), append(first, i)
 			left, x = right, right // the next piece begins a sheet
 			continue
 		}
 		if x > left && x+p.width > right {
 			x, y, row = left, y+row+cutGap, 0
 		}
-		if x+p.width > right || y+p.height > foot {
-			sheets = append(sheets, sheet(width, height))
+		if x+p.width > right || y+p.height > foot || i == apart {
+			sheets, first = append(sheets, sheet(width, height)), append(first, i)
 			left, x, y, row = cutEdge, cutEdge, cutEdge, 0
 		}
 		p.draw(&sheets[len(sheets)-1], drawing.Point{X: x, Y: y})
@@ -233,7 +244,7 @@ func templateSheets(d rocket.Design, shorter quantity.Length, paper drawing.Pape
 			left, row = x, 0
 		}
 	}
-	return sheets
+	return sheets, first
 }
 
 // glueStrip is the part of the wrap that goes under its other edge.
@@ -246,10 +257,11 @@ func wrapPiece(d rocket.Design, shorter quantity.Length) piece {
 	strip := glueStrip.Millimetres()
 	return piece{round + strip, body, func(p *drawing.Drawing, at drawing.Point) {
 		to := func(x, y float64) drawing.Point { return shifted(at, x, y) }
-		p.Area("outline wrap", to(0, 0), to(round+strip, 0), to(round+strip, body), to(0, body))
+		p.Area("glue", to(round, 0), to(round+strip, 0), to(round+strip, body), to(round, body))
+		p.Area("cut wrap", to(0, 0), to(round+strip, 0), to(round+strip, body), to(0, body))
 		p.Line("fold overlap", to(round, 0), to(round, body))
 		if y := shorter.Millimetres(); y > 0 {
-			p.Line("fold shorter", to(0, y), to(round+strip, y))
+			p.Line("choice shorter", to(0, y), to(round+strip, y))
 			p.Label("hint", to(round/2, y-1.5), drawing.Middle, say.Words("rocket-wrap.shorter_label", say.Millimetres(shorter, 0)))
 		}
 		p.Turned("hint", to(round+strip/2+1.1, body/2), -90, say.Words("rocket-wrap.glue_here"))
@@ -301,13 +313,22 @@ func conePiece(d rocket.Design) piece {
 			}
 			return moved
 		}
-		p.Line("outline cone-side", move([]drawing.Point{{}, on(slant, from)})...)
-		p.Line("outline", move(teeth)...)
-		p.Line("outline", move(glue)...)
+		p.Area("glue", move(append(slices.Clone(teeth), reversed(arc)...))...)
+		p.Area("glue", move(glue)...)
+		p.Line("cut cone-side", move([]drawing.Point{{}, on(slant, from)})...)
+		p.Line("cut", move(teeth)...)
+		p.Line("cut", move(glue)...)
 		p.Line("fold cone-arc", move(arc)...)
 		p.Line("fold cone-seam", move([]drawing.Point{{}, on(slant, to)})...)
 		p.Label("hint", move([]drawing.Point{on(slant*0.68, 0)})[0], drawing.Middle, say.Words("rocket-wrap.cone_label"))
 	}}
+}
+
+// reversed returns the points from the last to the first.
+func reversed(points []drawing.Point) []drawing.Point {
+	list := slices.Clone(points)
+	slices.Reverse(list)
+	return list
 }
 
 // coneTeeth is the jagged edge beyond the arc, from its one end to the other.
@@ -340,7 +361,9 @@ func finPiece(d rocket.Design, number int) piece {
 	return piece{2 * (span + tab), tall, func(p *drawing.Drawing, at drawing.Point) {
 		to := func(x, y float64) drawing.Point { return shifted(at, x, y) }
 		middle, wide := tab+span, 2*(tab+span)
-		p.Area("outline fin", to(tab, 0), to(middle, sweep), to(wide-tab, 0), to(wide, 2), to(wide, root-2), to(wide-tab, root),
+		p.Area("glue", to(tab, 0), to(tab, root), to(0, root-2), to(0, 2))
+		p.Area("glue", to(wide-tab, 0), to(wide, 2), to(wide, root-2), to(wide-tab, root))
+		p.Area("cut fin", to(tab, 0), to(middle, sweep), to(wide-tab, 0), to(wide, 2), to(wide, root-2), to(wide-tab, root),
 			to(middle, sweep+tip), to(tab, root), to(0, root-2), to(0, 2))
 		p.Line("fold fin-tip", to(middle, sweep), to(middle, sweep+tip))
 		p.Line("fold fin-root", to(tab, 0), to(tab, root))

@@ -34,7 +34,7 @@ func skyMap() entry.Entry {
 	return entry.Entry{
 		Name:      "sky-map",
 		Summary:   "The sky over the school at a date and time: chart, and what is up with its height and direction.",
-		Printable: true,
+		Printable: true, For: entry.EachGroup,
 		Arguments: form.Form{entry.OnDate(),
 			{Key: argTime, Assumed: "21:30, or the first moment after it that is dark", Doc: "Time on that date by the school's clock."},
 			{Key: argLimit, Min: 1, Max: 4.5, Default: 4.0, Doc: "Magnitude of the faintest stars that are drawn, besides those of the figures; a town needs 3."},

@@ -21,7 +21,7 @@ func skyWheel() entry.Entry {
 	return entry.Entry{
 		Name:      "sky-wheel",
 		Summary:   "A star wheel to cut out: a disc of stars with dates, and a mask with hours and this latitude's horizon.",
-		Printable: true,
+		Printable: true, For: entry.EachGroup,
 		Arguments: form.Form{entry.OnDate(),
 			{Key: argLimit, Min: 1, Max: 4.5, Default: 4.0, Doc: "Magnitude of the faintest stars that are drawn, besides those of the figures."},
 		},
