@@ -45,7 +45,7 @@ func read(t *testing.T, js []byte) (listing, map[string][]string) {
 }
 
 func TestConcordance(t *testing.T) {
-	js, err := Of([]file.File{
+	js, _, err := Of([]file.File{
 		{Name: "index.html", Bytes: []byte(`<main><h1>Cover</h1>Planets</main>`)},
 		{Name: "unit.html", Bytes: []byte(`<body><p>outside</p><main><h1>The &amp; unit</h1><p>Planets, 46.1° north</p></main><footer>below</footer>`)},
 		{Name: "clock.html", Bytes: []byte(`<main><article><h1><span>1</span> Clock</h1><p>Shadows <svg><text>drawn</text></svg>fall</p><h2 id="why">Why the <em>Sun</em> moves</h2><p>a planet's shadow<script>x</script></p><figcaption><p>arctangent</p></figcaption></article></main>`)},
@@ -65,7 +65,7 @@ func TestConcordance(t *testing.T) {
 		}
 	}
 	got := fmt.Sprint(l.Pages)
-	want := "[{unit.html The & unit []} {clock.html 1 Clock [{why Why the Sun moves }]} {glossary.html Glossary [{nb-term-style style The sloping edge.}]}]"
+	want := "[{unit.html The & unit 0 []} {clock.html 1 Clock 0 [{why Why the Sun moves  }]} {glossary.html Glossary 0 [{nb-term-style style The sloping edge. }]}]"
 	if got != want {
 		t.Errorf("places are %s\nwant %s", got, want)
 	}
@@ -80,7 +80,7 @@ func TestCommonWords(t *testing.T) {
 	for i := range 100 {
 		page.Bytes = fmt.Appendf(page.Bytes, `<main><h2 id="h%d">the part</h2><p>sun%s</p></main>`, i, strings.Repeat("q", i%7))
 	}
-	js, err := Of([]file.File{page}, "en")
+	js, _, err := Of([]file.File{page}, "en")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -51,7 +51,7 @@ func (p *Plan) press(settings form.Values, known known) ([]file.File, problem.Li
 	p.printed(&problems)
 	p.boughtLate(s, &problems)
 	s.nothingsPut(&problems)
-	words, err := concordance.Of(files, p.words.Code)
+	words, inLines, err := concordance.Of(files, p.words.Code)
 	if err != nil { // a fault of the program; the pages are whole without it
 		problems.Warn(problem.Place{}, "%v", err)
 	}
@@ -60,6 +60,7 @@ func (p *Plan) press(settings form.Values, known known) ([]file.File, problem.Li
 		file.File{Name: typeset.ScriptFile, Bytes: theme.Script()},
 		file.File{Name: typeset.RoomScriptFile, Bytes: theme.RoomScript()},
 		file.File{Name: concordance.File, Bytes: words},
+		file.File{Name: concordance.LinesFile, Bytes: inLines},
 		p.agenda(s))
 	files = append(files, s.files...)
 	for _, f := range p.unit.Files {
