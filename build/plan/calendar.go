@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"crypto/sha256"
 	"fmt"
 	"slices"
 	"strconv"
@@ -140,11 +141,21 @@ func (p *Plan) dayOf(page int, s *pressing) place.Date {
 }
 
 // calendarFor returns the lessons and the calendar for a use of a placeholder: the school's,
-// unless the use has settings of its own that the calendar depends on.
-func (p *Plan) calendarFor(s *pressing, given, complete form.Values) ([]classroom.Lesson, classroom.Calendar) {
+// unless the use has settings of its own that the calendar depends on; with their mark.
+func (p *Plan) calendarFor(s *pressing, given, complete form.Values) (lessons []classroom.Lesson, calendar classroom.Calendar, mark string) {
 	if slices.ContainsFunc(school.CalendarSettings(), func(key form.AnyKey) bool { return key.In(given) }) {
 		lessons, calendar, _ := s.course.Arrange(complete)
-		return p.withSheets(s.settings, lessons), calendar
+		lessons = p.withSheets(s.settings, lessons)
+		return lessons, calendar, markOf(lessons, calendar)
 	}
-	return s.lessons, s.calendar
+	if s.mark == "" {
+		s.mark = markOf(s.lessons, s.calendar)
+	}
+	return s.lessons, s.calendar, s.mark
+}
+
+// markOf stands for lessons with their days in the keys of what is evaluated once:
+// written out for each use, they took a seventh of a press.
+func markOf(lessons []classroom.Lesson, calendar classroom.Calendar) string {
+	return fmt.Sprintf("%x", sha256.Sum256([]byte(fmt.Sprint(lessons, calendar))))
 }

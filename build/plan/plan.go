@@ -69,6 +69,7 @@ type pressing struct {
 	course   entry.Course
 	lessons  []classroom.Lesson // each with its date where it names a day
 	calendar classroom.Calendar
+	mark     string // of lessons and calendar, once it is asked for (markOf)
 	nothings map[put]bool
 	groups   []int
 	results  []result.Result // by ask

@@ -14,6 +14,7 @@ import (
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/build/source"
+	"noonbook/compute/classroom"
 )
 
 // Text that stands only where it is true: the conditions of a unit are answered for a
@@ -203,14 +204,17 @@ func (p *Plan) evaluate(a source.Ask, lesson int, s *pressing, known known) (*ev
 		return nil, err
 	}
 	values := a.Entry.Complete(s.settings, given, p.dayOf(lesson, s))
+	told, held := values, ""
 	if a.Entry.Lessons {
-		lessons, calendar := p.calendarFor(s, given, values)
-		values = a.Entry.WithLessons(values, lessons, calendar, p.unit.Lessons[lesson].Number)
+		number := p.unit.Lessons[lesson].Number
+		lessons, calendar, mark := p.calendarFor(s, given, values)
+		told, held = a.Entry.WithLessons(values, nil, classroom.Calendar{}, number), mark
+		values = a.Entry.WithLessons(values, lessons, calendar, number)
 	}
 	if !ready(a.Entry, values, s.keys) {
 		return nil, nil
 	}
-	key := fmt.Sprint(a.Entry.Name, values) // maps print sorted by key
+	key := fmt.Sprint(a.Entry.Name, told, held) // maps print sorted by key
 	if e := known[key]; e != nil {
 		return e, nil
 	}

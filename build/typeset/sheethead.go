@@ -29,30 +29,27 @@ func (w *Words) appendHead(dst []byte, s drawing.Sheet, head SheetHead) []byte {
 	left, right := drawing.PaperMargin, s.Paper.Width-drawing.PaperMargin
 	if !s.Slim {
 		half := (right - left) / 2
-		dst = appendFitted(dst, "sheet-school", left, headOver, drawing.Start, head.School, headSize, half-2)
-		dst = appendFitted(dst, "sheet-lesson", right, headOver, drawing.End, head.Lesson, headSize, half-2)
-		wide := right - left - widthOf(head.Copies)*headSize*boldly - keyGap
-		dst = appendFitted(dst, "sheet-name", left, headName, drawing.Start, head.Name, nameSize, wide)
-		dst = appendFitted(dst, "sheet-copies", right, headName, drawing.End, head.Copies, headSize, right-left)
+		dst = appendFitted(dst, "sheet-school", left, headOver, drawing.Start, head.School, labelFace, headSize, half-2)
+		dst = appendFitted(dst, "sheet-lesson", right, headOver, drawing.End, head.Lesson, labelFace, headSize, half-2)
+		wide := right - left - widthOf(head.Copies, labelBold)*headSize - keyGap
+		dst = appendFitted(dst, "sheet-name", left, headName, drawing.Start, head.Name, textBold, nameSize, wide)
+		dst = appendFitted(dst, "sheet-copies", right, headName, drawing.End, head.Copies, labelBold, headSize, right-left)
 		return w.appendKey(dst, s, headKey)
 	}
 	// The name and the lesson to the left, school and copies to the right, each as wide as
 	// its share of the letters.
 	about := head.Lesson + " · " + head.School
-	ems := []float64{widthOf(head.Name) * slimSize * boldly, widthOf(about) * headSize, widthOf(head.Copies) * headSize * boldly}
+	ems := []float64{widthOf(head.Name, textBold) * slimSize, widthOf(about, labelFace) * headSize, widthOf(head.Copies, labelBold) * headSize}
 	shrink := min(1, (right-left-2*keyGap)/(ems[0]+ems[1]+ems[2]))
-	dst = appendFitted(dst, "sheet-name slim", left, slimName, drawing.Start, head.Name, slimSize, ems[0]*shrink)
-	dst = appendFitted(dst, "sheet-lesson", left+ems[0]*shrink+keyGap, slimName, drawing.Start, about, headSize, ems[1]*shrink)
-	dst = appendFitted(dst, "sheet-copies", right, slimName, drawing.End, head.Copies, headSize, ems[2]*shrink)
+	dst = appendFitted(dst, "sheet-name slim", left, slimName, drawing.Start, head.Name, textBold, slimSize, ems[0]*shrink)
+	dst = appendFitted(dst, "sheet-lesson", left+ems[0]*shrink+keyGap, slimName, drawing.Start, about, labelFace, headSize, ems[1]*shrink)
+	dst = appendFitted(dst, "sheet-copies", right, slimName, drawing.End, head.Copies, labelBold, headSize, ems[2]*shrink)
 	return w.appendKey(dst, s, s.Paper.Height-drawing.PaperMargin-drawing.CheckStrip+2.4)
 }
 
-// boldly is how much wider bold letters are than widthOf says of plain ones.
-const boldly = 1.08
-
 // appendFitted writes one line that is no wider than its room: letters that would be are set
 // closer and narrower, and none is left out.
-func appendFitted(dst []byte, role string, x, y float64, anchor drawing.Anchor, text string, size, room float64) []byte {
+func appendFitted(dst []byte, role string, x, y float64, anchor drawing.Anchor, text string, f face, size, room float64) []byte {
 	if text == "" {
 		return dst
 	}
@@ -66,7 +63,7 @@ func appendFitted(dst []byte, role string, x, y float64, anchor drawing.Anchor, 
 		dst = append(dst, `" text-anchor="`...)
 		dst = append(dst, anchor...)
 	}
-	if widthOf(text)*size > room {
+	if widthOf(text, f)*size > room {
 		dst = append(dst, `" lengthAdjust="spacingAndGlyphs" textLength="`...)
 		dst = appendLength(dst, room)
 	}
@@ -99,7 +96,7 @@ func (w *Words) appendKey(dst []byte, s drawing.Sheet, y float64) []byte {
 		}
 		words := say.Words(lineWords[kind])
 		key.Label("sheet-key", drawing.Point{X: to.X + 1.5, Y: y}, drawing.Start, words)
-		x = to.X + 1.5 + widthOf(w.Text(words))*headSize + keyGap
+		x = to.X + 1.5 + widthOf(w.Text(words), labelFace)*headSize + keyGap
 	}
-	return w.appendShapes(dst, key.Shapes)
+	return w.appendOnPaper(dst, &key)
 }
