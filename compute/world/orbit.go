@@ -48,7 +48,7 @@ func (w World) At(t time.Time) (s Sight, ok bool) {
 		r := w.heliocentric(days)
 		return Sight{Distance: length(r.Minus(earthAt(t))), SunDistance: length(r)}, true
 	}
-	a := bodies()[w.Name].AspectAt(t)
+	a := bodyOf(w.Name).AspectAt(t)
 	return Sight{a.Distance, a.SunDistance}, true
 }
 
@@ -72,15 +72,32 @@ func (w World) Heliocentric(t time.Time) (h almanac.Heliocentric, ok bool) {
 			Distance:  length(r),
 		}, true
 	}
-	return bodies()[w.Name].HeliocentricAt(t), true
+	return bodyOf(w.Name).HeliocentricAt(t), true
 }
 
-// bodies are the worlds that the almanac follows.
-func bodies() map[string]almanac.Body {
-	return map[string]almanac.Body{
-		"mercury": almanac.Mercury, "venus": almanac.Venus, "moon": almanac.Moon, "mars": almanac.Mars, "jupiter": almanac.Jupiter,
-		"saturn": almanac.Saturn, "uranus": almanac.Uranus, "neptune": almanac.Neptune, "pluto": almanac.Pluto,
+// bodyOf returns the almanac's body for a world that it follows.
+func bodyOf(name string) almanac.Body {
+	switch name {
+	case "mercury":
+		return almanac.Mercury
+	case "venus":
+		return almanac.Venus
+	case "moon":
+		return almanac.Moon
+	case "mars":
+		return almanac.Mars
+	case "jupiter":
+		return almanac.Jupiter
+	case "saturn":
+		return almanac.Saturn
+	case "uranus":
+		return almanac.Uranus
+	case "neptune":
+		return almanac.Neptune
+	case "pluto":
+		return almanac.Pluto
 	}
+	return almanac.Sun
 }
 
 // heliocentric returns the place of Ceres or the comet, au, ecliptic J2000. That

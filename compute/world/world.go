@@ -2,7 +2,6 @@ package world
 
 import (
 	"math"
-	"slices"
 	"time"
 
 	"noonbook/compute/quantity"
@@ -87,12 +86,12 @@ func (w World) SolarDay() time.Duration {
 
 // Find returns the world of that name.
 func Find(name string) (World, bool) {
-	worlds := All()
-	i := slices.IndexFunc(worlds, func(w World) bool { return w.Name == name })
-	if i < 0 {
-		return World{}, false
+	for i := range table {
+		if table[i].Name == name {
+			return table[i], true
+		}
 	}
-	return worlds[i], true
+	return World{}, false
 }
 
 // Names returns the names of the worlds in the order of All.
