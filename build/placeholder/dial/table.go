@@ -197,13 +197,25 @@ func needleFacts(p place.Place, d place.Date, built dial.Face) ([]result.Fact, [
 // mostOff searches the year and the day, by degrees of declination and quarter
 // hours, for the largest error of a dial while the Sun stands 10° high.
 func mostOff(d laid, latitude quantity.Angle) (most time.Duration, ok bool) {
-	const steps = 24
+	const (
+		steps = 24
+		hair  = 1e-9 // of the sine, within which only the angle itself decides
+	)
+	lowest := quantity.Degrees(10)
+	sinLat, cosLat, sinLow := latitude.Sin(), latitude.Cos(), lowest.Sin()
 	for i := -steps; i <= steps; i++ {
 		declination := dial.MaxDeclination * quantity.Angle(i) / steps
+		sinDec, cosDec := declination.Sin(), declination.Cos()
 		for quarter := -48; quarter <= 48; quarter++ {
 			hour := quantity.Hours(float64(quarter) / 4)
-			if _, altitude := dial.SunDirection(latitude, declination, hour); altitude < quantity.Degrees(10) {
+			above := sinDec*sinLat + cosDec*cosLat*hour.Cos() - sinLow // as a sine; Meeus equation 13.6
+			if above < -hair {
 				continue
+			}
+			if above < hair {
+				if _, altitude := dial.SunDirection(latitude, declination, hour); altitude < lowest {
+					continue
+				}
 			}
 			if off, falls := d.Off(latitude, declination, hour); falls && off.Abs() > most.Abs() {
 				most, ok = off, true
