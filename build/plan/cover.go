@@ -40,6 +40,9 @@ func (p *Plan) cover() (*draft, error) {
 	}
 	rows := rowsFor(lessons)
 	page.Rows = rows.class
+	if rows.fill(len(lessons)) {
+		page.Rows += " rows-fill"
+	}
 	dials := func(draw func(quantity.Angle, []typeset.Link) drawing.Drawing) template.HTML {
 		return template.HTML(d.mark(func(dst []byte, s *pressing) []byte {
 			return s.words.AppendDrawing(dst, draw(quantity.Degrees(school.Latitude.Of(s.settings)), lessons))

@@ -32,8 +32,9 @@ const (
 	fanCentre = 32.0  // mm from the Sun's side, to the middle of the dial
 	fanLeast  = 54.0  // mm, radius of the dial
 	fanMost   = 80.0
-	fanBand   = 4.5 // mm, of the stones
-	fanHours  = 2.0 // mm, of the half hours, inside it
+	fanLow    = 2*fanLeast + 4 // mm, height of the drawing
+	fanBand   = 4.5            // mm, of the stones
+	fanHours  = 2.0            // mm, of the half hours, inside it
 	fanTip    = 48.0
 	fanBend   = 2.75 // mm, from a bend of a leading line to its end
 )
@@ -54,13 +55,16 @@ func rowsFor(lessons []typeset.Link) rows {
 	return sizes[2]
 }
 
+// fill reports whether the list is as high as the drawing, which is never lower than that.
+func (r rows) fill(lessons int) bool { return r.height*float64(lessons) >= fanLow }
+
 // fan draws the school's dial beside the list, with a line for each lesson that runs on
 // to its row. North of the equator the list is right of it; south of it the hours run
 // the other way round, so that it is left of it and morning is still above.
 func (r rows) fan(latitude quantity.Angle, lessons []typeset.Link) drawing.Drawing {
 	f := faceAt(latitude)
 	list := r.height * float64(len(lessons))
-	height := max(list, 2*fanLeast+4)
+	height := max(list, fanLow)
 	edge := min(fanMost, height/2-2)
 	// The place at an angle from the noon line, to the evening positive.
 	at := func(evening quantity.Angle, out float64) drawing.Point {

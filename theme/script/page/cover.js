@@ -96,7 +96,7 @@
 			const file = link.getAttribute('href');
 			const all = [item, ...[...spread.querySelectorAll('.dial a')].filter((line) => line.getAttribute('href') === file)];
 			for (const element of all) {
-				element.classList.toggle('is-past', end(visits) <= now && here?.item !== item);
+				element.classList.toggle('is-past', kind !== 'over' && end(visits) <= now && here.item !== item);
 				element.classList.toggle('is-now', here?.item === item && (kind === 'today' || kind === 'reserved'));
 				element.classList.toggle('is-next', here?.item === item && (kind === 'next' || kind === 'begins'));
 			}
