@@ -79,7 +79,7 @@ func (p *Plan) vocabulary() []typeset.Term {
 			continue
 		}
 		for _, t := range source.BlockVocabulary.Of(l.Block) {
-			terms = append(terms, typeset.Term{Term: source.VocabularyTerm.Of(t), Meaning: source.VocabularyMeaning.Of(t), Lesson: l.Title(), File: l.Page})
+			terms = append(terms, typeset.Term{Term: source.VocabularyTerm.Of(t), Meaning: source.VocabularyMeaning.Of(t), Also: source.VocabularyAlso.Of(t), Lesson: l.Title(), File: l.Page})
 		}
 	}
 	slices.SortStableFunc(terms, func(a, b typeset.Term) int {

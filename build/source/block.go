@@ -45,6 +45,7 @@ const (
 	BlockVocabulary     form.Key[[]form.Values] = "vocabulary"
 	VocabularyTerm      form.Key[string]        = "term"
 	VocabularyMeaning   form.Key[string]        = "meaning"
+	VocabularyAlso      form.Key[[]string]      = "also"
 	BlockKit            form.Key[[]form.Values] = "kit"
 	KitItem             form.Key[string]        = "item"
 	KitCount            form.Key[float64]       = "count"
@@ -120,6 +121,7 @@ func LessonBlock() form.Form {
 		{Key: BlockVocabulary, Doc: "New words; the glossary gathers them.", Fields: append(form.Form{
 			{Key: VocabularyTerm, Required: true, Doc: "The word."},
 			{Key: VocabularyMeaning, Required: true, Doc: "What it means, in one sentence."},
+			{Key: VocabularyAlso, Doc: "Other names of it; the glossary shows them, and the finder leads from them to the word."},
 		}, standingKeys("the word")...)},
 		{Key: BlockKit, Doc: "What to have ready.", Fields: append(form.Form{
 			{Key: KitItem, Required: true, Doc: "The thing."},

@@ -155,6 +155,7 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 	l.private = privateAnchors(l.Tree)
 	v.typedInProse()
 	r.sharing(l)
+	r.otherNames(l)
 	r.activities(l)
 	if BlockMinutes.In(l.Block) && BlockLessons.Of(l.Block) > 1 {
 		r.problems.Add(l.Place(BlockLessons), "lesson: lessons does not go with minutes; leave one of them out")
@@ -222,8 +223,15 @@ func (r *reader) noPlaceholders(l *Lesson, values form.Values) {
 		case []form.Values:
 			for i, row := range v {
 				for key, text := range row {
-					if s, ok := text.(string); ok && likePlaceholder.MatchString(s) {
-						report(name, fmt.Sprintf("%s[%d].%s", name, i, key))
+					switch text := text.(type) {
+					case string:
+						if likePlaceholder.MatchString(text) {
+							report(name, fmt.Sprintf("%s[%d].%s", name, i, key))
+						}
+					case []string:
+						if slices.ContainsFunc(text, likePlaceholder.MatchString) {
+							report(name, fmt.Sprintf("%s[%d].%s", name, i, key))
+						}
 					}
 				}
 			}

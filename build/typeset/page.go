@@ -97,6 +97,7 @@ type GlossaryPage struct {
 type Term struct {
 	Term, Meaning string
 	Lesson, File  string
+	Also          []string // its other names
 	Anchor        string
 }
 
