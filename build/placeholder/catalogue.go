@@ -20,12 +20,30 @@ import (
 // Catalogue returns every placeholder with its cautions, sorted by name. Their dates can
 // be days by name.
 func Catalogue() []entry.Entry {
-	all := slices.Concat(class.Entries(), dial.Entries(), moon.Entries(), optics.Entries(), rocket.Entries(),
-		sky.Entries(), stars.Entries(), strip.Entries(), sun.Entries(), worlds.Entries())
+	var all []entry.Entry
+	for _, topic := range topics() {
+		for _, e := range topic.entries {
+			e.Topic = topic.name
+			all = append(all, e)
+		}
+	}
 	for i, e := range all {
 		e.Arguments = e.Arguments.Named()
 		all[i] = e.Careful()
 	}
 	slices.SortFunc(all, func(a, b entry.Entry) int { return strings.Compare(a.Name, b.Name) })
 	return all
+}
+
+type topic struct {
+	name    string
+	entries []entry.Entry
+}
+
+func topics() []topic {
+	return []topic{
+		{"class", class.Entries()}, {"dial", dial.Entries()}, {"moon", moon.Entries()}, {"optics", optics.Entries()},
+		{"rocket", rocket.Entries()}, {"sky", sky.Entries()}, {"stars", stars.Entries()}, {"strip", strip.Entries()},
+		{"sun", sun.Entries()}, {"worlds", worlds.Entries()},
+	}
 }

@@ -91,10 +91,10 @@ func literalKeys(t *testing.T, words *typeset.Words) (keys []string) {
 	return keys
 }
 
-// documentedKeys are the names of the placeholders and of their facts.
+// documentedKeys are the names of the placeholders, of their topics and of their facts.
 func documentedKeys() (keys []string) {
 	for _, e := range placeholder.Catalogue() {
-		keys = append(keys, e.Name+".name")
+		keys = append(keys, e.Name+".name", "reference.topic."+e.Topic)
 		for _, f := range e.Facts {
 			keys = append(keys, e.Name+".fact."+f.Name)
 		}

@@ -166,10 +166,11 @@ func TestReferenceListsCautions(t *testing.T) {
 	pages, _ := smallPages(t, Staff, nil)
 	article := pages["reference.html"].find("article")
 	words := map[string]string{}
-	for _, div := range article.all("div") {
-		if dt := div.find("dt"); dt != nil && div.find("dd") != nil {
+	for _, dl := range article.all("dl") {
+		means := dl.all("dd")
+		for i, dt := range dl.all("dt") {
 			if name := line(dt.words()); words[name] == "" {
-				words[name] = line(div.find("dd").words())
+				words[name] = line(means[i].words())
 			}
 		}
 	}

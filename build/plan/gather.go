@@ -6,10 +6,13 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/yuin/goldmark/ast"
 
 	"noonbook/build/concordance"
+	"noonbook/build/file"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
 )
@@ -26,7 +29,8 @@ func (p *Plan) gathered(d *draft, l *source.Lesson, page typeset.LessonPage) (an
 		own, err := p.ownCautions(d)
 		return typeset.SafetyPage{LessonPage: page, Every: every, Own: own}, err
 	case source.PartGlossary:
-		return typeset.GlossaryPage{LessonPage: page, Entries: p.vocabulary()}, nil
+		entries := p.vocabulary()
+		return typeset.GlossaryPage{LessonPage: page, Letters: letters(entries), Entries: entries}, nil
 	case source.PartSources:
 		return typeset.SourcesPage{LessonPage: page, Cited: p.sources()}, nil
 	case source.PartReference:
@@ -83,12 +87,35 @@ func (p *Plan) vocabulary() []typeset.Term {
 		}
 	}
 	slices.SortStableFunc(terms, func(a, b typeset.Term) int {
-		return cmp.Compare(strings.ToLower(a.Term), strings.ToLower(b.Term))
+		return cmp.Compare(plainLetters(a.Term), plainLetters(b.Term))
 	})
 	for i := range terms { // two lessons may explain one word
 		terms[i].Anchor = concordance.TermAnchor + strconv.Itoa(i+1)
 	}
 	return terms
+}
+
+// letters are the links of the glossary's index: each letter leads to its first term.
+func letters(entries []typeset.Term) []typeset.Link {
+	var list []typeset.Link
+	for _, e := range entries {
+		first, _ := utf8.DecodeRuneInString(plainLetters(e.Term))
+		letter := strings.ToUpper(string(first))
+		if len(list) == 0 || list[len(list)-1].Title != letter {
+			list = append(list, typeset.Link{Title: letter, File: "#" + e.Anchor})
+		}
+	}
+	return list
+}
+
+// plainLetters writes a word as it is put in order, in lower case and without accents.
+func plainLetters(s string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsMark(r) {
+			return -1
+		}
+		return r
+	}, file.Decomposed(strings.ToLower(s)))
 }
 
 func (p *Plan) sources() []typeset.Cited {

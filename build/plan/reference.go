@@ -18,7 +18,10 @@ import (
 var gaps = regexp.MustCompile(`\{\d\}`)
 
 func (p *Plan) reference() typeset.Reference {
-	doc := typeset.Reference{Settings: p.keys(school.Settings()), Lesson: p.keys(source.LessonBlock())}
+	doc := typeset.Reference{
+		Settings: keyGroups("nb-", "", p.keys(school.Settings())),
+		Lesson:   keyGroups("nb-lesson-", p.words.Say("reference.lesson_own"), p.keys(source.LessonBlock())),
+	}
 	doc.Days = p.namedDays()
 	for _, name := range entry.Cautions() {
 		words := p.words.Line(entry.Caution(name))
@@ -27,36 +30,88 @@ func (p *Plan) reference() typeset.Reference {
 		}
 		doc.Cautions = append(doc.Cautions, typeset.Fact{Name: name, Doc: words})
 	}
+	var all []typeset.Placeholder
 	for _, e := range p.catalogue {
-		one := typeset.Placeholder{Name: e.Name, Summary: p.words.Explain(e.Summary), Arguments: p.keys(e.Arguments), Settings: e.Settings.Names(), Cautions: e.Cautions}
-		for _, f := range e.Facts {
-			unit := f.Unit
-			if f.Truth {
-				unit = p.words.Say("reference.yes_or_no")
-			}
-			one.Facts = append(one.Facts, typeset.Fact{Name: f.Name, Unit: unit, Doc: p.words.Explain(f.Doc)})
-		}
-		doc.Placeholders = append(doc.Placeholders, one)
+		all = append(all, p.placeholder(e))
 	}
-	shareArguments(&doc)
+	doc.Shared = shareArguments(all)
+	doc.Topics = p.topics(all)
 	return doc
+}
+
+func (p *Plan) placeholder(e entry.Entry) typeset.Placeholder {
+	one := typeset.Placeholder{Name: e.Name, Summary: p.words.Explain(e.Summary), Arguments: p.keys(e.Arguments), Settings: e.Settings.Names(), Cautions: e.Cautions}
+	for _, f := range e.Facts {
+		unit := f.Unit
+		if f.Truth {
+			unit = p.words.Say("reference.yes_or_no")
+		}
+		one.Facts = append(one.Facts, typeset.Fact{Name: f.Name, Unit: unit, Doc: p.words.Explain(f.Doc)})
+	}
+	return one
+}
+
+// topics puts placeholders, in the order of the catalogue, under their topics.
+func (p *Plan) topics(all []typeset.Placeholder) []typeset.Topic {
+	var list []typeset.Topic
+	at := map[string]int{}
+	for i, e := range p.catalogue {
+		n, known := at[e.Topic]
+		if !known {
+			n = len(list)
+			at[e.Topic] = n
+			list = append(list, typeset.Topic{Title: p.words.Say("reference.topic." + e.Topic), Anchor: "nb-topic-" + e.Topic})
+		}
+		list[n].Placeholders = append(list[n].Placeholders, all[i])
+	}
+	slices.SortFunc(list, func(a, b typeset.Topic) int { return strings.Compare(plainLetters(a.Title), plainLetters(b.Title)) })
+	return list
+}
+
+// keyGroups divides the keys of a file by their tables, in the order of the file; those
+// outside any table have a title of their own.
+func keyGroups(anchor, own string, keys []typeset.Key) []typeset.KeyGroup {
+	var list []typeset.KeyGroup
+	at := map[string]int{}
+	for _, key := range keys {
+		table, name, ok := strings.Cut(key.Name, ".")
+		if !ok {
+			table, name = "", key.Name
+		}
+		n, known := at[table]
+		if !known {
+			n = len(list)
+			at[table] = n
+			group := typeset.KeyGroup{Title: table, Anchor: anchor + table}
+			if table == "" {
+				group = typeset.KeyGroup{Title: own, Anchor: anchor + "own"}
+			}
+			list = append(list, group)
+		}
+		if !strings.Contains(name, ".") {
+			list[n].Names = append(list[n].Names, name)
+		}
+		list[n].Keys = append(list[n].Keys, key)
+	}
+	return list
 }
 
 // widely is how many placeholders take an argument that is explained once, before them.
 const widely = 5
 
-// shareArguments explains once the arguments that many placeholders take alike.
-func shareArguments(doc *typeset.Reference) {
+// shareArguments returns the arguments that many placeholders take alike, and leaves of
+// them their names.
+func shareArguments(all []typeset.Placeholder) (shared []typeset.Key) {
 	takers := map[typeset.Key]int{}
-	for _, one := range doc.Placeholders {
+	for _, one := range all {
 		for _, argument := range one.Arguments {
 			if takers[argument]++; takers[argument] == widely {
-				doc.Shared = append(doc.Shared, argument)
+				shared = append(shared, argument)
 			}
 		}
 	}
-	for i := range doc.Placeholders {
-		one := &doc.Placeholders[i]
+	for i := range all {
+		one := &all[i]
 		for _, argument := range one.Arguments {
 			if takers[argument] >= widely {
 				one.Shared = append(one.Shared, argument.Name)
@@ -64,6 +119,7 @@ func shareArguments(doc *typeset.Reference) {
 		}
 		one.Arguments = slices.DeleteFunc(one.Arguments, func(argument typeset.Key) bool { return takers[argument] >= widely })
 	}
+	return shared
 }
 
 // namedDays are the ways to name a day, an example each; every event is among them.

@@ -90,14 +90,15 @@ type Gathered struct {
 // A GlossaryPage explains the words of all lessons.
 type GlossaryPage struct {
 	LessonPage
+	Letters []Link // to the first term of each
 	Entries []Term
 }
 
 // A Term is a word of the glossary.
 type Term struct {
 	Term, Meaning string
-	Lesson, File  string
 	Also          []string // its other names
+	Lesson, File  string
 	Anchor        string
 }
 
@@ -121,15 +122,28 @@ type ReferencePage struct {
 
 // A Reference is what may be written in the files of a unit.
 type Reference struct {
-	Settings, Lesson []Key
+	Settings, Lesson []KeyGroup
 	Days             []Fact // ways to name a day, and what they are
 	Cautions         []Fact // by name, with their words
 	Shared           []Key  // arguments that many placeholders take alike
-	Placeholders     []Placeholder
+	Topics           []Topic
+}
+
+// A KeyGroup is the keys of one table of a file.
+type KeyGroup struct {
+	Title, Anchor string
+	Names         []string // of its keys, within the table
+	Keys          []Key
 }
 
 // A Key is a key of a file or an argument.
 type Key struct{ Name, Allowed, Default, Doc string }
+
+// A Topic is placeholders that have to do with one another.
+type Topic struct {
+	Title, Anchor string
+	Placeholders  []Placeholder
+}
 
 // A Placeholder is one of the catalogue.
 type Placeholder struct {

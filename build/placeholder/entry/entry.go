@@ -17,6 +17,7 @@ const CountedFrom form.Key[place.Date] = "counted_from"
 // An Entry is one placeholder of the catalogue.
 type Entry struct {
 	Name      string
+	Topic     string    // the folder that it is from, which the catalogue notes
 	Summary   string    // one line
 	Arguments form.Form // its own arguments
 	Settings  form.Keys // the settings of unit.toml that it reads, in the order they are documented

@@ -238,7 +238,7 @@
 			while (i < other.length && other[i] === asked[i]) i++;
 			return { other, same: i };
 		})
-		.filter(({ same, other }) => same >= shortest - 1 && same * 2 > Math.max(asked.length, other.length))
+		.filter(({ same, other }) => same >= shortest - 1 && same * 2 >= Math.max(asked.length, other.length))
 		.sort((a, b) => b.same - a.same || a.other.length - b.other.length)
 		.slice(0, 3)
 		.map(({ other }) => wordOf(other));
