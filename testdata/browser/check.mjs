@@ -11,10 +11,11 @@ import { chromium } from 'playwright-core';
 import { access } from './access.mjs';
 import { cover, kinds as coverKinds } from './cover.mjs';
 import { Edition } from './edition.mjs';
-import { finder } from './finder.mjs';
+import { finder, kinds as finderKinds } from './finder.mjs';
 import { keyboard } from './keyboard.mjs';
 import { Ledger } from './ledger.mjs';
 import { load } from './load.mjs';
+import { kinds as longKinds, long } from './long.mjs';
 import { markup } from './markup.mjs';
 import { paper, sizes } from './paper.mjs';
 import { kinds as readerKinds, readers } from './readers.mjs';
@@ -28,7 +29,7 @@ import { tube } from './tube.mjs';
 const names = ['handbook', 'handbook-staff'];
 const kinds = [
 	'same pages', 'errors', 'requests', 'title and heading', 'links', 'markup', 'axe', 'contrast', 'reflow',
-	'policy', 'stillness', 'weight', 'first paint', 'finder keys', 'finder finds headings', 'finder knows forms', ...singleKinds, ...roomKinds, ...coverKinds,
+	'policy', 'stillness', 'weight', 'first paint', ...finderKinds, ...longKinds, ...singleKinds, ...roomKinds, ...coverKinds,
 	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words', ...readerKinds,
 ];
 const browserArguments = [
@@ -93,6 +94,7 @@ async function checkEdition(edition) {
 		await keyboard(context, edition, ledger);
 		sheets = await paper(context, edition, size, ledger);
 		await readers(context, edition, sheets, ledger);
+		await long(context, edition, ledger);
 		if ([template, clinometer].every((name) => edition.pages.includes(name))) await rocket(context, edition, ledger);
 		await tube(context, edition, ledger);
 		await access(context, edition, edition === forStaff, ledger);
