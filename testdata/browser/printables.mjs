@@ -113,23 +113,30 @@ function measureFace(all) {
 }
 
 // The base is a fold, drawn in dashes that a PDF keeps one by one; it runs from the
-// low end of the style to the foot of the upright side. The second of a pair is mirrored.
+// sharp end of the style to the foot of the upright side. The second of a pair is mirrored.
+// Single pieces lie head to foot: every stroke as long as a style and as steep is one, and
+// its tip is the end that an upright side begins at.
 function measureGnomon(all) {
 	const angle = radians(Math.abs(latitude));
-	const high = (s) => (s.a.y < s.b.y ? s.a : s.b);
-	const low = (s) => (s.a.y < s.b.y ? s.b : s.a);
 	const gap = (p, q) => Math.hypot(p.x - q.x, p.y - q.y);
 	for (const side of [1, -1].slice(0, Number(piecesText))) {
 		const slope = side * (90 - Math.abs(latitude));
-		const edge = all.filter((s) => apart(s.up, slope) < 2 && s.length > style / 2).sort((p, q) => q.length - p.length)[0];
-		check(`style ${side}, length`, edge?.length ?? NaN, style, 'mm');
-		check(`style ${side}, angle`, edge ? slope + apart(edge.up, slope) : NaN, slope, 'deg');
-		if (!edge) continue;
-		const upright = all.filter((s) => apart(s.up, 0) < 1 && s.length > 20).sort((p, q) => gap(high(p), high(edge)) - gap(high(q), high(edge)))[0];
-		check(`upright side ${side}, from the tip`, upright ? gap(high(upright), high(edge)) : NaN, 0, 'mm');
-		check(`upright side ${side}, length`, upright?.length ?? NaN, style * Math.sin(angle), 'mm');
-		check(`upright side ${side}, angle`, upright ? apart(upright.up, 0) : NaN, 0, 'deg');
-		check(`base ${side}, length`, upright ? gap(low(upright), low(edge)) : NaN, style * Math.cos(angle), 'mm');
+		const steep = all.filter((s) => apart(s.up, slope) < 2 && s.length > style / 2);
+		const longest = Math.max(...steep.map((s) => s.length), 0);
+		const edges = steep.filter((s) => s.length > longest - 1);
+		check(`styles ${side}`, edges.length > 0 ? 0 : NaN, 0, 'mm');
+		for (const [i, edge] of edges.entries()) {
+			const name = `${side}, ${i + 1} of ${edges.length}`;
+			check(`style ${name}, length`, edge.length, style, 'mm');
+			check(`style ${name}, angle`, slope + apart(edge.up, slope), slope, 'deg');
+			const meetings = all.filter((s) => apart(s.up, 0) < 1 && s.length > 20)
+				.flatMap((s) => [[s.a, s.b], [s.b, s.a]].flatMap(([head, foot]) => [[edge.a, edge.b], [edge.b, edge.a]].map(([tip, toe]) => ({ upright: s, foot, toe, tip, head, off: gap(tip, head) }))));
+			const best = meetings.sort((p, q) => p.off - q.off)[0];
+			check(`upright side ${name}, from the tip`, best?.off ?? NaN, 0, 'mm');
+			check(`upright side ${name}, length`, best?.upright.length ?? NaN, style * Math.sin(angle), 'mm');
+			check(`upright side ${name}, angle`, best ? apart(best.upright.up, 0) : NaN, 0, 'deg');
+			check(`base ${name}, length`, best ? gap(best.foot, best.toe) : NaN, style * Math.cos(angle), 'mm');
+		}
 	}
 }
 
