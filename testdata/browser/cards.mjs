@@ -25,9 +25,10 @@ const within = 0.2;
 const dots = 600;
 const mm = 25.4 / dots;
 
-// The marks begin at the border that printers leave free, 10 mm, and are 3 mm long.
-const border = 10;
-const reach = border + 1.5;
+// The marks begin at the border that printers leave free, 10 mm, and below the head of the
+// sheet, 9 mm more; they are 3 mm long.
+const border = 10, head = 9;
+const reach = { row: border + head + 1.5, column: border + 1.5 };
 
 // The check bar stands below the marks on the left: what is looked at ends above it.
 const checkStrip = 24;
@@ -76,11 +77,12 @@ function grey(bytes) {
 // marks gives the middles, in millimetres, of what is dark along one row or column of
 // dots that runs through the marks.
 function marks({ width, height, dots: all }, along) {
-	const line = Math.round(reach / mm);
+	const line = Math.round(reach[along] / mm);
 	const end = along === 'row' ? width : height - Math.round(checkStrip / mm);
 	const dark = (i) => all[along === 'row' ? line * width + i : i * width + line] < 128;
 	const middles = [];
-	for (let i = 0, from = -1; i <= end; i++) {
+	const begin = along === 'row' ? 0 : Math.round((border + head) / mm);
+	for (let i = begin, from = -1; i <= end; i++) {
 		const on = i < end && dark(i);
 		if (on && from < 0) from = i;
 		if (!on && from >= 0) {

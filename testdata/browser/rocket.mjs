@@ -52,8 +52,9 @@ class Findings extends Array {
 	}
 }
 
-function measureTemplate(all, ledger) {
+function measureTemplate(drawn, ledger) {
 	const findings = new Findings();
+	const all = drawn.filter((l) => !l.filled); // areas of glue are grey, and letters
 	const area = all.filter((l) => !l.curved && l.points.length >= 4);
 	const size = (l) => {
 		const [x, y] = [0, 1].map((i) => l.points.map((p) => p[i]));
