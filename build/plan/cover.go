@@ -25,6 +25,7 @@ func (p *Plan) cover() (*draft, error) {
 		Line:     d.mark(termLine),
 		Here:     d.mark(whereLine),
 	}
+	page.Bound, page.Printed = p.bound(d)
 	page.Early = true
 	if start := p.pageOf(source.PartStart); start != nil {
 		page.Start = &typeset.Link{Title: start.Title(), File: start.Page}

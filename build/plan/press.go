@@ -56,7 +56,7 @@ func (p *Plan) press(settings form.Values, known known) ([]file.File, problem.Li
 		problems.Warn(problem.Place{}, "%v", err)
 	}
 	files = append(files,
-		file.File{Name: typeset.StyleFile, Bytes: typeset.StyleSheet(drawing.PaperOf(school.Paper.Of(settings)), colour)},
+		file.File{Name: typeset.StyleFile, Bytes: append(typeset.StyleSheet(drawing.PaperOf(school.Paper.Of(settings)), colour), p.words.PageFoot(school.Name.Of(settings), school.UnitTitle.Of(settings), p.edition == Staff)...)},
 		file.File{Name: typeset.ScriptFile, Bytes: theme.Script()},
 		file.File{Name: typeset.RoomScriptFile, Bytes: theme.RoomScript()},
 		file.File{Name: concordance.File, Bytes: words},

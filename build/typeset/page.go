@@ -36,6 +36,16 @@ type CoverPage struct {
 	Rows  string        // class of the list, by the height of its rows
 	Days  []CoverLesson
 	Start *Link // nil for none
+
+	// What the handbook in one file holds, for its print.
+	Bound   []BoundPage
+	Printed []Link // sheets at true size, with the page that they belong to
+}
+
+// A BoundPage is a page of the handbook in one file with the sheets that follow it.
+type BoundPage struct {
+	Link
+	Sheets string // their names, "" for none
 }
 
 // A CoverLesson is a line of the cover's list, with what the day of its lesson asks for.
