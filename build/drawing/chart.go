@@ -43,10 +43,37 @@ type Tick struct {
 
 // Measures of the labels in millimetres.
 const (
-	tickGap    = 1.5 // between axis and figures
-	figureRise = 1.1 // from the middle of a figure to its foot
-	figureRow  = 4.5 // from the frame down to the foot of the figures
+	tickGap   = 1.5  // between axis and figures
+	figureSag = 0.3  // of a figure's middle below its tick
+	figureTop = 2.3  // from the frame down to the heads of the figures
+	nameLift  = -1.5 // of the name of the axis, from there down past the figures, in sizes of its letters
 )
+
+// The figures of ticks are left out where there is no room, each second or third in a
+// row that is too close; so does no name of an axis.
+const figureRank = 9
+
+// acrossFigure offers places for a figure below the frame: in the row, or one below it.
+func acrossFigure(at Point) []Place {
+	return []Place{
+		{At: Point{at.X, at.Y + figureTop}, Anchor: Middle, Sits: Hanging},
+		{At: Point{at.X, at.Y + figureTop}, Anchor: Middle, Sits: Hanging, Lift: -1.15},
+	}
+}
+
+// upFigure offers places for a figure at the left of the frame, or within it above its
+// line where it is too wide.
+func upFigure(at Point) []Place {
+	return []Place{
+		{At: Point{at.X - tickGap, at.Y + figureSag}, Anchor: End, Sits: Centred},
+		{At: Point{at.X + 1, at.Y - 0.8}, Anchor: Start},
+	}
+}
+
+// AcrossName writes the name of a stretch below the frame, as of a month.
+func (d *Drawing) AcrossName(role string, at Point, text say.Value) {
+	d.Offer(role, figureRank, text, acrossFigure(at)...)
+}
 
 // Chart adds a chart to the drawing.
 func (d *Drawing) Chart(f Frame, x, y Axis) Chart {
@@ -55,22 +82,25 @@ func (d *Drawing) Chart(f Frame, x, y Axis) Chart {
 		at := c.At(Point{x.From, t.At})
 		d.Line("grid", at, Point{f.Right, at.Y})
 		if t.Label.Kind != say.Nothing {
-			d.Label("figure", Point{f.Left - tickGap, at.Y + figureRise}, End, t.Label)
+			d.Offer("figure", figureRank, t.Label, upFigure(at)...)
 		}
 	}
 	for _, t := range x.Ticks {
 		at := c.At(Point{t.At, y.From})
 		d.Line("grid", Point{at.X, f.Top}, at)
 		if t.Label.Kind != say.Nothing {
-			d.Label("figure", Point{at.X, f.Bottom + figureRow}, Middle, t.Label)
+			d.Offer("figure", figureRank, t.Label, acrossFigure(Point{at.X, f.Bottom})...)
 		}
 	}
 	d.Line("axis", Point{f.Left, f.Top}, Point{f.Left, f.Bottom}, Point{f.Right, f.Bottom})
 	if y.Title.Kind != say.Nothing {
-		d.Label("name", Point{f.Left, f.Top - tickGap}, Start, y.Title)
+		above := Place{At: Point{f.Left, f.Top - tickGap}, Anchor: Start}
+		higher, right := above, Place{At: Point{f.Right, f.Top - tickGap}, Anchor: End}
+		higher.At.Y -= 1.5
+		d.Offer("name", Keep, y.Title, above, higher, right)
 	}
 	if x.Title.Kind != say.Nothing {
-		d.Label("name", Point{f.Right, f.Bottom + 2*figureRow}, End, x.Title)
+		d.Offer("name", Keep, x.Title, Place{At: Point{f.Right, f.Bottom + figureTop}, Anchor: End, Sits: Hanging, Lift: nameLift})
 	}
 	return c
 }
@@ -153,12 +183,13 @@ func (c Chart) Mark(role string, v Point, radius float64) {
 	}
 }
 
-// Note writes a value beside a pair of values, shifted by millimetres, if it
-// lies within the frame.
+// Note writes a value beside a pair of values, if it lies within the frame: shifted by
+// millimetres, or on another side where a label or a line is there.
 func (c Chart) Note(role string, v, shift Point, anchor Anchor, text say.Value) {
 	if c.Holds(v) {
 		at := c.At(v)
-		c.drawing.Label(role, Point{at.X + shift.X, at.Y + shift.Y}, anchor, text)
+		places := append([]Place{{At: Point{at.X + shift.X, at.Y + shift.Y}, Anchor: anchor}}, Beside(at, max(1.8, math.Hypot(shift.X, shift.Y)))...)
+		c.drawing.Offer(role, Keep, text, append(places, Beside(at, 4)...)...)
 	}
 }
 

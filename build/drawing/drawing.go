@@ -44,9 +44,11 @@ type Shape struct {
 	Text    say.Value // of a label
 	Anchor  Anchor    // of a label
 	Turn    float64   // degrees clockwise; of a label about its point
-	Wide    float64   // mm; a label with Wide set is broken into lines no wider, Size tall and Leading apart
-	Size    float64   // mm; that the style sheet gives the role's letters
+	Wide    float64   // mm; a label with Wide set is broken into lines no wider, Leading apart
 	Leading float64   // mm; from line to line
+	Most    int       // lines, if not 0; a text that is cut off ends in …
+	After   bool      // a label with Wide set begins below the lines of the one before it
+	Floor   float64   // mm, if not 0; lines of a label with Wide set end above it
 	Href    string    // the page that the shape leads to
 
 	Places []Place // of a label that has a choice; see Offer
@@ -90,7 +92,8 @@ func (d *Drawing) Turned(role string, at Point, clockwise float64, text say.Valu
 
 // Paragraph writes a value in as many lines as it needs, no wider than wide; the
 // point is the left end of the first line. How many lines that makes depends on
-// the language: leave room. Size is what the style sheet gives the role.
-func (d *Drawing) Paragraph(role string, at Point, wide, size, leading float64, text say.Value) {
-	d.Shapes = append(d.Shapes, Shape{Role: role, Points: []Point{at}, Text: text, Anchor: Start, Wide: wide, Size: size, Leading: leading})
+// the language: leave room, or set Most, After or Floor of the shape that it returns.
+func (d *Drawing) Paragraph(role string, at Point, wide, leading float64, text say.Value) *Shape {
+	d.Shapes = append(d.Shapes, Shape{Role: role, Points: []Point{at}, Text: text, Anchor: Start, Wide: wide, Leading: leading})
+	return &d.Shapes[len(d.Shapes)-1]
 }

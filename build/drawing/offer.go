@@ -14,9 +14,11 @@ type Place struct {
 	At     Point
 	Anchor Anchor
 	Sits   Sits
-	Lift   float64 // upward from At, in sizes of the letters, so that rows of labels grow with them
-	Wide   float64 // mm; where it is set the label is broken into lines no wider
-	Leader []Point // a line from the thing to the label, drawn with it where the label stands here
+	Lift   float64   // upward from At, in sizes of the letters, so that rows of labels grow with them
+	Wide   float64   // mm; where it is set the label is broken into lines no wider
+	Fits   float64   // mm; where it is set the label stands here only if it is no wider
+	Leader []Point   // a line from the thing to the label, drawn with it where the label stands here; its end is lifted with the label
+	Text   say.Value // a shorter one for this place; none where it is the zero Value
 }
 
 // Sits says what of a label is at the height of its point.
@@ -36,6 +38,12 @@ const Keep = 0
 type Round struct {
 	Centre Point
 	Radius float64 // mm
+}
+
+// Saying is the place with a shorter text.
+func (p Place) Saying(text say.Value) Place {
+	p.Text = text
+	return p
 }
 
 // Offer writes a label at the best of several places. Labels of lower rank come first,

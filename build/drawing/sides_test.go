@@ -45,7 +45,7 @@ func TestChartFromOtherThanNothing(t *testing.T) {
 		t.Errorf("%d lines", grid)
 	}
 	for key, want := range map[string]drawing.Point{
-		"end -20": {X: 18.5, Y: 56.1}, "end 60": {X: 18.5, Y: 16.1}, "middle 150": {X: 45, Y: 64.5}, "up": {X: 20, Y: 8.5}, "along": {X: 120, Y: 69},
+		"end -20": {X: 18.5, Y: 55.3}, "end 60": {X: 18.5, Y: 15.3}, "middle 150": {X: 45, Y: 62.3}, "up": {X: 20, Y: 8.5}, "along": {X: 120, Y: 62.3},
 	} {
 		if got, ok := figures[key]; !ok || math.Hypot(got.X-want.X, got.Y-want.Y) > 1e-9 {
 			t.Errorf("%q stands at %v, want %v", key, got, want)
@@ -167,11 +167,11 @@ func TestSheetsOverlap(t *testing.T) {
 func TestTurnedLabels(t *testing.T) {
 	var d drawing.Drawing
 	d.Turned("hint", drawing.Point{X: 1, Y: 2}, -90, say.Text("x"))
-	d.Paragraph("ask", drawing.Point{X: 3, Y: 4}, 50, 3, 4, say.Text("y"))
+	d.Paragraph("ask", drawing.Point{X: 3, Y: 4}, 50, 4, say.Text("y"))
 	if a := d.Shapes[0]; a.Turn != -90 || a.Anchor != drawing.Middle || a.Points[0] != (drawing.Point{X: 1, Y: 2}) {
 		t.Errorf("the label is %v", a)
 	}
-	if b := d.Shapes[1]; b.Wide != 50 || b.Size != 3 || b.Leading != 4 || b.Anchor != drawing.Start {
+	if b := d.Shapes[1]; b.Wide != 50 || b.Leading != 4 || b.Anchor != drawing.Start {
 		t.Errorf("the paragraph is %v", b)
 	}
 }

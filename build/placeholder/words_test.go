@@ -129,7 +129,7 @@ func formKeys(words *typeset.Words) (keys []string) {
 // builtKeys are those that the code puts together.
 func builtKeys() (keys []string) {
 	for i := range 12 {
-		keys = append(keys, fmt.Sprint("month.", i+1), fmt.Sprint("weekday.", i%7))
+		keys = append(keys, fmt.Sprint("month.", i+1), fmt.Sprint("weekday.", i%7), fmt.Sprint("weekday-short.", i%7))
 	}
 	for _, share := range []string{"class", "group", "group_shared", "pupil", "pupil_shared"} {
 		keys = append(keys, "kit."+share, "kit."+share+"_spare", "share."+share)

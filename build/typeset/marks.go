@@ -33,9 +33,9 @@ const (
 )
 
 // quiet are the roles of lines that may run below words, which keep a rim of paper or
-// are darker: nets, scales, traces across the whole drawing. Words still rather stand
+// are darker: nets and traces across the whole drawing. Words still rather stand
 // where none runs.
-var quiet = []string{"grid", "axis", "height", "figure-line", "equator", "ecliptic", "orbit", "ray", "beam", "seam", "leader", "dimension", "field", "reach", "clear", "rule"}
+var quiet = []string{"grid", "height", "figure-line", "equator", "ecliptic", "orbit", "ray", "beam", "leader"}
 
 func isQuiet(role string) bool {
 	for r := range strings.FieldsSeq(role) {

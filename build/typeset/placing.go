@@ -3,8 +3,10 @@ package typeset
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"noonbook/build/drawing"
+	"noonbook/build/say"
 )
 
 // A Reading is where a drawing is read.
@@ -52,13 +54,17 @@ type Label struct {
 // accent rises higher than rise, and seldom meets anything there.
 const (
 	letterRise = 0.74 // above the foot
-	letterFall = 0.22 // below it
+	letterFall = 0.22 // below it, of those that have a tail
 	letterSide = 0.15 // kept free at both sides
 	lineStep   = 1.2  // from line to line
 )
 
 // Corners returns the corners of what a label covers.
 func (l Label) Corners() [4]drawing.Point { return l.patch.corners() }
+
+// tries is how often a drawing is begun anew with those labels first for which there was
+// no place.
+const tries = 4
 
 // Place finds the places of a drawing's labels for a reading, in the order of its shapes.
 // Labels without a choice stand where they are drawn; on a narrow screen, where letters
@@ -72,7 +78,7 @@ func (w *Words) Place(d *drawing.Drawing, r Reading) []Label {
 			order = append(order, i)
 		}
 	}
-	fixed := func(i int) bool { return len(d.Shapes[i].Places) == 0 && r != OnPhone }
+	fixed := func(i int) bool { return len(d.Shapes[i].Places) == 0 && (r != OnPhone || d.Shapes[i].Wide > 0) }
 	slices.SortStableFunc(order, func(i, j int) int {
 		switch a, b := &d.Shapes[i], &d.Shapes[j]; {
 		case fixed(i) != fixed(j):
@@ -84,18 +90,49 @@ func (w *Words) Place(d *drawing.Drawing, r Reading) []Label {
 			return a.Rank - b.Rank
 		}
 	})
-	for _, i := range order {
-		if fixed(i) {
-			p.take(p.fixed(i))
-			continue
+	fewest, best := len(order)+1, []Label(nil)
+	for range tries {
+		p.taken, p.below = nil, 0
+		var crowded []int
+		for _, i := range order {
+			if fixed(i) {
+				if l := p.fixed(i); len(l.Lines) > 0 {
+					p.take(l)
+				}
+				continue
+			}
+			p.look()
+			l, ok := p.choose(i)
+			if ok {
+				p.take(l)
+			}
+			if l.Crowded {
+				crowded = append(crowded, i)
+			}
 		}
-		p.look()
-		if l, ok := p.choose(i); ok {
-			p.take(l)
+		if len(crowded) < fewest {
+			fewest, best = len(crowded), p.taken
 		}
+		if len(crowded) == 0 {
+			break
+		}
+		slices.SortStableFunc(order, func(i, j int) int { return first(i, fixed, crowded) - first(j, fixed, crowded) })
 	}
+	p.taken = best
 	slices.SortFunc(p.taken, func(a, b Label) int { return a.Shape - b.Shape })
 	return p.taken
+}
+
+// first sorts labels that stand fast before those that found no place, and these before
+// all others.
+func first(i int, fixed func(int) bool, crowded []int) int {
+	switch {
+	case fixed(i):
+		return 0
+	case slices.Contains(crowded, i):
+		return 1
+	}
+	return 2
 }
 
 // A placing is a drawing whose labels find their places.
@@ -106,7 +143,8 @@ type placing struct {
 	reading Reading
 	least   float64
 	taken   []Label
-	marks   *marks // what is drawn besides labels; made when the first label has a choice
+	marks   *marks  // what is drawn besides labels; made when the first label has a choice
+	below   float64 // where the next line of the paragraph before would stand
 }
 
 func (p *placing) take(l Label) { p.taken = append(p.taken, l) }
@@ -135,34 +173,60 @@ func (p *placing) fixed(i int) Label {
 	text := p.words.Text(s.Text)
 	l.Lines, l.At = []string{text}, s.Points[0]
 	if s.Wide > 0 {
-		l.Lines = linesOf(text, s.Wide/l.Size, l.lettering.face)
 		l.Leading = s.Leading * l.Grown
+		if s.After {
+			l.At.Y = max(l.At.Y, p.below)
+		}
+		l.Lines = cutOff(linesOf(text, s.Wide/l.Size, l.lettering.face), s.Most)
+		p.below = l.At.Y + float64(len(l.Lines))*l.Leading
+		for n := len(l.Lines); s.Floor > 0 && n > 0 && l.At.Y+float64(n-1)*l.Leading >= s.Floor; n-- {
+			l.Lines = l.Lines[:n-1]
+		}
 	}
 	l.cover()
 	return l
 }
 
+// cutOff leaves so many lines, the last with a sign that more was said.
+func cutOff(lines []string, most int) []string {
+	if most <= 0 || len(lines) <= most {
+		return lines
+	}
+	lines = slices.Clone(lines[:most])
+	lines[most-1] += " …"
+	return lines
+}
+
 // at puts a label to one of its places.
 func (l *Label) at(c drawing.Place, text string) {
 	l.Lines, l.Anchor, l.Leader = []string{text}, c.Anchor, c.Leader
+	if n := len(c.Leader); n > 0 && c.Lift != 0 {
+		l.Leader = slices.Clone(c.Leader)
+		l.Leader[n-1].Y -= c.Lift * l.Size
+	}
 	if c.Wide > 0 {
 		l.Lines = linesOf(text, c.Wide/l.Size, l.lettering.face)
 	}
 	rows := float64(len(l.Lines)-1) * l.Leading
-	l.At = drawing.Point{X: c.At.X, Y: c.At.Y - c.Lift*l.Size}
+	down := -c.Lift * l.Size
 	switch c.Sits {
 	case drawing.OnFoot:
-		l.At.Y -= rows
+		down -= rows
 	case drawing.Centred:
-		l.At.Y += (letterRise-letterFall)/2*l.Size - rows/2
+		down += (letterRise-letterFall)/2*l.Size - rows/2
 	case drawing.Hanging:
-		l.At.Y += letterRise * l.Size
+		down += letterRise * l.Size
 	}
+	sin, cos := math.Sincos(l.Turn * math.Pi / 180)
+	l.At = drawing.Point{X: c.At.X - down*sin, Y: c.At.Y + down*cos}
 	l.cover()
 }
 
 // cover reckons what a label covers.
 func (l *Label) cover() {
+	if len(l.Lines) == 0 {
+		return
+	}
 	wide := 0.0
 	for _, line := range l.Lines {
 		wide = max(wide, widthOf(line, l.lettering.face)*l.Size)
@@ -174,48 +238,74 @@ func (l *Label) cover() {
 	case drawing.End:
 		left = -wide
 	}
+	fall := 0.0
+	if strings.ContainsAny(l.Lines[len(l.Lines)-1], tailed) {
+		fall = letterFall * l.Size
+	}
 	l.patch = patchAt(l.At, l.Turn, drawing.Box{
 		Left: left, Right: left + wide,
-		Top: -letterRise * l.Size, Bottom: letterFall*l.Size + float64(len(l.Lines)-1)*l.Leading,
+		Top: -letterRise * l.Size, Bottom: fall + float64(len(l.Lines)-1)*l.Leading,
 	})
 }
 
-// What a place costs: each that is passed over, and what runs below the label there.
+// tailed are letters that reach below the foot of the others.
+const tailed = "gjpqyçQÇ,;()[]{}|/_@$§µ"
+
+// What a place costs: how many are passed over for it, at most costPassed, which is less
+// than a line, and what runs below the label there.
 const (
-	costPassed = 1.0
+	costPassed = 10
 	costQuiet  = 2.5 // a line of a net, which may run below words
 	costLine   = 12.0
 	costMark   = 200.0 // a mark that the label would hide
 )
 
 // choose finds the cheapest free place. ok is false where there is none and the label
-// may be left out.
+// may be left out. One that may not is then also pushed sideways into the drawing.
 func (p *placing) choose(i int) (best Label, ok bool) {
 	s, l := &p.drawing.Shapes[i], p.start(i)
+	places, pushed := s.Places, p.reading == OnPhone && len(s.Places) == 0
 	text := p.words.Text(s.Text)
-	places := s.Places
 	if len(places) == 0 {
 		places = p.near(i, l, text)
 	}
+	best, ok = p.cheapest(s, l, text, places, pushed)
+	if !pushed && (best.Crowded || !ok && s.Rank == drawing.Keep) {
+		if free, found := p.cheapest(s, l, text, places, true); found && !free.Crowded {
+			return free, true
+		}
+	}
+	return best, ok
+}
+
+func (p *placing) cheapest(s *drawing.Shape, l Label, text string, places []drawing.Place, pushed bool) (best Label, ok bool) {
 	cost, crowd := math.Inf(1), math.Inf(1)
 	var crowded Label
 	for n, c := range places {
-		passed := costPassed * float64(n)
+		passed := costPassed * float64(n) / float64(n+costPassed)
 		if passed >= cost {
 			break
 		}
-		l.at(c, text)
-		if p.reading == OnPhone && len(s.Places) == 0 {
+		if c.Text.Kind != say.Nothing {
+			l.at(c, p.words.Text(c.Text))
+		} else {
+			l.at(c, text)
+		}
+		if pushed {
 			p.pushIn(&l)
 		}
-		if blocked := p.blocked(&l, s.Within); blocked > 0 {
+		blocked := p.blocked(&l, s.Within)
+		if wide := l.patch.box.Right - l.patch.box.Left; c.Fits > 0 && wide > c.Fits {
+			blocked += (wide - c.Fits) * l.Size
+		}
+		if blocked > 0 {
 			if s.Rank == drawing.Keep && blocked < crowd {
 				crowded, crowd = l, blocked
 			}
 			continue
 		}
 		below := p.marks.below(l.patch)
-		if s.Rank != drawing.Keep && below >= costMark {
+		if s.Rank != drawing.Keep && below >= costLine {
 			continue
 		}
 		if passed+below < cost {
@@ -236,7 +326,7 @@ func (p *placing) blocked(l *Label, within drawing.Round) float64 {
 	over := 0.0
 	h := l.patch.hull
 	out := max(0, -h.Left) + max(0, h.Right-p.drawing.Width)
-	if p.reading != OnPhone { // there the drawing grows up and down
+	if p.reading == OnPaper { // on a page a drawing grows up and down
 		out += max(0, -h.Top) + max(0, h.Bottom-p.drawing.Height)
 	}
 	if out > slack {
@@ -273,8 +363,8 @@ func (p *placing) blocked(l *Label, within drawing.Round) float64 {
 // height; what is wider than the drawing is broken into lines.
 func (p *placing) near(i int, l Label, text string) []drawing.Place {
 	s := &p.drawing.Shapes[i]
-	if l.Grown == 1 || l.Turn != 0 || s.Wide > 0 {
-		return []drawing.Place{{At: s.Points[0], Anchor: s.Anchor, Wide: s.Wide}}
+	if l.Grown == 1 || l.Turn != 0 {
+		return []drawing.Place{{At: s.Points[0], Anchor: s.Anchor}}
 	}
 	size, foot := l.Size/l.Grown, s.Points[0]
 	head := drawing.Point{X: foot.X, Y: foot.Y - letterRise*size}

@@ -2,17 +2,23 @@ package typeset
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"noonbook/build/drawing"
 )
 
 // AppendDrawing appends a drawing as SVG, one user unit a millimetre, with its
-// title and description.
+// title and description. Where the letters would be too small on a phone the labels
+// come twice, for a wide page and for a narrow one, and the style sheet shows one.
 func (w *Words) AppendDrawing(dst []byte, d drawing.Drawing) []byte {
 	labels := w.Place(&d, OnPage)
-	close := closed(&d, labels)
-	top, bottom := close.extent(&d, labels)
+	var onPhone []Label
+	if !d.Ornament && tooSmall(labels, OnPhone.least(&d)) {
+		onPhone = w.Place(&d, OnPhone)
+	}
+	close := closed(&d, labels, onPhone)
+	top, bottom := close.extent(&d, labels, onPhone)
 	dst = append(dst, `<svg class="drawing `...)
 	dst = appendAttribute(dst, d.Name)
 	dst = append(dst, `" viewBox="0 `...)
@@ -27,13 +33,28 @@ func (w *Words) AppendDrawing(dst []byte, d drawing.Drawing) []byte {
 		dst = append(dst, `" role="img">`...)
 		dst = w.appendTitle(dst, d)
 	}
-	dst = appendShapes(dst, close.shapes(d.Shapes), close.labels(labels))
+	if onPhone == nil {
+		dst = appendShapes(dst, close.shapes(d.Shapes), close.labels(labels))
+	} else {
+		shapes := close.shapes(d.Shapes)
+		dst = appendShapes(dst, shapes, nil)
+		dst = append(dst, `<g class="wide">`...)
+		dst = appendLabels(dst, shapes, close.labels(labels))
+		dst = append(dst, `</g><g class="narrow">`...)
+		dst = appendLabels(dst, shapes, close.labels(onPhone))
+		dst = append(dst, `</g>`...)
+	}
 	return append(dst, `</svg>`...)
 }
 
 // appendOnPaper appends the shapes of a printable.
 func (w *Words) appendOnPaper(dst []byte, d *drawing.Drawing) []byte {
 	return appendShapes(dst, d.Shapes, w.Place(d, OnPaper))
+}
+
+// tooSmall reports whether letters are smaller than that many millimetres.
+func tooSmall(labels []Label, least float64) bool {
+	return slices.ContainsFunc(labels, func(l Label) bool { return l.Size < least-1e-9 })
 }
 
 func (w *Words) appendTitle(dst []byte, d drawing.Drawing) []byte {
@@ -76,6 +97,36 @@ func appendShapes(dst []byte, shapes []drawing.Shape, labels []Label) []byte {
 	}
 	return dst
 }
+
+// appendLabels appends labels alone. Letters that have grown stand in a group that is
+// drawn larger, so that the style sheet says once how large they are.
+func appendLabels(dst []byte, shapes []drawing.Shape, labels []Label) []byte {
+	var grown []float64
+	for _, l := range labels {
+		if !slices.Contains(grown, l.Grown) {
+			grown = append(grown, l.Grown)
+		}
+	}
+	for _, times := range grown {
+		if times != 1 {
+			dst = append(dst, `<g transform="scale(`...)
+			dst = strconv.AppendFloat(dst, larger(times), 'f', -1, 64)
+			dst = append(dst, `)">`...)
+		}
+		for _, l := range labels {
+			if l.Grown == times {
+				dst = appendLabel(dst, shapes[l.Shape].Role, l, larger(times))
+			}
+		}
+		if times != 1 {
+			dst = append(dst, `</g>`...)
+		}
+	}
+	return dst
+}
+
+// larger is a scale with three decimals, rounded up.
+func larger(times float64) float64 { return math.Ceil(times*1000-1e-6) / 1000 }
 
 func appendShape(dst []byte, s drawing.Shape) []byte {
 	if len(s.Points) == 0 {

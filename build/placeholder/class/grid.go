@@ -22,9 +22,6 @@ const (
 	gridTall   = 9.0  // greatest height
 	gridLine   = 3.0  // from line to line of a goal
 	gridEdge   = 0.2  // that the outer lines keep from the edge of the drawing
-	// gridLetter is the mean width of a letter 2.7 mm high in a wide font: 0.55 of its
-	// height, common practice.
-	gridLetter = 1.5
 )
 
 // What a grid has where the class or the lesson says nothing.
@@ -165,9 +162,9 @@ func gridDrawing(width, height float64, title say.Value, levels []say.Value, goa
 	d.Label("strong", drawing.Point{X: gridEdge + 1.5, Y: head - 2}, drawing.Start, say.Words("marking-grid.pupil"))
 	for i, g := range goals {
 		d.Label("strong", drawing.Point{X: left(i) + column/2, Y: gridTitle + 4}, drawing.Middle, say.Text(g.number))
-		for k, line := range turnedLines(g.text, column) {
-			d.Label("small", drawing.Point{X: left(i) + 3.2 + float64(k)*gridLine, Y: head - 1.5}, drawing.Start, say.Text(line))
-			d.Shapes[len(d.Shapes)-1].Turn = -90
+		if g.text != "" { // what is too long for the column, the table of sentences has
+			p := d.Paragraph("small", drawing.Point{X: left(i) + 3.2, Y: head - 1.5}, gridHead-9, gridLine, say.Text(g.text))
+			p.Turn, p.Most = -90, int((column-1.6)/gridLine)
 		}
 	}
 	for i := range len(goals) + 1 {
@@ -183,16 +180,4 @@ func gridDrawing(width, height float64, title say.Value, levels []say.Value, goa
 		}
 	}
 	return d
-}
-
-// turnedLines breaks a goal into the lines that the head of a column has room for. What
-// is too long ends in …; the table of sentences has all of it.
-func turnedLines(text string, column float64) []string {
-	most := int((column - 1.6) / gridLine)
-	lines := wrapped(text, int((gridHead-9)/gridLetter))
-	if len(lines) > most {
-		lines = lines[:most]
-		lines[most-1] += " …"
-	}
-	return lines
 }

@@ -1,9 +1,7 @@
 package class
 
 import (
-	"strings"
 	"time"
-	"unicode/utf8"
 
 	"noonbook/build/drawing"
 	"noonbook/build/form"
@@ -25,9 +23,6 @@ const (
 	wallLine  = 3.9  // from line to line
 	wallMoon  = 2.4  // radius; its disc stays above the first line of the day
 	wallEdge  = 0.2  // that the outer lines keep from the edge of the drawing
-	// wallLetter is the mean width of a bold letter of a lesson's name, 3.2 mm high,
-	// in a wide font: two thirds of the height, common practice.
-	wallLetter = 2.1
 )
 
 // A weeksPlan is the calendar of a unit in weeks, to pin up.
@@ -161,25 +156,18 @@ func (w *weeksPlan) cell(d *drawing.Drawing, date place.Date, x, y, width, heigh
 		entry.DrawMoon(d, centre, wallMoon, almanac.Moon.LimbFrom(w.p, phase.At))
 		d.Label("small", drawing.Point{X: centre.X - wallMoon - 1, Y: centre.Y + 1}, drawing.End, moon.PhaseName(phase.Phase))
 	}
-	line := y + 9.2
-	put := func(role string, text say.Value) {
-		if line < y+height-0.8 {
-			d.Label(role, drawing.Point{X: x + 1.5, Y: line}, drawing.Start, text)
-		}
-		line += wallLine
+	first := true
+	put := func(role string, text say.Value) { // below what is there, as long as there is room
+		p := d.Paragraph(role, drawing.Point{X: x + 1.5, Y: y + 9.2}, width-3, wallLine, text)
+		p.After, p.Floor = !first, y+height-0.8
+		first = false
 	}
-	letters := int((width - 3) / wallLetter)
 	for _, i := range w.calendar.On(date) {
 		h := w.calendar.Held[i]
 		from, _ := h.Moments(w.p)
 		_, to := h.End().Moments(w.p)
-		for k, text := range wrapped(w.lessons[i].Title, letters-3) {
-			if k == 0 {
-				put("strong", say.Text(text).As("unit-plan.numbered", say.Count(i+1), say.Text(text)))
-			} else {
-				put("strong", say.Text(text))
-			}
-		}
+		title := say.Text(w.lessons[i].Title)
+		put("strong", title.As("unit-plan.numbered", say.Count(i+1), title))
 		put("small", say.Words("unit-plan.times", say.Clock(from), say.Clock(to), skyShort(w.p, h.Slot)))
 	}
 	for i, h := range w.calendar.Held {
@@ -208,22 +196,4 @@ func skyShort(p place.Place, s classroom.Slot) say.Value {
 		return say.Words("unit-plan.dark")
 	}
 	return say.Words("unit-plan.twilight")
-}
-
-// wrapped breaks a text into lines of so many letters at its spaces.
-func wrapped(text string, letters int) []string {
-	var lines []string
-	line := ""
-	for _, word := range strings.Fields(text) {
-		if line != "" && utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > letters {
-			lines = append(lines, line)
-			line = word
-			continue
-		}
-		if line != "" {
-			line += " "
-		}
-		line += word
-	}
-	return append(lines, line)
 }

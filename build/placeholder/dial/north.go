@@ -222,12 +222,16 @@ func stickPicture(d *drawing.Drawing, pairs []pair) {
 		at     time.Time
 		shadow entry.Shadow
 	}{{last.before, last.first}, {last.after, last.second}} {
-		anchor := drawing.Start
-		if end.shadow.Bearing.Sin() < 0 {
-			anchor = drawing.End
+		var places []drawing.Place
+		for _, aside := range []float64{0, 8, -8, 16, -16, 25, -25, 35, -35, 45, -45} {
+			bearing := end.shadow.Bearing + quantity.Degrees(aside)
+			place := drawing.Place{At: toBearing(foot, bearing, cardRadius+2), Anchor: drawing.Start, Sits: drawing.Centred}
+			if bearing.Sin() < 0 {
+				place.Anchor = drawing.End
+			}
+			places = append(places, place)
 		}
-		at := toBearing(foot, end.shadow.Bearing, cardRadius+2)
-		d.Label("figure", drawing.Point{X: at.X, Y: at.Y + 1}, anchor, say.Words("dial-north.touches", say.Clock(end.at)))
+		d.Offer("figure", drawing.Keep, say.Words("dial-north.touches", say.Clock(end.at)), places...)
 	}
 }
 

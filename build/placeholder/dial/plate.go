@@ -190,8 +190,16 @@ func (p plate) compassOn(d *drawing.Drawing, latitude, variation quantity.Angle)
 	const radius = 15.0
 	at := drawing.Point{X: p.toe.X, Y: min(p.toe.Y+21, p.lines.bottom-radius-9)}
 	rose(d, at, radius, latitude, variation)
-	d.Label("small", drawing.Point{X: at.X, Y: at.Y + radius + 4.5}, drawing.Middle,
-		say.Words("dial-face.arrows", poleUp(latitude), entry.Sided(variation.Degrees(), 1, "compass.east_of", "compass.west_of")))
+	places := []drawing.Place{
+		{At: drawing.Point{X: at.X, Y: at.Y + radius + 4.5}, Anchor: drawing.Middle},
+		{At: drawing.Point{X: at.X, Y: at.Y + radius + 2.5}, Anchor: drawing.Middle, Sits: drawing.Hanging, Wide: 2 * radius},
+		{At: drawing.Point{X: at.X, Y: at.Y - radius - 2.5}, Anchor: drawing.Middle, Wide: 2 * radius},
+	}
+	for _, place := range drawing.Beside(at, radius+3)[:2] {
+		place.Wide = 1.2 * radius
+		places = append(places, place)
+	}
+	d.Offer("small", drawing.Keep, say.Words("dial-face.arrows", poleUp(latitude), entry.Sided(variation.Degrees(), 1, "compass.east_of", "compass.west_of")), places...)
 }
 
 // rose draws a compass card on a plate whose noon line runs up the paper.

@@ -35,8 +35,7 @@ func YearChart(d *drawing.Drawing, year int, y drawing.Axis) drawing.Chart {
 	c := d.Chart(YearFrame(), yearAxis(year), y)
 	for i, t := range c.X.Ticks {
 		wide := c.At(drawing.Point{X: c.X.To / 12}).X - YearFrame().Left
-		d.Label("figure", drawing.Point{X: c.At(drawing.Point{X: t.At}).X + wide/2, Y: YearFrame().Bottom + 4.5}, drawing.Middle,
-			ShortMonth(time.January+time.Month(i)))
+		d.AcrossName("figure", drawing.Point{X: c.At(drawing.Point{X: t.At}).X + wide/2, Y: YearFrame().Bottom}, ShortMonth(time.January+time.Month(i)))
 	}
 	return c
 }

@@ -295,14 +295,15 @@ func diarySheet(p place.Place, looks []look) drawing.Drawing {
 		centre := drawing.Point{X: x, Y: y + 6.5 + diaryRadius}
 		d.Disc("rim", centre, diaryRadius)
 		y += 2*diaryRadius + 11.5
+		told := []say.Value{l.from.value()}
 		if l.from <= withAdult {
-			d.Label("small", drawing.Point{X: x, Y: y}, drawing.Middle, say.Clock(l.Best.In(p.Zone)).As("moon-diary.look_at", say.Clock(l.Best.In(p.Zone))))
-			d.Label("small", drawing.Point{X: x, Y: y + 3.5}, drawing.Middle, entry.Toward(l.Where.Azimuth))
-			d.Label("small", drawing.Point{X: x, Y: y + 7}, drawing.Middle, l.from.value())
-		} else {
-			d.Label("small", drawing.Point{X: x, Y: y}, drawing.Middle, l.from.value())
+			told = []say.Value{say.Clock(l.Best.In(p.Zone)).As("moon-diary.look_at", say.Clock(l.Best.In(p.Zone))), entry.Toward(l.Where.Azimuth), l.from.value()}
 		}
-		d.Label("small", drawing.Point{X: x, Y: y + 13}, drawing.Middle, say.Words("moon-diary.seen_at"))
+		for k, text := range told {
+			line := d.Paragraph("small", drawing.Point{X: x, Y: y}, diaryCell-1, 3.5, text)
+			line.Anchor, line.After = drawing.Middle, k > 0
+		}
+		d.Label("small", drawing.Point{X: x, Y: y + 17}, drawing.Middle, say.Words("moon-diary.seen_at"))
 	}
 	return d
 }

@@ -30,8 +30,11 @@ func moonCalendar(first place.Date, moons []moonDate, sundayFirst bool) drawing.
 		Description: say.Line("moon-month.description"),
 	}
 	for i := range 7 {
-		day := [...]string{"weekday.0", "weekday.1", "weekday.2", "weekday.3", "weekday.4", "weekday.5", "weekday.6"}[(i+starts)%7]
-		d.Label("name", drawing.Point{X: (float64(i) + 0.5) * cellWidth, Y: headHeight - 2.2}, drawing.Middle, say.Words(day))
+		day := (i + starts) % 7
+		name := [...]string{"weekday.0", "weekday.1", "weekday.2", "weekday.3", "weekday.4", "weekday.5", "weekday.6"}[day]
+		short := [...]string{"weekday-short.0", "weekday-short.1", "weekday-short.2", "weekday-short.3", "weekday-short.4", "weekday-short.5", "weekday-short.6"}[day]
+		cell := drawing.Place{At: drawing.Point{X: (float64(i) + 0.5) * cellWidth, Y: headHeight - 2.2}, Anchor: drawing.Middle, Fits: cellWidth}
+		d.Offer("name", drawing.Keep, say.Words(name), cell, cell.Saying(say.Words(short)))
 	}
 	for week := range weeks + 1 {
 		y := headHeight + float64(week)*cellHeight
@@ -40,7 +43,9 @@ func moonCalendar(first place.Date, moons []moonDate, sundayFirst bool) drawing.
 	for _, m := range moons {
 		cell := before + m.date.Day - 1
 		x, y := float64(cell%7)*cellWidth, headHeight+float64(cell/7)*cellHeight
-		d.Label("figure", drawing.Point{X: x + 1.2, Y: y + 4}, drawing.Start, say.Count(m.date.Day))
+		d.Offer("figure", drawing.Keep, say.Count(m.date.Day),
+			drawing.Place{At: drawing.Point{X: x + 1.2, Y: y + 1.5}, Anchor: drawing.Start, Sits: drawing.Hanging},
+			drawing.Place{At: drawing.Point{X: x + 0.5, Y: y + 0.7}, Anchor: drawing.Start, Sits: drawing.Hanging})
 		centre := drawing.Point{X: x + cellWidth/2, Y: y + moonRadius + 2.5}
 		if m.up {
 			entry.DrawMoon(&d, centre, moonRadius, m.limb)

@@ -96,7 +96,7 @@ func ringDrawing(p place.Place, lit bool, today int) drawing.Drawing {
 		orbit = append(orbit, on(ringRadius, 1+float64(i)/9))
 	}
 	d.Line("orbit", orbit...)
-	d.Area("arrow", on(ringRadius, 1.56), on(ringRadius-1.8, 1.42), on(ringRadius+1.8, 1.42))
+	d.Area("arrow", on(ringRadius, 1.61), on(ringRadius-1.8, 1.47), on(ringRadius+1.8, 1.47))
 	d.Area("nose", drawing.Point{X: head.X - 2, Y: head.Y - 7.6}, drawing.Point{X: head.X, Y: head.Y - 11}, drawing.Point{X: head.X + 2, Y: head.Y - 7.6})
 	d.Disc("skull", head, 8)
 	d.Label("name", drawing.Point{X: head.X, Y: head.Y + 1.2}, drawing.Middle, say.Words("moon-ring.head"))

@@ -49,7 +49,14 @@ func (c canvas) dimension(from, to quantity.Length, y float64, text say.Value) {
 	for _, x := range []float64{a, b} {
 		c.Line("dimension", drawing.Point{X: x, Y: y - 1.2}, drawing.Point{X: x, Y: y + 1.2})
 	}
-	c.Label("figure", drawing.Point{X: (a + b) / 2, Y: y - 1.4}, drawing.Middle, text)
+	middle := drawing.Place{At: drawing.Point{X: (a + b) / 2, Y: y - 1.4}, Anchor: drawing.Middle}
+	below, right, left := middle, middle, middle
+	below.At.Y, below.Sits = y+1.4, drawing.Hanging
+	right.At, right.Anchor, right.Sits = drawing.Point{X: b + 1.5, Y: y}, drawing.Start, drawing.Centred
+	left.At, left.Anchor, left.Sits = drawing.Point{X: a - 1.5, Y: y}, drawing.End, drawing.Centred
+	inTwo := below // lines
+	inTwo.Wide = opticsWidth / 2
+	c.Offer("figure", drawing.Keep, text, middle, left, right, below, inTwo)
 }
 
 // Measures of the pictures in millimetres.
@@ -90,7 +97,11 @@ func (s setting) section(measures bool) drawing.Drawing {
 	front, eye := c.at(0, 0), c.at(s.far, 0)
 	d.Label("name", drawing.Point{X: front.X + 3, Y: front.Y - 1.5}, drawing.Start, say.Words("lens-rays.front_lens"))
 	if room := 16.0; float64(p.EyeTube)*c.scale > room {
-		d.Label("name", drawing.Point{X: eye.X + 3, Y: eye.Y - 1.5}, drawing.Start, say.Words("lens-rays.eye_lens"))
+		half := float64(p.inner.Outside) / 2 * c.scale
+		d.Offer("name", drawing.Keep, say.Words("lens-rays.eye_lens"),
+			drawing.Place{At: drawing.Point{X: eye.X + 3, Y: eye.Y - 1.5}, Anchor: drawing.Start},
+			drawing.Place{At: drawing.Point{X: eye.X - 3, Y: eye.Y - 1.5}, Anchor: drawing.End},
+			drawing.Place{At: drawing.Point{X: eye.X, Y: eye.Y + half + 1.5}, Anchor: drawing.Start, Sits: drawing.Hanging})
 	}
 	c.dimension(0, p.Outer, dimensionRow, measured("tube-plan.measure_outer", p.Outer))
 	low := c.axis + half + 3
@@ -127,6 +138,7 @@ func (s setting) strip(paper drawing.Paper) drawing.Drawing {
 		Description: say.Line("tube-plan.strip_says"),
 	}
 	wide, _ := paper.Area()
+	d.Width = max(d.Width, wide) // what is written above a strip may be longer than it
 	y := tubePieceMargin
 	piece := func(key, partKey string, length quantity.Length) {
 		mm := length.Millimetres()
@@ -136,7 +148,10 @@ func (s setting) strip(paper drawing.Paper) drawing.Drawing {
 			if parts > 1 {
 				label = say.Words(partKey, opticalLength(length, 0), say.Count(int(part)), say.Count(int(parts)))
 			}
-			d.Label("strong", drawing.Point{X: tubePieceMargin, Y: y + 4}, drawing.Start, label)
+			above := drawing.Place{At: drawing.Point{X: tubePieceMargin, Y: y + 4}, Anchor: drawing.Start}
+			inTwo := above // lines, upward
+			inTwo.Wide = d.Width - 2*tubePieceMargin
+			d.Offer("strong", drawing.Keep, label, above, inTwo)
 			y += 6
 			tubePiece(&d, y, mm/parts, part < parts)
 			if key == "tube-plan.strip_inner" {

@@ -106,8 +106,8 @@ var listColumns = []struct {
 	head string
 	wide float64
 }{
-	{"rocket-list.head_flight", 16}, {"rocket-list.head_group", 18}, {"rocket-list.head_rocket", 32},
-	{"rocket-list.head_one", 32}, {"rocket-list.head_two", 32}, {"rocket-list.head_time", 26}, {"rocket-list.head_remark", 32},
+	{"rocket-list.head_flight", 20}, {"rocket-list.head_group", 18}, {"rocket-list.head_rocket", 32},
+	{"rocket-list.head_one", 32}, {"rocket-list.head_two", 32}, {"rocket-list.head_time", 26}, {"rocket-list.head_remark", 28},
 }
 
 // listSheets draws the list. A round that does not fit begins a sheet.

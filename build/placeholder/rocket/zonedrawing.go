@@ -2,6 +2,7 @@ package rocket
 
 import (
 	"math"
+	"slices"
 
 	"noonbook/build/drawing"
 	"noonbook/build/placeholder/entry"
@@ -56,14 +57,13 @@ func (z zone) drawing() drawing.Drawing {
 	d.Area("field", edge...)
 	d.Disc("clear", p.launcher, z.clear.Metres()*p.scale)
 	d.Disc("reach", p.launcher, z.reach.Metres()*p.scale)
-	above := func(away quantity.Length, down float64) drawing.Point {
-		return shifted(p.at(p.up, away), 0, down)
-	}
-	d.Label("figure", above(z.clear, 4.5), drawing.Middle, say.Words("rocket-zone.clear_label", z.clearValue()))
-	d.Label("figure", above(z.reach, 9.5), drawing.Middle, say.Words("rocket-zone.reach_label", z.reachValue()))
 	d.Disc("launcher", p.launcher, 1.3)
-	d.Label("name", shifted(p.launcher, 0, 5), drawing.Middle, say.Words("rocket-zone.launcher_label"))
+	d.Offer("name", drawing.Keep, say.Words("rocket-zone.launcher_label"), append([]drawing.Place{
+		{At: shifted(p.launcher, 0, 2.6), Anchor: drawing.Middle, Sits: drawing.Hanging},
+	}, append(drawing.Beside(p.launcher, 2.4), drawing.Led(p.launcher, 1.6, 5, 8, 12, 16, 22, 30)...)...)...)
 	z.people(&d, p)
+	onCircle(&d, p, z.clear, say.Words("rocket-zone.clear_label", z.clearValue()))
+	onCircle(&d, p, z.reach, say.Words("rocket-zone.reach_label", z.reachValue()))
 	if z.mapped {
 		tip := drawing.Point{X: 6, Y: border}
 		if z.sun.up && p.at(z.sun.bearing, 1).X < p.launcher.X { // away from the Sun
@@ -95,11 +95,11 @@ func (z zone) people(d *drawing.Drawing, p plan) {
 		wardens = []quantity.Angle{class - quantity.Turn/4, class + quantity.Turn/4, class - 5*quantity.Turn/12, class + 5*quantity.Turn/12}
 	}
 	beside := func(at drawing.Point, key string) { // outside the circles
-		anchor, away := drawing.Start, 2.4
+		places := drawing.Beside(at, 2.4)
 		if at.X < p.launcher.X {
-			anchor, away = drawing.End, -away
+			places[0], places[1] = places[1], places[0]
 		}
-		d.Label("name", shifted(at, away, 1.1), anchor, say.Words(key))
+		d.Offer("name", drawing.Keep, say.Words(key), append(places, drawing.Led(at, 1.6, 5, 8, 12)...)...)
 	}
 	for i, bearing := range []quantity.Angle{one, two} {
 		at := p.at(bearing, z.station)
@@ -137,11 +137,41 @@ func (z zone) drawSun(d *drawing.Drawing, p plan, inside drawing.Box) {
 	if z.mapped {
 		label = say.Words("rocket-zone.sun_label", say.Clock(z.sun.at))
 	}
+	places := drawing.Beside(on(far+8), 3.8)
 	if math.Abs(x) > math.Abs(y) {
-		d.Label("figure", shifted(on(far+8), 0, 6.5), drawing.Middle, label)
-	} else {
-		d.Label("figure", shifted(on(far+8), 4, 1.1), drawing.Start, label)
+		places = slices.Concat(places[2:], places[:2])
 	}
+	for _, place := range places[:4] {
+		place.Wide = entry.PictureWidth / 2.5
+		places = append(places, place)
+	}
+	d.Offer("figure", drawing.Keep, label, places...)
+}
+
+// onCircle names a circle: below its top inside, above it outside, at its foot, or within.
+func onCircle(d *drawing.Drawing, p plan, away quantity.Length, text say.Value) {
+	top, foot, middle := p.at(p.up, away), p.at(p.up+quantity.Turn/2, away), p.launcher
+	places := []drawing.Place{
+		{At: shifted(top, 0, 1), Anchor: drawing.Middle, Sits: drawing.Hanging},
+		{At: shifted(top, 0, -1), Anchor: drawing.Middle},
+		{At: shifted(foot, 0, -1), Anchor: drawing.Middle},
+		{At: shifted(foot, 0, 1), Anchor: drawing.Middle, Sits: drawing.Hanging},
+	}
+	for _, share := range []float64{0.75, 0.5, 0.3, -0.75, -0.5, -0.3} {
+		places = append(places, drawing.Place{At: shifted(middle, 0, share*(top.Y-middle.Y)), Anchor: drawing.Middle, Sits: drawing.Centred})
+	}
+	for _, place := range places {
+		place.Wide = 30
+		places = append(places, place)
+	}
+	for _, way := range []quantity.Angle{1, -1, 3, -3} {
+		led := drawing.Led(p.at(p.up+way*quantity.Turn/8, away), 0.3, 8, 13, 20, 30, 45)
+		for i := range led {
+			led[i].Wide = 30
+		}
+		places = append(places, led...)
+	}
+	d.Offer("figure", drawing.Keep, text, places...)
 }
 
 func shifted(p drawing.Point, x, y float64) drawing.Point {

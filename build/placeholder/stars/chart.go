@@ -61,8 +61,12 @@ func (c *starChart) rings() {
 	for _, altitude := range []float64{30, 60} {
 		r := c.radius * c.projection.Radius(quantity.Degrees(90-altitude))
 		c.d.Disc("height", c.centre, r)
-		at := drawing.Point{X: c.centre.X, Y: c.centre.Y + r - 0.8}
-		c.d.Label("figure", at, drawing.Middle, say.Number(altitude, "deg", 0))
+		var places []drawing.Place
+		for _, aside := range []float64{0, 12, -12, 24, -24, 36, -36, 50, -50, 65, -65} {
+			turn := quantity.Degrees(aside)
+			places = append(places, drawing.Place{At: drawing.Point{X: c.centre.X + r*turn.Sin(), Y: c.centre.Y + r*turn.Cos() - 0.8}, Anchor: drawing.Middle})
+		}
+		c.d.Offer("figure", bodyRank, say.Number(altitude, "deg", 0), places...)
 	}
 	const arm = 1.6
 	x, y := c.centre.X, c.centre.Y
@@ -252,16 +256,17 @@ const brightLimit = 1.6
 func (c *starChart) directions() {
 	for i := range 8 {
 		azimuth := quantity.Degrees(45 * float64(i))
-		clockwise, off := -azimuth.Signed().Degrees(), 1.8
+		clockwise, sits := -azimuth.Signed().Degrees(), drawing.OnFoot
 		if math.Abs(clockwise) > 91 {
-			clockwise, off = clockwise+180, 4
+			clockwise, sits = clockwise+180, drawing.Hanging
 		}
-		r := c.radius + off
+		r := c.radius + 1.7
 		at := drawing.Point{X: c.centre.X - r*azimuth.Sin(), Y: c.centre.Y - r*azimuth.Cos()}
 		role := "direction"
 		if i%2 == 1 {
 			role = "half-direction"
 		}
-		c.d.Turned(role, at, quantity.Degrees(clockwise).Signed().Degrees(), entry.Toward(azimuth))
+		c.d.Offer(role, drawing.Keep, entry.Toward(azimuth), drawing.Place{At: at, Anchor: drawing.Middle, Sits: sits})
+		c.d.Shapes[len(c.d.Shapes)-1].Turn = quantity.Degrees(clockwise).Signed().Degrees()
 	}
 }

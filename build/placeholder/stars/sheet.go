@@ -38,31 +38,35 @@ func (c *starChart) on(d *drawing.Drawing, centre drawing.Point, radius float64)
 	c.draw()
 }
 
-// key explains the marks, in one row about a middle.
+// key explains the marks, in two rows about a middle.
 func (c *starChart) key(d *drawing.Drawing, middle, y float64) {
-	x := middle - 88
+	left := middle - 88
+	name := func(x, y float64, key string) {
+		d.Offer("figure", drawing.Keep, say.Words(key), drawing.Place{At: drawing.Point{X: x, Y: y + 0.2}, Anchor: drawing.Start, Sits: drawing.Centred})
+	}
+	x := left
 	for magnitude := range 5 {
 		d.Disc("star", drawing.Point{X: x, Y: y}, starSize(float64(magnitude)))
-		d.Label("figure", drawing.Point{X: x, Y: y + 5}, drawing.Middle, say.Count(magnitude))
+		d.Offer("figure", drawing.Keep, say.Count(magnitude), drawing.Place{At: drawing.Point{X: x, Y: y + 2.6}, Anchor: drawing.Middle, Sits: drawing.Hanging})
 		x += 6
 	}
-	d.Label("figure", drawing.Point{X: x - 1, Y: y + 1}, drawing.Start, say.Words("sky-map.key_magnitude"))
-	x += 33
+	name(x-1, y, "sky-map.key_magnitude")
+	x = left + 96
 	planetMark(d, drawing.Point{X: x, Y: y})
-	d.Label("figure", drawing.Point{X: x + 3, Y: y + 1}, drawing.Start, say.Words("sky-map.key_planet"))
-	x += 20
+	name(x+3, y, "sky-map.key_planet")
+	x = left + 124
 	entry.DrawMoon(d, drawing.Point{X: x, Y: y}, 2, almanac.Limb{Lit: 0.35, Lean: 0.25})
-	d.Label("figure", drawing.Point{X: x + 3.2, Y: y + 1}, drawing.Start, say.Words("body.moon"))
-	x += 17
+	name(x+3.2, y, "body.moon")
+	x = left + 148
+	d.Line("zenith", drawing.Point{X: x - 1.6, Y: y}, drawing.Point{X: x + 1.6, Y: y})
+	d.Line("zenith", drawing.Point{X: x, Y: y - 1.6}, drawing.Point{X: x, Y: y + 1.6})
+	name(x+3, y, "sky-map.key_zenith")
+	y, x = y+7.5, left+34
 	d.Line("ecliptic", drawing.Point{X: x, Y: y}, drawing.Point{X: x + 9, Y: y})
-	d.Label("figure", drawing.Point{X: x + 10.5, Y: y + 1}, drawing.Start, say.Words("sky-map.key_ecliptic"))
-	x += 40
+	name(x+10.5, y, "sky-map.key_ecliptic")
+	x = left + 112
 	d.Line("equator", drawing.Point{X: x, Y: y}, drawing.Point{X: x + 9, Y: y})
-	d.Label("figure", drawing.Point{X: x + 10.5, Y: y + 1}, drawing.Start, say.Words("sky-map.key_equator"))
-	x = middle - 88 + 62
-	d.Line("zenith", drawing.Point{X: x - 1.6, Y: y + 6}, drawing.Point{X: x + 1.6, Y: y + 6})
-	d.Line("zenith", drawing.Point{X: x, Y: y + 4.4}, drawing.Point{X: x, Y: y + 7.6})
-	d.Label("figure", drawing.Point{X: x + 3, Y: y + 7}, drawing.Start, say.Words("sky-map.key_zenith"))
+	name(x+10.5, y, "sky-map.key_equator")
 }
 
 // sheet is the chart on a piece of paper, with what a class needs outside.
@@ -83,7 +87,8 @@ func (c starChart) sheet(v form.Values, p place.Place, at time.Time) drawing.Dra
 	c.key(&d, width/2, y+4)
 	lines := append([]say.Value{say.Words("sky-map.hold"), say.Words("sky-map.hold_fist"), say.Words("sky-map.red_light")}, c.bodiesInWords()...)
 	for i, line := range lines {
-		d.Label("hint", drawing.Point{X: width/2 - 84 - 1, Y: y + keyHeight + 5 + 4.6*float64(i)}, drawing.Start, line)
+		hint := d.Paragraph("hint", drawing.Point{X: width/2 - 84 - 1, Y: y + keyHeight + 4}, width-9, 4.1, line)
+		hint.After = i > 0
 	}
 	return d
 }

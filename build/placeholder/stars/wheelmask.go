@@ -159,24 +159,24 @@ func (w wheelParts) directions(d *drawing.Drawing) {
 		if i%2 == 1 {
 			role = "half-direction"
 		}
-		word := entry.Toward(azimuth)
-		if math.Abs(w.place.Latitude.Degrees()) > 89.9 {
-			word = say.Words("sky-wheel.all_round")
+		word, near := entry.Toward(azimuth), 1.4
+		if math.Abs(w.place.Latitude.Degrees()) > 89.9 { // long, and its ends near the hours
+			role, word, near = "half-direction", say.Words("sky-wheel.all_round"), 0.8
 		}
 		// The text runs along the edge, its foot towards the window's side below it.
 		turn := math.Atan2(nx, -ny) * 180 / math.Pi
-		off := 1.4
+		off, tick := near, 0.9
 		if turn > 91 || turn < -91 {
 			turn, off = turn-math.Copysign(180, turn), 3.6
 		}
 		if math.Hypot(p.X+3.6*nx-c.X, p.Y+3.6*ny-c.Y) > maskRadius-13 {
-			off = min(off, 3)
+			off, tick = min(off, 3), 0.3
 		}
 		if away := math.Hypot(p.X-c.X, p.Y-c.Y); away < padRadius+2 {
 			off += padRadius + 0.5 - away // clear of the pin
 		}
 		d.Turned(role, drawing.Point{X: p.X + off*nx, Y: p.Y + off*ny}, turn, word)
-		d.Line("mark", p, drawing.Point{X: p.X + 0.9*nx, Y: p.Y + 0.9*ny})
+		d.Line("mark", p, drawing.Point{X: p.X + tick*nx, Y: p.Y + tick*ny})
 	}
 }
 

@@ -225,7 +225,7 @@ func drawCard(d *drawing.Drawing, c card, at, size drawing.Point) {
 	}
 	y += 9
 	d.Label("strong", drawing.Point{X: x, Y: y}, drawing.Start, say.Words("strip-cards.notice"))
-	d.Paragraph("cell", drawing.Point{X: x, Y: y + 6}, size.X-2*inset, 3.2, 4.2, c.notice)
+	d.Paragraph("cell", drawing.Point{X: x, Y: y + 6}, size.X-2*inset, 4.2, c.notice)
 	y += 16
 	d.Label("strong", drawing.Point{X: x, Y: y}, drawing.Start, say.Words("strip-cards.own"))
 	for y += 9; y < bottom-5; y += 9 {

@@ -2,6 +2,7 @@ package strip
 
 import (
 	"math"
+	"slices"
 
 	"noonbook/build/drawing"
 	"noonbook/build/placeholder/entry"
@@ -20,19 +21,21 @@ type folded struct {
 type flag struct {
 	squares float64
 	name    say.Value
-	letters int // of the name, as printed
 	role    string
 	radius  float64 // mm, of its mark
-	level   int     // of the name, upward from the paper
 }
 
 const pictureMargin = 6.0
 
-const labelRow = 5.2
-
-const labelLetter = 2.05 // average width of a letter of a label
-
-const labelGap = 1.5 // between names
+// Measures of the names above the paper: from row to row in sizes of their letters, and
+// in millimetres the room that is kept for a row, of which typeset takes out what stays
+// empty, and what is left free at the right of a full row.
+const (
+	labelRow     = 1.45
+	labelRoom    = 8.5
+	asideNames   = 16.35
+	asideNumbers = 8
+)
 
 const paperHeight = 7.0
 
@@ -43,8 +46,9 @@ const mostInRow = 100 // squares
 const mostRows = 6
 
 // fold lays a strip in the asked number of rows, or as many as its length wants:
-// none longer than a hundred squares, and no more than six.
-func fold(squares, rows int, flags []flag) folded {
+// none longer than a hundred squares, and no more than six. At the right of a full row
+// so many millimetres are left.
+func fold(squares, rows int, aside float64) folded {
 	if rows <= 0 {
 		rows = min(mostRows, int(math.Ceil(float64(squares)/mostInRow)))
 	}
@@ -53,14 +57,8 @@ func fold(squares, rows int, flags []flag) folded {
 	if per > mostInRow/2 {
 		per = 10 * math.Ceil(per/10)
 	}
-	wide := 0.0
-	for _, f := range flags {
-		wide = max(wide, f.width())
-	}
-	return folded{float64(squares), per, entry.PictureWidth - max(pictureMargin, wide)}
+	return folded{float64(squares), per, entry.PictureWidth - max(pictureMargin, aside)}
 }
-
-func (f flag) width() float64 { return labelLetter*float64(f.letters) + 2 }
 
 // rows returns the number of rows.
 func (f folded) rows() int { return int(math.Ceil(f.squares/f.row - 1e-9)) }
@@ -75,26 +73,33 @@ func (f folded) across(row int, squares float64) float64 {
 	return pictureMargin + (squares-float64(row)*f.row)/f.row*(f.right-pictureMargin)
 }
 
-// raise gives the flags of one row, in order from the left, the levels at which
-// no name covers another or the line from another down to the paper. Every name
-// begins at its own line and runs to the right, so only the lines further right
-// can cross it: a name that reaches over some of them stands above their names.
-func (f folded) raise(row int, flags []flag) (levels int) {
-	for i := len(flags) - 1; i >= 0; i-- {
-		flags[i].level = 0
-		end := f.across(row, flags[i].squares) + flags[i].width() + labelGap
-		for _, g := range flags[i+1:] {
-			if f.across(row, g.squares) < end {
-				flags[i].level = max(flags[i].level, g.level+1)
+// flags offers the names of one row, in order from the left, places above the paper at
+// y. Every name begins at its own line and runs to the right, so only lines further right
+// can cross it; the names come from the right, and each takes the lowest level where it
+// covers neither a name nor a line. At the end of a row a name may run to the left.
+func (f folded) flags(d *drawing.Drawing, row int, y float64, flags []flag) {
+	for _, g := range slices.Backward(flags) {
+		x := f.across(row, g.squares)
+		var places []drawing.Place
+		for _, side := range []drawing.Anchor{drawing.Start, drawing.End} {
+			aside := 0.8
+			if side == drawing.End {
+				aside = -aside
+			}
+			for level := range flags {
+				places = append(places, drawing.Place{
+					At: drawing.Point{X: x + aside, Y: y - 1.6}, Anchor: side, Lift: labelRow * float64(level),
+					Leader: []drawing.Point{{X: x, Y: y + paperHeight/2 - g.radius}, {X: x, Y: y - 2}},
+				})
 			}
 		}
-		levels = max(levels, flags[i].level+1)
+		d.Disc(g.role, drawing.Point{X: x, Y: y + paperHeight/2}, g.radius)
+		d.Offer("name", drawing.Keep, g.name, places...)
 	}
-	return levels
 }
 
-// draw draws the strip with its flags, which are in order, and returns the
-// height that it takes.
+// draw draws the strip with its flags, which are in order, and gives the drawing its
+// height.
 func (f folded) draw(d *drawing.Drawing, flags []flag) {
 	y := 2.0
 	for row := range f.rows() {
@@ -104,14 +109,11 @@ func (f folded) draw(d *drawing.Drawing, flags []flag) {
 				here = append(here, g)
 			}
 		}
-		y += float64(f.raise(row, here))*labelRow + 2
+		above := y
+		y += labelRoom*float64(len(here)) + 2
+		d.Room(above, y)
 		f.paper(d, row, y)
-		for _, g := range here {
-			x, up := f.across(row, g.squares), y-3-float64(g.level)*labelRow
-			d.Line("leader", drawing.Point{X: x, Y: up + 1}, drawing.Point{X: x, Y: y + paperHeight/2})
-			d.Disc(g.role, drawing.Point{X: x, Y: y + paperHeight/2}, g.radius)
-			d.Label("name", drawing.Point{X: x + 0.8, Y: up + 1.4}, drawing.Start, g.name)
-		}
+		f.flags(d, row, y, here)
 		y += paperHeight + figuresBelow
 	}
 	d.Height = y

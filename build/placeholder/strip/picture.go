@@ -40,13 +40,13 @@ func reckonStripPicture(v form.Values) (result.Result, error) {
 		if !m.Fits {
 			continue
 		}
-		f := flag{squares: m.Squares, name: say.Words("body." + m.Name), letters: len(m.Name), role: "body", radius: 0.9}
+		f := flag{squares: m.Squares, name: say.Words("body." + m.Name), role: "body", radius: 0.9}
 		if m.Orbit == 0 {
 			f.role, f.radius = "sun", 1.8
 		}
 		flags, last = append(flags, f), m.Name
 	}
-	f := fold(s.Squares, argRows.Of(v), flags)
+	f := fold(s.Squares, argRows.Of(v), asideNames)
 	d := drawing.Drawing{
 		Name: "strip", Width: entry.PictureWidth,
 		Title:       say.Line("strip-picture.title", say.Count(s.Squares)),

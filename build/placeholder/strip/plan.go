@@ -1,8 +1,6 @@
 package strip
 
 import (
-	"math"
-
 	"noonbook/build/drawing"
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/say"
@@ -21,11 +19,12 @@ type ground struct {
 const (
 	planWidth   = entry.PictureWidth - 2*pictureMargin
 	planHeight  = 170.0
-	planLetter  = 1.9 // average width of a letter of a name
-	planName    = 3.6 // height of a name
 	planFoot    = 14.0
 	planHeading = 10.0
 )
+
+// leaders are how far from its peg a name may stand, in millimetres.
+var leaders = []float64{3.5, 4.5, 5.5, 6.5, 7.5, 9, 10.5, 12, 14, 16, 18, 21, 24, 28, 32, 37, 43, 50, 60}
 
 func groundOf(o strip.Outline) ground {
 	low, high := o.Bounds()
@@ -59,11 +58,9 @@ func fieldPicture(plan strip.Plan, date place.Date) drawing.Drawing {
 	sun := g.point(plan.Sun)
 	near := plan.Pegs[0].Field.Metres() * g.metre // from the Sun to the nearest planet, on paper
 	sunRadius, pegRadius := min(1.8, max(0.5, 0.6*near)), min(1.1, max(0.5, 0.3*near))
-	taken := []drawing.Box{around(sun, sunRadius)}
 	for _, peg := range plan.Pegs {
 		if peg.Fits {
 			orbit(&d, g, plan, peg)
-			taken = append(taken, around(g.point(peg.Spot), pegRadius+0.3))
 		}
 	}
 	d.Disc("sun", sun, sunRadius)
@@ -74,7 +71,8 @@ func fieldPicture(plan strip.Plan, date place.Date) drawing.Drawing {
 		}
 		at := g.point(peg.Spot)
 		d.Disc("body", at, pegRadius)
-		taken = append(taken, nameAt(&d, at, say.Words("body."+peg.Name), len(peg.Name), taken, bottom))
+		d.Offer("name", drawing.Keep, say.Words("body."+peg.Name), append(drawing.Beside(at, pegRadius+1.2),
+			drawing.Led(at, pegRadius, leaders...)...)...)
 	}
 	drawScale(&d, g, bottom)
 	drawNorth(&d)
@@ -98,47 +96,6 @@ func orbit(d *drawing.Drawing, g ground, plan strip.Plan, peg strip.Peg) {
 	if len(run) > 1 {
 		d.Line("leader", run...)
 	}
-}
-
-func around(p drawing.Point, radius float64) drawing.Box {
-	return drawing.Box{Left: p.X - radius, Top: p.Y - radius, Right: p.X + radius, Bottom: p.Y + radius}
-}
-
-// nameAt writes a name where it covers nothing, as near to its place as it can
-// be on rings of growing size, with a line where it stands away from it.
-func nameAt(d *drawing.Drawing, at drawing.Point, name say.Value, letters int, taken []drawing.Box, bottom float64) drawing.Box {
-	wide := planLetter*float64(letters) + 1
-	last := drawing.Box{}
-	for ring := 2.6; ring < 60; ring += 1.3 {
-		for step := range 24 {
-			sin, cos := math.Sincos(float64(step) * 2 * math.Pi / 24)
-			foot := drawing.Point{X: at.X + ring*cos, Y: at.Y + ring*sin}
-			b := drawing.Box{Left: foot.X, Top: foot.Y - planName/2, Right: foot.X + wide, Bottom: foot.Y + planName/2}
-			if cos < 0 {
-				b.Left, b.Right = foot.X-wide, foot.X
-			}
-			last = b
-			if b.Left < 0 || b.Right > entry.PictureWidth || b.Top < 1 || b.Bottom > bottom || meetsAny(b, taken) {
-				continue
-			}
-			if ring > 3 {
-				d.Line("leader", at, foot)
-			}
-			d.Label("name", drawing.Point{X: b.Left + 0.5, Y: foot.Y + 1.2}, drawing.Start, name)
-			return b
-		}
-	}
-	d.Label("name", drawing.Point{X: last.Left + 0.5, Y: last.Bottom - 0.6}, drawing.Start, name)
-	return last
-}
-
-func meetsAny(b drawing.Box, taken []drawing.Box) bool {
-	for _, c := range taken {
-		if b.Meets(c) {
-			return true
-		}
-	}
-	return false
 }
 
 // drawScale draws a bar of a round length on the ground.

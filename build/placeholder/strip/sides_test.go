@@ -8,6 +8,7 @@ import (
 
 	"noonbook/build/drawing"
 	"noonbook/build/placeholder/entrytest"
+	"noonbook/build/typeset"
 )
 
 const degree = math.Pi / 180
@@ -291,22 +292,20 @@ func TestStripReadsLikeText(t *testing.T) {
 	}
 	per := 300.0 / float64(len(papers))
 	wide := papers[0].Points[1].X - papers[0].Points[0].X
-	labels := entrytest.Labels(t, d)
-	leaders := entrytest.Roled(d, "leader")
+	placed := map[string]typeset.Label{}
+	for _, l := range entrytest.English(t).Place(&d, typeset.OnPage) {
+		placed[l.Lines[0]] = l
+	}
 	squares := map[string]float64{"Earth": 9.97677, "Jupiter": 51.9079, "Saturn": 95.145, "Neptune": 300}
 	for name, at := range squares {
 		row := math.Min(math.Ceil(at/per)-1, float64(len(papers))-1)
 		want := papers[int(row)].Points[0].X + (at-row*per)/per*wide
-		label := labels[name]
-		if math.Abs(label.X-0.8-want) > 0.2 {
-			t.Errorf("%s stands at %v, its place is %v in row %v", name, label.X-0.8, want, row)
+		label := placed[name]
+		if math.Abs(label.At.X-0.8-want) > 0.2 {
+			t.Errorf("%s stands at %v, its place is %v in row %v", name, label.At.X-0.8, want, row)
 		}
-		found := false
-		for _, l := range leaders {
-			found = found || math.Abs(l.Points[0].X-want) < 0.2 && l.Points[1].Y > papers[int(row)].Points[0].Y && l.Points[1].Y < papers[int(row)].Points[2].Y
-		}
-		if !found {
-			t.Errorf("no line leads to %s", name)
+		if l := label.Leader; len(l) != 2 || math.Abs(l[0].X-want) > 0.2 || l[0].Y < papers[int(row)].Points[0].Y || l[0].Y > papers[int(row)].Points[2].Y {
+			t.Errorf("no line leads to %s: %v", name, l)
 		}
 	}
 }

@@ -61,30 +61,32 @@ func TestThreeSquares(t *testing.T) {
 	}
 }
 
-// names returns where the names of a drawing stand. A letter of 3.4 mm is taken
-// as 1.9 mm wide on average; in serif and sans faces the average is 0.5 of the
-// height, 1.7 mm: common practice, no source.
-func names(t *testing.T, words *typeset.Words, d drawing.Drawing) []entrytest.Covered {
-	t.Helper()
-	var list []entrytest.Covered
-	for _, s := range d.Shapes {
-		if s.Role != "name" {
+// names returns where the names of a drawing stand.
+func names(words *typeset.Words, d *drawing.Drawing, on typeset.Reading) (boxes []entrytest.Covered, leaders [][]drawing.Point) {
+	for _, l := range words.Place(d, on) {
+		if d.Shapes[l.Shape].Role != "name" {
 			continue
 		}
-		wide := 1.9 * float64(len([]rune(words.Text(s.Text))))
-		at := s.Points[0]
-		list = append(list, entrytest.Covered{Left: at.X, Top: at.Y - 2.6, Right: at.X + wide, Bottom: at.Y + 0.6})
+		c := l.Corners()
+		boxes = append(boxes, entrytest.Covered{Left: c[0].X, Top: c[0].Y, Right: c[2].X, Bottom: c[2].Y})
+		if l.Leader != nil {
+			leaders = append(leaders, l.Leader)
+		}
 	}
-	return list
+	return boxes, leaders
 }
 
 // No name covers another, the upright line to another, or leaves the drawing;
 // whatever the length of the strip, its last body and its rows, for planets,
 // the long story and the field.
 func TestNamesNeverCollide(t *testing.T) {
-	words, err := typeset.Language("en", false)
-	if err != nil {
-		t.Fatal(err)
+	var languages []*typeset.Words
+	for _, code := range typeset.Languages() {
+		words, err := typeset.Language(code, false)
+		if err != nil {
+			t.Fatal(err)
+		}
+		languages = append(languages, words)
 	}
 	check := func(what string, r result.Result, wantNames int) {
 		t.Helper()
@@ -92,27 +94,9 @@ func TestNamesNeverCollide(t *testing.T) {
 			t.Errorf("%s: no drawing", what)
 			return
 		}
-		d := r.Drawings[0]
-		list := names(t, words, d)
-		if len(list) != wantNames {
-			t.Errorf("%s: %d names, want %d", what, len(list), wantNames)
-		}
-		for i, a := range list {
-			if a.Left < 0 || a.Right > d.Width || a.Top < 0 || a.Bottom > d.Height {
-				t.Errorf("%s: name %d leaves the drawing: %v", what, i, a)
-			}
-			for j, b := range list[:i] {
-				if a.Meets(b) {
-					t.Errorf("%s: names %d and %d collide", what, i, j)
-				}
-			}
-			for _, s := range d.Shapes {
-				if s.Role != "leader" || len(s.Points) != 2 || s.Points[0].X != s.Points[1].X {
-					continue
-				}
-				if x := s.Points[0].X; x > a.Left && x < a.Right && s.Points[0].Y < a.Bottom && a.Top < s.Points[1].Y {
-					t.Errorf("%s: a line crosses name %d", what, i)
-				}
+		for _, words := range languages {
+			for name, on := range map[string]typeset.Reading{"page": typeset.OnPage, "phone": typeset.OnPhone} {
+				collide(t, words.Code+" on a "+name+": "+what, words, &r.Drawings[0], on, wantNames)
 			}
 		}
 	}
@@ -133,6 +117,32 @@ func TestNamesNeverCollide(t *testing.T) {
 			for _, size := range []string{"field.width_m=40", "field.width_m=8", "field.length_m=5"} {
 				r := reckon(t, "alder reach", "strip-field", date, "to="+to, size, "margin_m=0.2")
 				check(to+", "+size+" on "+date, r, max(planets, on(r)))
+			}
+		}
+	}
+}
+
+// collide looks for names that meet each other, a line, or the edge; on a phone a drawing
+// grows up and down.
+func collide(t *testing.T, what string, words *typeset.Words, d *drawing.Drawing, on typeset.Reading, wantNames int) {
+	t.Helper()
+	list, leaders := names(words, d, on)
+	if len(list) != wantNames {
+		t.Errorf("%s: %d names, want %d", what, len(list), wantNames)
+	}
+	for i, a := range list {
+		if a.Left < -0.01 || a.Right > d.Width+0.01 || on == typeset.OnPage && (a.Top < 0 || a.Bottom > d.Height) {
+			t.Errorf("%s: name %d leaves the drawing: %v", what, i, a)
+		}
+		for j, b := range list[:i] {
+			if a.Meets(b) {
+				t.Errorf("%s: names %d and %d collide", what, i, j)
+			}
+		}
+		for _, l := range leaders {
+			low, high := min(l[0].Y, l[1].Y), max(l[0].Y, l[1].Y)
+			if x := l[0].X; l[0].X == l[1].X && x > a.Left && x < a.Right && low < a.Bottom && a.Top < high {
+				t.Errorf("%s: a line crosses name %d", what, i)
 			}
 		}
 	}

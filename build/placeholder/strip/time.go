@@ -175,14 +175,14 @@ func storyPicture(v form.Values, s strip.Strip, moments []strip.Moment) drawing.
 		if i == 0 {
 			role, radius = "sun", 1.6
 		}
-		flags = append(flags, flag{squares: m.Squares, name: say.Count(i + 1), letters: 2, role: role, radius: radius})
+		flags = append(flags, flag{squares: m.Squares, name: say.Count(i + 1), role: role, radius: radius})
 	}
 	d := drawing.Drawing{
 		Name: "strip", Width: entry.PictureWidth,
 		Title:       say.Line("strip-time.picture", say.Count(s.Squares)),
 		Description: say.Line("strip-time.description"),
 	}
-	fold(s.Squares, argRows.Of(v), flags).draw(&d, flags)
+	fold(s.Squares, argRows.Of(v), asideNumbers).draw(&d, flags)
 	return d
 }
 
@@ -231,14 +231,14 @@ func spaceTable(e strip.Era) result.Table {
 func spacePicture(v form.Values, e strip.Era) drawing.Drawing {
 	var flags []flag
 	for i, m := range missionsIn(e) {
-		flags = append(flags, flag{squares: e.Squares(m.Date), name: say.Count(i + 1), letters: 2, role: "body", radius: 0.7})
+		flags = append(flags, flag{squares: e.Squares(m.Date), name: say.Count(i + 1), role: "body", radius: 0.7})
 	}
 	d := drawing.Drawing{
 		Name: "strip", Width: entry.PictureWidth,
 		Title:       say.Line("strip-time.space_picture", entry.YearValue(e.First), entry.YearValue(e.Last)),
 		Description: say.Line("strip-time.space_description"),
 	}
-	fold(int(math.Ceil(e.SquaresNeeded)), argRows.Of(v), flags).draw(&d, flags)
+	fold(int(math.Ceil(e.SquaresNeeded)), argRows.Of(v), asideNumbers).draw(&d, flags)
 	return d
 }
 

@@ -16,6 +16,7 @@ const (
 	worldCardHeight = 119.0
 	worldRowHeight  = 5.3
 	worldMiddle     = 116.0 // where the right half begins
+	cardValues      = 38.0  // where the values of the rows begin
 )
 
 // worldSheet draws one or two cards, one above the other, with marks at the ends
@@ -53,22 +54,22 @@ func drawWorld(d *drawing.Drawing, w world.World, at drawing.Point, noon time.Ti
 	for _, row := range cardRows(w, noon, date) {
 		d.Line("rule", on(6, y+1.6), on(worldMiddle-4, y+1.6))
 		d.Label("key", on(6, y), drawing.Start, row[0])
-		d.Label("value", on(34, y), drawing.Start, row[1])
+		d.Label("value", on(cardValues, y), drawing.Start, row[1])
 		y += worldRowHeight
 	}
 	d.Label("strong", on(6, y+1.5), drawing.Start, say.Words("world-cards.open_question"))
-	d.Paragraph("open-question", on(6, y+6.5), worldMiddle-12, 3.5, 4.6, worldQuestion(w))
+	d.Paragraph("open-question", on(6, y+6.5), worldMiddle-12, 4.6, worldQuestion(w))
 	drawSizes(d, w, on(worldMiddle, 6))
 	y = 50.5
 	for _, f := range w.Features() {
 		latitude, longitude := featureWhere(f)
 		d.Label("strong", on(worldMiddle, y), drawing.Start, featureName(f, w))
 		d.Label("position", on(worldMiddle, y+4), drawing.Start, cardPlace(f, latitude, longitude))
-		d.Paragraph("description", on(worldMiddle, y+8), worldCardWidth-worldMiddle-5, 3, 3.8, say.Words("look."+f.Key))
+		d.Paragraph("description", on(worldMiddle, y+8), worldCardWidth-worldMiddle-5, 3.8, say.Words("look."+f.Key))
 		y += 20.5
 	}
 	d.Label("key", on(worldMiddle, worldCardHeight-5.5), drawing.Start, say.Words("world-cards.own_find"))
-	d.Line("rule", on(worldMiddle+29, worldCardHeight-5), on(worldCardWidth-6, worldCardHeight-5))
+	d.Line("rule", on(worldMiddle+34, worldCardHeight-5), on(worldCardWidth-6, worldCardHeight-5))
 }
 
 // cardPlace says where a feature lies and how wide it is, as far as it is known.

@@ -278,7 +278,7 @@ func birthdayTable(l life) result.Table {
 // scaleChart draws what the scale shows as bars, one below the other.
 func scaleChart(mass float64) drawing.Drawing {
 	worlds := world.All()
-	const row, left, right, top = 6.0, 30.0, 160.0, 4.0
+	const row, left, right, top = 6.0, 42.0, 150.0, 4.0
 	d := drawing.Drawing{
 		Name: "chart weights", Width: entry.PictureWidth, Height: top + row*float64(len(worlds)) + 2,
 		Title: say.Line("weight-table.chart", kilograms(mass)), Description: say.Line("weight-table.chart_description"),
@@ -294,9 +294,9 @@ func scaleChart(mass float64) drawing.Drawing {
 		if w.Name == "earth" {
 			role = "earth"
 		}
-		d.Label("figure", drawing.Point{X: left - 2, Y: y + 3.4}, drawing.End, worldName(w))
+		d.Offer("figure", drawing.Keep, worldName(w), drawing.Place{At: drawing.Point{X: left - 2, Y: y + 2.6}, Anchor: drawing.End, Sits: drawing.Centred})
 		d.Area(role, drawing.Point{X: left, Y: y + 0.6}, drawing.Point{X: end, Y: y + 0.6}, drawing.Point{X: end, Y: y + 4.4}, drawing.Point{X: left, Y: y + 4.4})
-		d.Label("figure", drawing.Point{X: end + 1.5, Y: y + 3.4}, drawing.Start, kilograms(w.Weight(mass)))
+		d.Offer("figure", drawing.Keep, kilograms(w.Weight(mass)), drawing.Place{At: drawing.Point{X: end + 1.5, Y: y + 2.6}, Anchor: drawing.Start, Sits: drawing.Centred})
 	}
 	d.Line("axis", drawing.Point{X: left, Y: top}, drawing.Point{X: left, Y: top + row*float64(len(worlds))})
 	return d

@@ -48,7 +48,7 @@ func TestWorldCardsFitTheirPaper(t *testing.T) {
 }
 
 // What a card says keeps to its room, in every language that has words: three lines
-// for a feature and for a question (typeset.Lines estimates widths on the wide side),
+// for a feature and for a question (typeset measures on the wide side),
 // values that end before the right half.
 func TestWorldCardsHoldTheirText(t *testing.T) {
 	for _, code := range typeset.Languages() {
@@ -58,15 +58,12 @@ func TestWorldCardsHoldTheirText(t *testing.T) {
 				t.Fatal(err)
 			}
 			for _, s := range reckon(t, "alder reach", "world-cards", "2027-04-20").Sheets {
-				for _, shape := range s.Drawing.Shapes {
-					text := words.Text(shape.Text)
-					if shape.Wide > 0 {
-						if n := len(typeset.Lines(text, shape.Wide/shape.Size)); n > 3 {
-							t.Errorf("%s: %d lines: %q", code, n, text)
-						}
+				for _, l := range words.Place(&s.Drawing, typeset.OnPaper) {
+					if len(l.Lines) > 3 {
+						t.Errorf("%s: %d lines: %q", code, len(l.Lines), l.Lines)
 					}
-					if shape.Role == "value" && len(typeset.Lines(text, 70/3.4*1.25)) > 1 { // 70 mm of letters 3.4 mm tall
-						t.Errorf("%s: too long for its row: %q", code, text)
+					if c := l.Corners(); s.Drawing.Shapes[l.Shape].Role == "value" && c[1].X-c[0].X > 77 {
+						t.Errorf("%s: too long for its row: %q", code, l.Lines)
 					}
 				}
 			}
