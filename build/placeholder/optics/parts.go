@@ -17,6 +17,7 @@ import (
 func tubeParts() entry.Entry {
 	return entry.Entry{
 		Name:    "tube-parts",
+		Plate:   true,
 		Summary: "The telescope cut open with the names of its parts, without the numbers that pupils find out.",
 		Arguments: form.Form{
 			{Key: argNearestM, Unit: "m", Min: 0.1, Max: 1000, Default: 5.0, Doc: "Distance of the nearest thing that should come out sharp."},
@@ -33,7 +34,7 @@ func tubeParts() entry.Entry {
 			}
 			r := result.Result{Warnings: warnings, Facts: []result.Fact{entry.True("fits", s.plan.fit == lens.Fits)}}
 			if s.plan.fit == lens.Fits {
-				r.Drawings = []drawing.Drawing{s.section(false)}
+				r.Drawings = []drawing.Drawing{s.parts()}
 			}
 			return r, nil
 		},

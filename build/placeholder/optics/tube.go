@@ -65,7 +65,7 @@ func reckonTubePlan(v form.Values) (result.Result, error) {
 		r.Warnings = append(r.Warnings, warning...)
 	}
 	if p.fit == lens.Fits {
-		r.Drawings = []drawing.Drawing{s.section(true)}
+		r.Drawings = []drawing.Drawing{s.section()}
 	}
 	paper := drawing.PaperOf(school.Paper.Of(v))
 	r.Sheets = paper.Sheets(s.strip(paper))

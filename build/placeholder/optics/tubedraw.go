@@ -67,8 +67,8 @@ const (
 )
 
 // section draws the telescope cut open along its length, to scale, set for far
-// things: with its measures, or with the names of its parts alone.
-func (s setting) section(measures bool) drawing.Drawing {
+// things, with its measures.
+func (s setting) section() drawing.Drawing {
 	p := s.plan
 	total := s.far + p.EyeTube
 	d := drawing.Drawing{
@@ -76,24 +76,11 @@ func (s setting) section(measures bool) drawing.Drawing {
 		Title:       say.Line("tube-plan.section", times(s.Magnification())),
 		Description: say.Line("tube-plan.section_says", opticalLength(p.Outer, 0), opticalLength(p.Inner, 0), opticalLength(p.EyeTube, 0), opticalLength(s.far, 0)),
 	}
-	measured := func(key string, l quantity.Length) say.Value { return say.Words(key, opticalLength(l, 0)) }
-	if !measures {
-		d.Name, d.Title, d.Description = "tube-parts", say.Line("tube-parts.title"), say.Line("tube-parts.description")
-		measured = func(key string, _ quantity.Length) say.Value {
-			return say.Words(map[string]string{"tube-plan.measure_outer": "tube-parts.outer", "tube-plan.measure_inner": "tube-parts.inner", "tube-plan.measure_eye": "tube-parts.eye"}[key])
-		}
-	}
 	c := canvas{Drawing: &d, left: opticsMargin, scale: (opticsWidth - 2*opticsMargin) / float64(total), stretch: 1}
 	half := float64(max(p.outer.Outside, s.Front.Diameter)) / 2 * c.scale
 	c.axis = 2*dimensionRow + 4 + half
-	c.box("tube", 0, p.Outer, p.outer.Outside)
-	c.box("tube", s.far-p.Inner, s.far, p.inner.Outside)
-	if p.EyeTube > 0 {
-		c.box("tube", s.far, total, p.inner.Outside)
-	}
-	d.Line("axis", c.at(-0.01, 0), c.at(total+0.005, 0))
-	c.lens(0, s.Front.Diameter)
-	c.lens(s.far, min(s.Eye.Diameter, p.inner.Outside))
+	s.tubes(c)
+	measured := func(key string, l quantity.Length) say.Value { return say.Words(key, opticalLength(l, 0)) }
 	front, eye := c.at(0, 0), c.at(s.far, 0)
 	d.Label("name", drawing.Point{X: front.X + 3, Y: front.Y - 1.5}, drawing.Start, say.Words("lens-rays.front_lens"))
 	if room := 16.0; float64(p.EyeTube)*c.scale > room {
@@ -109,12 +96,108 @@ func (s setting) section(measures bool) drawing.Drawing {
 	if p.EyeTube > 0 {
 		c.dimension(s.far, total, 2*dimensionRow, measured("tube-plan.measure_eye", p.EyeTube))
 	}
-	d.Height = low + dimensionRow + 3
-	if measures {
-		c.dimension(0, s.far, low+2*dimensionRow, say.Words("tube-plan.measure_lenses", opticalLength(s.far, 0)))
-		d.Height += dimensionRow
-	}
+	c.dimension(0, s.far, low+2*dimensionRow, say.Words("tube-plan.measure_lenses", opticalLength(s.far, 0)))
+	d.Height = low + 2*dimensionRow + 3
 	return d
+}
+
+// tubes draws the tubes cut open, each with its two walls, the axis and the lenses.
+func (s setting) tubes(c canvas) {
+	p := s.plan
+	end := s.far + p.EyeTube
+	c.box("tube", 0, p.Outer, p.outer.Outside)
+	c.bore(0, p.Outer, p.outer.Inside)
+	c.box("tube", s.far-p.Inner, s.far, p.inner.Outside)
+	if p.EyeTube > 0 {
+		c.box("tube", s.far, end, p.inner.Outside)
+	}
+	c.bore(s.far-p.Inner, end, p.inner.Inside)
+	c.Line("axis", c.at(-0.01, 0), c.at(end+0.005, 0))
+	c.held(0, s.Front.Diameter, p.outer.Outside)
+	c.held(s.far, min(s.Eye.Diameter, p.inner.Outside), p.inner.Outside)
+}
+
+// bore draws the room within a tube, which is open at both ends.
+func (c canvas) bore(from, to, across quantity.Length) {
+	const over = 0.001 // m
+	c.box("bore", from-over, to+over, across)
+	for _, side := range []quantity.Length{across / 2, -across / 2} {
+		c.Line("wall", c.at(from, side), c.at(to, side))
+	}
+}
+
+// held draws a lens at the end of a tube, in a ring of card where it is narrower.
+func (c canvas) held(at, diameter, tube quantity.Length) {
+	for _, side := range []quantity.Length{1, -1} {
+		if tube-diameter > quantity.Millimetres(1) {
+			c.Line("ring", c.at(at, side*diameter/2), c.at(at, side*tube/2))
+		}
+	}
+	c.lens(at, diameter)
+}
+
+// Measures of the picture of the parts: the eye in millimetres of the eye, the others in those
+// of the drawing. An eye is about 24 mm long (common knowledge, no source).
+const (
+	partsWide   = 150.0
+	partsMargin = 6.0
+	partsAbove  = 13.0 // from the top to the tubes
+	partsBelow  = 15.0
+	eyeRadius   = 12.0
+)
+
+// parts draws the same telescope with the names of its parts and the eye behind it, without a
+// number.
+func (s setting) parts() drawing.Drawing {
+	p := s.plan
+	end := s.far + p.EyeTube
+	eye := quantity.Millimetres(2 * eyeRadius)
+	d := drawing.Drawing{Name: "tube-parts", Width: partsWide, Title: say.Line("tube-parts.title"), Description: say.Line("tube-parts.description")}
+	c := canvas{Drawing: &d, left: partsMargin, scale: (partsWide - 2*partsMargin) / float64(end+eye), stretch: 1}
+	half := float64(max(p.outer.Outside, s.Front.Diameter)) / 2 * c.scale
+	c.axis = partsAbove + half
+	d.Height = c.axis + half + partsBelow
+	s.tubes(c)
+	c.eyeball(end)
+	middle := func(a, b quantity.Length) quantity.Length { return (a + b) / 2 }
+	wall := func(at, outside quantity.Length, up float64) drawing.Point {
+		return c.at(at, outside/2*quantity.Length(up))
+	}
+	above, below := partsMargin+0.5, d.Height-5.6
+	name := func(y float64, part drawing.Point, anchor drawing.Anchor, key string) drawing.Point {
+		at := drawing.Point{X: part.X, Y: y}
+		from := drawing.Point{X: part.X, Y: y + 1.6}
+		if y > c.axis {
+			from.Y = y - 4
+		}
+		c.Line("leader", from, part)
+		c.Disc("dot", part, 0.5)
+		c.Label("name", at, anchor, say.Words(key))
+		return at
+	}
+	name(above, wall(p.Outer*2/5, p.outer.Outside, 0.97), drawing.Middle, "tube-parts.outer")
+	name(below, wall(0, s.Front.Diameter, -0.8), drawing.Start, "lens-rays.front_lens")
+	inner := name(below, wall(middle(s.far-p.Inner, s.far), p.inner.Outside, -0.97), drawing.Middle, "tube-parts.inner")
+	c.Label("says", drawing.Point{X: inner.X, Y: inner.Y + 4.4}, drawing.Middle, say.Words("tube-parts.inner_says"))
+	name(above, wall(s.far, min(s.Eye.Diameter, p.inner.Outside), 0.7), drawing.End, "lens-rays.eye_lens")
+	if p.EyeTube > 0 {
+		name(below, wall(middle(s.far, end), p.inner.Outside, -0.97), drawing.Start, "tube-parts.eye")
+	}
+	name(above, c.at(end+eye/2, quantity.Millimetres(eyeRadius-2)), drawing.Middle, "tube-parts.your_eye")
+	return d
+}
+
+// eyeball draws an eye that looks in, at the end of the eye tube.
+func (c canvas) eyeball(end quantity.Length) {
+	radius := quantity.Millimetres(eyeRadius)
+	c.Disc("eye", c.at(end+radius, 0), float64(radius)*c.scale)
+	const steps = 8
+	var iris []drawing.Point // what is seen of it from the side: a part of the ball's front
+	for i := range steps + 1 {
+		a := quantity.Degrees(32 * (2*float64(i)/steps - 1))
+		iris = append(iris, c.at(end+radius-radius*quantity.Length(a.Cos()), radius*quantity.Length(a.Sin())))
+	}
+	c.Line("iris", iris...)
 }
 
 // Measures of the cutting strip in millimetres.

@@ -793,19 +793,29 @@ func TestPartsByHand(t *testing.T) {
 	// Seen from the side the bottle lies on the ground on the left, and the rocket
 	// stands over the pipe's upper end on the right.
 	d := r.Drawings[0]
-	bottle, rocket, ground := entrytest.Roled(d, "bottle")[0].Points, entrytest.Roled(d, "rocket"), entrytest.Roled(d, "ground")[0].Points[0].Y
-	entrytest.Near(t, "the bottle's underside", bottle[0].Y, ground, 1e-6)
-	if bottle[2].X <= bottle[0].X || rocket[0].Points[0].X <= bottle[2].X || rocket[0].Points[0].Y >= ground {
-		t.Errorf("bottle %v, rocket %v, ground %v", bottle, rocket[0].Points, ground)
+	bottle, ground := entrytest.Path(t, d, "bottle"), entrytest.Path(t, d, "ground")[0].Y
+	low, left, right := math.Inf(-1), math.Inf(1), math.Inf(-1)
+	for _, p := range bottle {
+		low, left, right = max(low, p.Y), min(left, p.X), max(right, p.X)
 	}
-	body, nose := rocket[0].Points, rocket[1].Points
+	entrytest.Near(t, "the bottle's underside", low, ground, 1e-6)
+	body, nose := entrytest.Path(t, d, "rocket body"), entrytest.Path(t, d, "rocket nose")
+	if body[0].X <= right || body[0].Y >= ground {
+		t.Errorf("bottle %v, rocket %v, ground %v", bottle, body, ground)
+	}
 	if nose[2].Y >= nose[0].Y || math.Abs(nose[0].Y-body[2].Y) > 1e-9 || body[2].Y >= body[0].Y {
 		t.Errorf("the nose points to %v from %v", nose[2], nose[0])
 	}
-	upright := entrytest.Roled(d, "pipe")[1].Points
-	mm := (bottle[2].X - bottle[0].X) / 330
+	upright := entrytest.Path(t, d, "pipe upright")
+	mm := (right - left) / 330
 	entrytest.Near(t, "from the pipe's end to the nose", (upright[2].Y-body[2].Y)/mm, 10, 1e-6)
 	entrytest.Near(t, "upright pipe in sight", (upright[0].Y-upright[2].Y)/mm, 250, 1e-6)
+	// The foot comes from above the middle of the bottle and does not reach the sleeve.
+	for _, p := range entrytest.Path(t, d, "foot") {
+		if p.Y >= bottle[len(bottle)-2].Y || p.X < left || p.X > right {
+			t.Errorf("the foot is at %v", p)
+		}
+	}
 }
 
 // The clinometer's figures stand at their angle and its string reaches beyond the

@@ -19,6 +19,7 @@ const (
 func rocketParts() entry.Entry {
 	return entry.Entry{
 		Name:    "rocket-parts",
+		Plate:   true,
 		Summary: "Parts of the launcher from the bottle to the upright pipe, with lengths to cut and how they are joined.",
 		Arguments: append(form.Form{
 			showParts,
@@ -90,7 +91,7 @@ func reckonRocketParts(v form.Values) (result.Result, error) {
 			{Name: "pipe_end", Value: say.Millimetres(end, 0)},
 		},
 		Tables:   []result.Table{table},
-		Drawings: []drawing.Drawing{launcherDrawing(run, seen, d.Body.Millimetres(), d.Nose.Millimetres(), d.Pipe.Millimetres())},
+		Drawings: []drawing.Drawing{launcherDrawing(d, run, seen)},
 		Notes:    []say.Phrase{say.Line("rocket-parts.note")},
 		Working: []say.Phrase{
 			say.Line("rocket-parts.working_upright", append(entry.Enough(long(upright), func(x []float64) float64 { return x[0] - x[1] + x[2] + x[3] },
@@ -99,52 +100,4 @@ func reckonRocketParts(v form.Values) (result.Result, error) {
 				long(run), long(socket), long(argNeckMM.Of(v))), long(level))...),
 		},
 	}, v), nil
-}
-
-// launcherDrawing shows the launcher from the side, to scale, with a rocket on it.
-func launcherDrawing(run, seen, body, nose, pipe float64) drawing.Drawing {
-	const border = 8.0
-	whole := bottleLong + run + elbowRise + 120
-	tall := elbowRise + pipe/2 + seen + noseRoom + nose + 40
-	scale := min((entry.PictureWidth-2*border)/whole, 90/tall)
-	ground := border + tall*scale
-	left := (entry.PictureWidth - whole*scale) / 2
-	at := func(x, up float64) drawing.Point { return drawing.Point{X: left + x*scale, Y: ground - up*scale} }
-	d := drawing.Drawing{
-		Name: "launcher", Width: entry.PictureWidth, Height: ground + 14,
-		Title:       say.Line("rocket-parts.drawing"),
-		Description: say.Line("rocket-parts.description"),
-	}
-	box := func(role string, x, low, wide, high float64) {
-		d.Area(role, at(x, low), at(x+wide, low), at(x+wide, low+high), at(x, low+high))
-	}
-	middle := 30.0 // height of the level pipe's middle
-	neck, thick := bottleLong-70, bottleThick
-	d.Area("bottle", at(0, 0), at(neck, 0), at(bottleLong, middle-14), at(bottleLong, middle+14), at(neck, thick), at(0, thick))
-	box("sleeve", bottleLong-25, middle-18, 70, 36)
-	box("pipe", bottleLong+20, middle-pipe/2, run-20, pipe)
-	corner := bottleLong + run
-	d.Area("elbow", at(corner-20, middle-pipe*0.8), at(corner+pipe*1.3, middle-pipe*0.8), at(corner+pipe*1.3, middle+elbowRise+10), at(corner-pipe*0.3, middle+elbowRise+10), at(corner-pipe*0.3, middle+pipe*0.8), at(corner-20, middle+pipe*0.8))
-	up := middle + elbowRise
-	x := corner
-	box("pipe", x, up, pipe, seen)
-	low := up + seen + noseRoom - body
-	box("rocket", x-1, low, pipe+2, body)
-	top := low + body
-	d.Area("rocket", at(x-1, top), at(x+pipe+1, top), at(x+pipe/2, top+nose))
-	for _, side := range []float64{-1, 1} {
-		edge := x + pipe/2 + side*(pipe/2+1)
-		d.Area("rocket", at(edge, low+52), at(edge, low), at(edge+side*34, low-4), at(edge+side*34, low+24))
-	}
-	d.Line("ground", drawing.Point{X: border / 2, Y: ground}, drawing.Point{X: entry.PictureWidth - border/2, Y: ground})
-	label := func(x float64, key string) {
-		d.Label("name", drawing.Point{X: at(x, 0).X, Y: ground + 5}, drawing.Middle, say.Words(key))
-	}
-	label(bottleLong*0.4, "rocket-parts.bottle_label")
-	label(bottleLong+10, "rocket-parts.sleeve_label")
-	label(bottleLong+run/2, "rocket-parts.level_label")
-	label(corner+10, "rocket-parts.elbow_label")
-	d.Label("name", shifted(at(x, top-body/2), -3, 0), drawing.End, say.Words("rocket-parts.upright_label"))
-	d.Label("name", shifted(at(bottleLong*0.4, thick), 0, -3), drawing.Middle, say.Words("rocket-parts.stamp_label"))
-	return d
 }
