@@ -17,9 +17,10 @@ type Drawing struct {
 	Title, Description say.Phrase
 	Width, Height      float64 // mm
 	Shapes             []Shape
-	Ornament           bool   // repeats what stands beside it in words; hidden from screen readers
-	Blocked            []Box  // where labels that have a choice do not go
-	Spare              []Span // room for rows of labels; what they leave of it is taken out
+	Finding            say.Phrase // of a chart: what it shows, in one sentence below it; none where its key is empty
+	Ornament           bool       // repeats what stands beside it in words; hidden from screen readers
+	Blocked            []Box      // where labels that have a choice do not go
+	Spare              []Span     // room for rows of labels; what they leave of it is taken out
 }
 
 // A Point is a place on the drawing in millimetres.

@@ -90,7 +90,7 @@ func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []
 		dst = w.appendFacts(dst, name, r.Facts)
 	}
 	for _, d := range r.Drawings {
-		dst = w.AppendDrawing(dst, d)
+		dst = w.appendFinding(w.AppendDrawing(dst, d), d.Finding)
 	}
 	for _, t := range r.Tables {
 		dst = w.appendTable(dst, name, t)
@@ -101,6 +101,16 @@ func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []
 		dst = append(dst, `</p>`...)
 	}
 	return w.appendWorking(dst, r.Working, sources)
+}
+
+// appendFinding appends what a chart shows, below it.
+func (w *Words) appendFinding(dst []byte, finding say.Phrase) []byte {
+	if finding.Key == "" {
+		return dst
+	}
+	dst = append(dst, `<p class="finding">`...)
+	dst = AppendText(dst, w.Line(finding))
+	return append(dst, `</p>`...)
 }
 
 // AppendCautions appends the cautions of computed blocks, nothing where there

@@ -80,6 +80,8 @@ func reckonDialClock(v form.Values) (result.Result, error) {
 	c := correctionOn(p, date)
 	paper := drawing.PaperOf(school.Paper.Of(v))
 	strips, _ := paper.Repeated(pocketStrip(year), stripGap)
+	chart := correctionChart(year, least, most)
+	chart.Finding = say.Line("dial-clock.finding", entry.Signed(say.Minutes(least)), entry.Signed(say.Minutes(most)))
 	return result.Result{
 		Facts: []result.Fact{
 			{Name: "equation_of_time", Value: say.Seconds(c.Equation)},
@@ -89,7 +91,7 @@ func reckonDialClock(v form.Values) (result.Result, error) {
 			{Name: "smallest", Value: entry.Signed(say.Minutes(least))},
 			{Name: "largest", Value: entry.Signed(say.Minutes(most))},
 		},
-		Drawings: []drawing.Drawing{correctionChart(year, least, most)},
+		Drawings: []drawing.Drawing{chart},
 		Tables:   []result.Table{correctionTable(v, year)},
 		Sheets:   paper.Sheets(strips),
 		Notes:    []say.Phrase{say.Line("dial-clock.note")},

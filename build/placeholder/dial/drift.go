@@ -103,6 +103,9 @@ func reckonDialDrift(v form.Values) (result.Result, error) {
 	}
 	rules := rulesOfThumb(p.Latitude, built)
 	r.Facts = append(r.Facts, rules...)
+	if worst.Fast().Abs() >= 30*time.Second {
+		r.Drawings[0].Finding = say.Line("dial-drift.finding", say.Count(argWeeks.Of(v)), fastOrSlow(worst.Fast()), say.Date(worst.On))
+	}
 	r.Notes = []say.Phrase{
 		say.Line("dial-drift.note"),
 		say.Line("dial-drift.rule", rules[0].Value, rules[1].Value, rules[2].Value),

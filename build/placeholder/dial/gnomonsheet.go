@@ -76,7 +76,6 @@ const (
 	howLeast  = 52.0 // height of a picture with its words
 	howMost   = 78.0
 	howGap    = 8.0
-	howSize   = 2.7 // of the letters, as the style sheet has it
 	howLine   = 3.4
 	howWords  = 12.0 // room for three lines of words
 	checkRow  = 9.0  // from one thing to check to the next
@@ -142,7 +141,7 @@ func checkList(d *drawing.Drawing, at drawing.Point, g dial.Gnomon) {
 
 // words writes what the step asks for.
 func (h how) words(key string) {
-	h.d.Paragraph("how-words", drawing.Point{X: h.at.X, Y: h.at.Y + 4}, howWidth-2, howSize, howLine, say.Words(key))
+	h.d.Paragraph("how-words", drawing.Point{X: h.at.X, Y: h.at.Y + 4}, howWidth-2, howLine, say.Words(key))
 }
 
 // small returns the gnomon of the pictures, its toe at a point; it is no wider and no higher

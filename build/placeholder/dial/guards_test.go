@@ -166,6 +166,9 @@ func TestMarksOnBothSides(t *testing.T) {
 	if len(r.Tables) != 2 || len(r.Drawings) != 1 || len(entrytest.Roled(r.Drawings[0], "mark")) != 14 {
 		t.Errorf("%d tables, %d drawings", len(r.Tables), len(r.Drawings))
 	}
+	if odd := entrytest.Roled(r.Drawings[0], "odd"); len(odd) != 1 || r.Drawings[0].Finding.Key != "dial-marks.finding_odd" {
+		t.Errorf("%d marks stand out on the chart, and below it is %v", len(odd), r.Drawings[0].Finding)
+	}
 	// On the chart afternoon angles are up, later hours to the right.
 	marks := entrytest.Roled(r.Drawings[0], "mark")
 	if first, last := marks[0].Points[0], marks[6].Points[0]; first.X >= last.X || first.Y <= last.Y {

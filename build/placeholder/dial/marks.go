@@ -99,7 +99,13 @@ func reckonDialMarks(v form.Values) (result.Result, error) {
 		r.Tables = append(r.Tables, groupsTable(b, rows, groups, ask, field.Declination))
 	}
 	if len(predicted) > 1 {
-		r.Drawings = []drawing.Drawing{marksChart(b, predicted, len(rows) > 0, fit, err == nil)}
+		chart := marksChart(b, predicted, len(rows) > 0, fit, err == nil)
+		if odd := oddMarks(fit); len(rows) > 0 && len(odd) > 0 {
+			chart.Finding = say.Line("dial-marks.finding_odd", say.Count(len(odd)))
+		} else if len(rows) > 0 && err == nil {
+			chart.Finding = say.Line("dial-marks.finding_even")
+		}
+		r.Drawings = []drawing.Drawing{chart}
 	}
 	r.Working = []say.Phrase{say.Line("dial-marks.working_point"), say.Line("dial-marks.working_fit")}
 	if b.isPolar() {

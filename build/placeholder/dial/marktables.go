@@ -41,7 +41,7 @@ func marksTable(p place.Place, b board, rows []markRow, marked bool, fit dial.Fi
 			off := fit.Residuals[i]
 			cells[5] = b.shown((row.Line - off).Signed())
 			cells[6] = b.apart(row.Line, row.Line-off)
-			suspect = max(off, -off) > 2.5*fit.Scatter && off.Degrees()*off.Degrees() > 1
+			suspect = slices.Contains(oddMarks(fit), i)
 		}
 		table.Rows = append(table.Rows, result.Row{Cells: cells, Marked: suspect})
 	}
@@ -67,6 +67,18 @@ func groupsTable(b board, rows []markRow, groups []string, ask dial.Unknown, var
 		}})
 	}
 	return table
+}
+
+// oddMarks are the marks far from the curve that fits them: two and a half times the scatter
+// of all, and more than a degree. Common practice, no source.
+func oddMarks(fit dial.Fit) []int {
+	var odd []int
+	for i, off := range fit.Residuals {
+		if max(off, -off) > 2.5*fit.Scatter && math.Abs(off.Degrees()) > 1 {
+			odd = append(odd, i)
+		}
+	}
+	return odd
 }
 
 // marksChart draws marks over the hours of the Sun, with the true dial's line
@@ -104,9 +116,14 @@ func marksChart(b board, rows []markRow, marked bool, fit dial.Fit, fitted bool)
 	if fitted && marked {
 		c.Curve("curve", b.curve(declination, fit, first, last)...)
 	}
-	for _, row := range rows {
+	odd := oddMarks(fit)
+	for i, row := range rows {
 		if size, ok := b.measured(row.Line); marked && ok {
-			c.Mark("mark", drawing.Point{X: row.HourAngle.Hours() + 12, Y: size}, 0.9)
+			role, radius := "mark", 0.9
+			if slices.Contains(odd, i) {
+				role, radius = "mark odd", 1.4
+			}
+			c.Mark(role, drawing.Point{X: row.HourAngle.Hours() + 12, Y: size}, radius)
 		}
 	}
 	return d

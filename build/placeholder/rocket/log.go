@@ -110,6 +110,9 @@ func reckonRocketLog(v form.Values) (result.Result, error) {
 		}
 	}
 	r.Drawings = []drawing.Drawing{flightsChart(rockets, by)}
+	if finding, ok := r.Fact("finding"); ok && finding.Kind != say.Nothing {
+		r.Drawings[0].Finding = say.Line("rocket-log.chart_finding", finding)
+	}
 	r.Notes = append(r.Notes, say.Line("rocket-log.note_doubt"))
 	r.Working = []say.Phrase{say.Line("rocket-log.working_mean"), say.Line("rocket-log.working_doubt")}
 	return r, nil

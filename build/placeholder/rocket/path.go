@@ -73,6 +73,8 @@ func reckonRocketPath(v form.Values) (result.Result, error) {
 	if speed, err := launchSpeedOf(v); err == nil && speed.fromFlights() {
 		notes = append(notes, speed.note())
 	}
+	picture := pathDrawing(l, flight, free)
+	picture.Finding = say.Line("rocket-path.finding", say.Metres(flight.Apogee.Up, 1), say.Metres(free.Apogee.Up, 1))
 	return result.Result{
 		Facts: []result.Fact{
 			{Name: "speed", Value: speedOf(l.Speed)},
@@ -86,7 +88,7 @@ func reckonRocketPath(v form.Values) (result.Result, error) {
 			{Name: "air_density", Value: say.Number(air.Density.KilogramsACubicMetre(), "kg_m3", 2)},
 		},
 		Tables:   []result.Table{table},
-		Drawings: []drawing.Drawing{pathDrawing(l, flight, free)},
+		Drawings: []drawing.Drawing{picture},
 		Notes:    notes,
 		Working: []say.Phrase{
 			freeWorking(l, free),

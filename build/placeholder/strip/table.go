@@ -154,6 +154,7 @@ func reckonStrip(v form.Values) (result.Result, error) {
 	}
 	if shows("rule") {
 		r.Drawings = append(r.Drawings, ruleChart(u.marks))
+		r.Drawings[len(r.Drawings)-1].Finding = ruleFinding(u.marks)
 		r.Notes = append(r.Notes, say.Line("strip-table.rule_note"))
 	}
 	r.Working = u.working(shows)

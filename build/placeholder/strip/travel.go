@@ -91,6 +91,20 @@ func onGround(l quantity.Length) say.Value {
 	return m
 }
 
+// ruleFinding names the bodies that are more than a tenth away from the rule.
+func ruleFinding(marks []strip.Mark) say.Phrase {
+	var off []say.Value
+	for _, m := range marks {
+		if bode, ok := m.Bode(); ok && math.Abs(m.AU()*float64(quantity.AstronomicalUnit)/float64(bode)-1) > 0.1 {
+			off = append(off, say.Words("body."+m.Name))
+		}
+	}
+	if len(off) == 0 {
+		return say.Phrase{}
+	}
+	return say.Line("strip-table.finding_rule", entry.Listed(off))
+}
+
 // ruleChart draws the Titius–Bode rule beside the measured distances, which
 // double from one step to the next, so the axis upward is a logarithm.
 func ruleChart(marks []strip.Mark) drawing.Drawing {

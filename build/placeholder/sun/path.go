@@ -69,6 +69,11 @@ func reckonSunPath(v form.Values) (result.Result, error) {
 	}
 	r.Tables = []result.Table{table}
 	r.Drawings = []drawing.Drawing{pathChart(p, date, day)}
+	if noon.Kind == say.Quantity && noon.Number > 0 {
+		at, _ := r.Fact("noon")
+		direction, _ := r.Fact("noon_direction")
+		r.Drawings[0].Finding = say.Line("sun-path.finding", at, noon, direction)
+	}
 	r.Notes = append(r.Notes, say.Line("sky.fist"))
 	return r, nil
 }

@@ -82,12 +82,36 @@ func reckonSunYear(v form.Values) (result.Result, error) {
 		Tables:   []result.Table{sunYearTable(v, year, days)},
 		Working:  sunYearWorking(p, date),
 	}
+	r.Drawings[0].Finding, r.Drawings[1].Finding = yearFindings(r)
 	if date.Year == year {
 		r.Notes = []say.Phrase{say.Line("sun-year.marked", say.Date(date))}
 	}
 	lowest, _ := r.Fact("lowest_noon")
 	r.Notes = append(r.Notes, belowAtNoon(lowest)...)
 	return r, nil
+}
+
+// yearFindings are what the two charts show: the ends of their curves, or the days without
+// sunrise and sunset.
+func yearFindings(r result.Result) (length, noon say.Phrase) {
+	of := func(name string) say.Value {
+		v, _ := r.Fact(name)
+		return v
+	}
+	up, down := of("days_up"), of("days_down")
+	switch {
+	case up.Number > 0 || down.Number > 0:
+		length = say.Line("sun-year.finding_polar", up, down)
+	case math.Abs(of("longest").Number-of("shortest").Number) < time.Minute.Seconds():
+		length = say.Line("sun-year.finding_even", of("longest"))
+	default:
+		length = say.Line("sun-year.finding_length", of("longest"), of("longest_on"), of("shortest"), of("shortest_on"))
+	}
+	noon = say.Line("sun-year.finding_noon", of("highest_noon"), of("highest_on"), of("lowest_noon"), of("lowest_on"))
+	if of("lowest_noon").Number <= 0 {
+		noon = say.Line("sun-year.finding_noon_polar", of("highest_noon"), of("highest_on"))
+	}
+	return length, noon
 }
 
 // lengthening compares a day with the one before it.

@@ -105,6 +105,10 @@ func reckonCompare(v form.Values) (result.Result, error) {
 	r.Notes = append(r.Notes, say.Line("world-cards.note_moons", say.Date(world.MoonsAsOf())))
 	if chart := argChart.Of(v); chart == "density" || chart == "both" {
 		r.Drawings = append(r.Drawings, densityChart())
+		if densest := ordered("density"); by != "mixed" {
+			last := len(densest) - 1
+			r.Drawings[0].Finding = say.Line("world-compare.finding_density", worldName(densest[0]), worldName(densest[last]))
+		}
 	}
 	if chart := argChart.Of(v); chart == "mass" || chart == "both" {
 		r.Drawings = append(r.Drawings, massChart())
