@@ -111,7 +111,7 @@ func (b *binder) head(cover []byte) {
 func (b *binder) page(f file.File) {
 	stem := strings.TrimSuffix(f.Name, ".html")
 	body, inside := markup.Piece{}, false
-	drop := "" // what is left out: "finder" or "all-pages", which are details elements, "room-link" or "preview"
+	drop := "" // what is left out: "finder", a details element, "page-list", "room-link" or "preview"
 	for piece := range markup.Pieces(f.Bytes) {
 		class, _ := piece.Attribute("class")
 		switch {
@@ -123,12 +123,14 @@ func (b *binder) page(f file.File) {
 			}
 			inside = !piece.End
 		case !inside:
-		case drop == "" && piece.Tag == "details" && (class == "finder" || class == "all-pages"):
+		case drop == "" && piece.Tag == "details" && class == "finder":
 			drop = class
-			if drop == "finder" {
-				b.finder = bytes.Clone(piece.Raw)
-			} else {
-				b.out.WriteString(`<p class="all-pages"><a href="#index">`)
+			b.finder = bytes.Clone(piece.Raw)
+		case drop == "" && class == "page-list":
+			drop = class
+		case drop == "page-list":
+			if piece.End && piece.Tag == "nav" {
+				drop = ""
 			}
 		case drop == "" && class == "room-link":
 			drop = class
@@ -144,18 +146,6 @@ func (b *binder) page(f file.File) {
 			}
 		case drop == "finder":
 			if b.finder = append(b.finder, piece.Raw...); piece.Tag == "details" && piece.End {
-				drop = ""
-			}
-		case drop == "all-pages":
-			switch {
-			case piece.Tag == "summary" && piece.End:
-				b.out.WriteString(`</a></p>`)
-				drop = "list"
-			case piece.Tag == "":
-				b.out.Write(piece.Raw)
-			}
-		case drop == "list":
-			if piece.Tag == "details" && piece.End {
 				drop = ""
 			}
 		case piece.Tag == "main":
@@ -200,12 +190,18 @@ func (b *binder) tag(stem string, piece markup.Piece) []byte {
 	return bytes.Replace(tag, []byte("<a "), []byte(`<a download="`+html.EscapeString(save)+`" `), 1)
 }
 
+// pageList is where a page of the folder has the list of all pages. The one file has it on
+// the cover.
+const pageList = "#nb-pages"
+
 // target turns where a link leads into a place in the one file.
 func (b *binder) target(stem, link string) string {
 	u, err := url.Parse(link)
 	switch {
 	case err != nil || u.Scheme != "" || u.Host != "":
 		return link
+	case link == pageList:
+		return "#index"
 	case u.Path == "":
 		return "#" + stem + "/" + u.Fragment
 	case path.Ext(u.Path) == ".ics" && b.files[u.Path] != nil && stem != "index":

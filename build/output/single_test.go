@@ -16,10 +16,11 @@ func pages() []file.File {
 		return []byte(`<!doctype html><html lang="en"><head><meta http-equiv="Content-Security-Policy" content="script-src \'self\'"><meta name="description" content="d"><title>T</title>` +
 			`<link rel="expect" href="#nb-end" blocking="render"><link rel="stylesheet" href="noonbook.css"><script src="noonbook.js" defer></script><script type="application/ld+json">{"a":"<"}</script></head><body` + class + `>` + inside + `</body></html>`)
 	}
-	way := `<nav class="navigation"><details class="finder" data-words="concordance.js"><summary>Find</summary><input id="nb-finder"></details><details class="all-pages"><summary>All pages</summary><ol><li><a href="a.html">A</a></li></ol></details></nav>`
+	way := `<nav class="navigation"><details class="finder" data-words="concordance.js"><summary>Find</summary><input id="nb-finder"></details><p class="all-pages"><a href="#nb-pages">All pages</a></p></nav>`
+	list := `<footer><nav class="page-list" id="nb-pages"><ol><li><a href="a.html">Listed</a></li></ol></nav></footer>`
 	return []file.File{
 		{Name: "index.html", Bytes: shell(` class="cover"`, `<main class="page-width"><h1>U</h1><a href="unit.ics">Dates</a><a href="a.html">A</a><img src="crest.png" alt="">`+way+`</main>`)},
-		{Name: "a.html", Bytes: shell("", `<a class="skip" href="#nb-text">Skip</a><header>`+way+`</header><main id="nb-text"><h1 id="x">A</h1><p class="room-link"><a href="room-a.html">Wall</a></p><p class="print-link"><a href="b.html"><span class="preview"><svg><path d="M0 0"/></svg></span>Print</a></p><a href="b.html#y">B</a><a href="https://example.org/a.html">out</a><a href="list.csv">list</a><a href="unit.ics">Dates</a><svg><a href="index.html">i</a></svg><svg><i id="nb-p1-u"/><g id="nb-p1-g" clip-path="url(#nb-p1-c)" marker-end="url(#nb-p1-m)"><use href="#nb-p1-u"/></g></svg></main>`)},
+		{Name: "a.html", Bytes: shell("", `<a class="skip" href="#nb-text">Skip</a><header>`+way+`</header><main id="nb-text"><h1 id="x">A</h1><p class="room-link"><a href="room-a.html">Wall</a></p><p class="print-link"><a href="b.html"><span class="preview"><svg><path d="M0 0"/></svg></span>Print</a></p><a href="b.html#y">B</a><a href="https://example.org/a.html">out</a><a href="list.csv">list</a><a href="unit.ics">Dates</a><svg><a href="index.html">i</a></svg><svg><i id="nb-p1-u"/><g id="nb-p1-g" clip-path="url(#nb-p1-c)" marker-end="url(#nb-p1-m)"><use href="#nb-p1-u"/></g></svg></main>`+list)},
 		{Name: "b.html", Bytes: shell(` class="printable"`, `<main><h1>B</h1><p id="y" aria-labelledby="y z">&lt;b&gt;</p><i id="z"></i><a href="a.html">A</a><a href="#y">y</a></main>`)},
 		{Name: "room-a.html", Bytes: shell(` class="room"`, `<main><h1>Wall</h1></main><script src="room.js" defer></script>`)},
 		{Name: "noonbook.css", Bytes: []byte("p{}")}, {Name: "noonbook.js", Bytes: []byte("go()")}, {Name: "concordance.js", Bytes: []byte("var noonbookConcordance={}")},
@@ -68,6 +69,9 @@ func TestSingle(t *testing.T) {
 	}
 	if strings.Contains(page, "Wall") || strings.Contains(page, "room") {
 		t.Error("it holds a page for a projector, or a link to one")
+	}
+	if strings.Contains(page, "Listed") {
+		t.Error("it holds the list of all pages of a page, which is on the cover")
 	}
 	if strings.Contains(page, "preview") {
 		t.Error("it holds the small picture of a sheet beside the sheet")

@@ -135,7 +135,9 @@ func builtKeys() (keys []string) {
 		keys = append(keys, "kit."+share, "kit."+share+"_spare", "share."+share)
 	}
 	for _, part := range []string{"prepare", "teach", "understand", "after"} {
-		keys = append(keys, "opening."+part)
+		for _, kind := range []string{"", "hour_", "class_", "class_hour_"} {
+			keys = append(keys, "opening."+kind+part)
+		}
 	}
 	for _, aside := range []string{"caution", "answer", "staff"} {
 		keys = append(keys, "page."+aside)

@@ -136,7 +136,7 @@ func seen(t *testing.T, page []byte, summary, slot string) []string {
 		t.Fatalf("no article in %s", page)
 	}
 	out := tokens{slot: slot}
-	article.children = withoutOpenings(article.children)
+	article.children = withoutOpenings(withoutTheme(article.children))
 	title := slices.IndexFunc(article.children, func(e *element) bool { return e.name == "h1" })
 	lead := summary != ""
 	for _, c := range article.children[title+1:] {
@@ -146,8 +146,6 @@ func seen(t *testing.T, page []byte, summary, slot string) []string {
 			if got := typed(line(c.words())); got != typed(line(summary)) {
 				t.Errorf("the summary is %q, want %q", got, summary)
 			}
-		case c.name == "aside", c.name == "div" && c.named("nb-goals", "nb-kit", "nb-terms"):
-		case c.name == "nav", c.name == "section" && c.named("nb-terms"): // behind a lesson in parts
 		default:
 			out.read(c, "article")
 		}
@@ -156,20 +154,31 @@ func seen(t *testing.T, page []byte, summary, slot string) []string {
 	return out.list
 }
 
+// withoutTheme leaves out what the page has beside, before and after the lesson.
+func withoutTheme(children []*element) []*element {
+	var list []*element
+	for _, c := range children {
+		switch class := c.at["class"]; {
+		case c.name == "aside", class == "have-ready", class == "new-words", class == "horizon", class == "opening-head", class == "print-link":
+			continue
+		}
+		c.children = withoutTheme(c.children)
+		list = append(list, c)
+	}
+	return list
+}
+
 // withoutOpenings puts what the parts of a lesson hold in their place, without their names,
 // and with headings of the level that they have where there are no parts.
 func withoutOpenings(children []*element) []*element {
 	var list []*element
 	for _, c := range children {
-		if c.name != "section" || c.at["class"] != "opening" && c.at["class"] != "opening with-class" {
+		if c.name != "section" || c.at["class"] != "opening" {
 			list = append(list, c)
 			continue
 		}
 		for _, within := range c.children {
-			switch {
-			case within.at["class"] == "opening-title", within.at["class"] == "reader":
-				continue
-			case regexp.MustCompile(`^h[3-6]$`).MatchString(within.name):
+			if regexp.MustCompile(`^h[3-6]$`).MatchString(within.name) {
 				within.name = fmt.Sprintf("h%d", within.name[1]-'0'-1)
 			}
 			list = append(list, within)

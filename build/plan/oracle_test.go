@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"io"
 	"regexp"
-	"slices"
 	"strings"
 	"testing"
 )
@@ -76,11 +75,6 @@ func (e *element) words() string {
 		text += c.words()
 	}
 	return text
-}
-
-// named reports whether an element holds one of the names.
-func (e *element) named(ids ...string) bool {
-	return slices.Contains(ids, e.at["id"]) || slices.ContainsFunc(e.children, func(c *element) bool { return c.named(ids...) })
 }
 
 // with collects the elements that have an attribute of that value.

@@ -101,15 +101,11 @@ func TestPagesFollowOneAnother(t *testing.T) {
 // one, and the others stand behind them.
 func TestListOfAllPages(t *testing.T) {
 	pages, _ := smallPages(t, Class, nil)
-	var list *element
-	for _, d := range pages["beta.html"].find("header").all("details") {
-		if d.find("ol") != nil && d.find("input") == nil {
-			list = d
-		}
+	lists := pages["beta.html"].find("footer").with("id", "nb-pages")
+	if len(lists) != 1 || len(pages["beta.html"].find("header").with("href", "#nb-pages")) != 1 {
+		t.Fatal("there is no list of all pages, or no link to it")
 	}
-	if list == nil {
-		t.Fatal("there is no list of all pages")
-	}
+	list := lists[0]
 	// Alpha on Monday the 12th, Beta on Tuesday, a time is kept for it on Wednesday, and
 	// Gamma takes both times of Thursday.
 	want := []string{"Today", "1 Alpha 12 April", "2 Beta 13 April", "3 Gamma 15 April"}

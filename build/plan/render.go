@@ -24,6 +24,7 @@ type manner struct {
 	lines    int              // least ruled lines for an answer
 	minutes  *extension.Table // whose rows get their clock times
 	forClass bool             // answers and notes for staff are left out in the staff edition too
+	margin   *marginal        // what stands beside the text, nil for nothing
 }
 
 // lessonRenderer writes our nodes; everything else is goldmark's.
@@ -59,6 +60,10 @@ func (r lessonRenderer) RegisterFuncs(register renderer.NodeRendererFuncRegister
 	register.Register(ast.KindLink, r.link)
 	register.Register(ast.KindImage, r.picture)
 	register.Register(extension.KindTaskCheckBox, r.box)
+	if r.margin != nil {
+		register.Register(ast.KindParagraph, r.paragraph)
+		register.Register(ast.KindListItem, r.item)
+	}
 }
 
 // unsettled refuses to write what stands at some schools only before it is known
@@ -93,14 +98,15 @@ func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, enterin
 		result.Cautions = s.untold(result.Cautions)
 		return s.words.AppendBlock(dst, name, result, cited)
 	})
+	print := ""
 	if n.Entry.Printable && !r.gathered {
-		mark = r.draft.printLink(n.Entry, number, r.lesson) + mark
+		print = r.draft.printLink(n.Entry, number, r.lesson)
 	}
 	class := "computed"
 	if n.Entry.Plate {
 		class += " plate"
 	}
-	return ast.WalkSkipChildren, write(w, true, `<figure class="`+class+`">`+mark+"</figure>\n", "")
+	return ast.WalkSkipChildren, write(w, true, `<figure class="`+class+`">`+mark+"</figure>\n"+print, "")
 }
 
 func (r lessonRenderer) inline(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
@@ -128,13 +134,16 @@ func (r lessonRenderer) aside(w util.BufWriter, _ []byte, node ast.Node, enterin
 	n := node.(*source.Aside)
 	switch {
 	case n.Word == source.Caution && n.FirstChild() != nil:
+		if !entering {
+			return ast.WalkContinue, write(w, true, "</section>\n"+r.ofSection(n), "")
+		}
 		mark := ""
-		if entering && n.Names != nil {
+		if n.Names != nil {
 			mark = r.draft.replaced(n)
 		}
-		return ast.WalkContinue, write(w, entering, mark+r.labelled(n), "</section>\n")
+		return ast.WalkContinue, write(w, true, mark+r.labelled(n), "")
 	case n.Word == source.Caution && entering:
-		return ast.WalkSkipChildren, write(w, true, r.draft.named(n), "")
+		return ast.WalkSkipChildren, write(w, true, r.draft.named(n)+r.ofSection(n), "")
 	case n.Word == source.Caution:
 		return ast.WalkContinue, nil
 	case r.forClass:
@@ -152,25 +161,29 @@ func (r lessonRenderer) aside(w util.BufWriter, _ []byte, node ast.Node, enterin
 // hides reports whether the edition is to be without a node and all within it.
 func (p *Plan) hides(n ast.Node) bool { return p.edition == Class && source.Private(n) }
 
-// opening writes a part of the lesson. The staff's page names it, and says whose it is.
+// opening writes a part of the lesson with its name, and for staff whose it is.
 func (r lessonRenderer) opening(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	n := node.(*source.Opening)
-	switch {
-	case r.draft.plan.hides(n):
+	if r.draft.plan.hides(n) {
 		return ast.WalkSkipChildren, nil
-	case r.edition == Class:
-		return ast.WalkContinue, nil
 	}
-	words := r.draft.plan.words
 	open := `<section class="opening">`
-	if n.Reader == source.ForClass {
-		open = `<section class="opening with-class">`
+	before, ok := n.PreviousSibling().(*source.Opening)
+	named := !ok || before.Part != n.Part || r.draft.plan.hides(before)
+	if named {
+		open += r.draft.openingHead(n.Part)
 	}
-	if before, ok := n.PreviousSibling().(*source.Opening); !ok || before.Part != n.Part {
-		open += `<h2 class="opening-title" id="nb-` + n.Part + `">` + words.Say("opening."+n.Part) + `</h2>`
+	if r.margin != nil {
+		open += r.openingHour(n, named)
 	}
-	if n.Reader == source.ForClass {
-		open += `<p class="reader">` + words.Say("opening.for_class") + `</p>`
+	if r.margin != nil && n == r.margin.goals {
+		open += r.draft.here("goals")
+	}
+	if r.margin != nil && n == r.margin.kit {
+		open += r.draft.here("kit")
+	}
+	if r.margin != nil && n == r.margin.last {
+		open += r.draft.here("terms")
 	}
 	return ast.WalkContinue, write(w, entering, open+"\n", "</section>\n")
 }
@@ -210,7 +223,7 @@ func (r lessonRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering
 func (r lessonRenderer) heading(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	n := node.(*ast.Heading)
 	shift := r.shift
-	if _, ok := n.Parent().(*source.Opening); ok && !r.gathered && r.edition == Staff {
+	if _, ok := n.Parent().(*source.Opening); ok && !r.gathered {
 		shift++ // below the name of the part
 	}
 	level := min(6, max(2, n.Level+shift)) // the page's title is the one heading of level 1
@@ -218,7 +231,15 @@ func (r lessonRenderer) heading(w util.BufWriter, _ []byte, node ast.Node, enter
 	if id, ok := n.AttributeString("id"); ok && !r.gathered {
 		open = fmt.Sprintf(`<h%d id="%s">`, level, util.EscapeHTML(id.([]byte)))
 	}
-	return ast.WalkContinue, write(w, entering, open, fmt.Sprintf("</h%d>\n", level))
+	closing := fmt.Sprintf("</h%d>\n", level)
+	switch {
+	case r.margin == nil:
+	case !entering:
+		closing += r.ofSection(n)
+	case n == r.margin.kit:
+		open = r.draft.here("kit") + open
+	}
+	return ast.WalkContinue, write(w, entering, open, closing)
 }
 
 func write(w util.BufWriter, entering bool, open, closing string) error {

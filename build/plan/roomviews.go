@@ -3,6 +3,7 @@ package plan
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 	"time"
 	"unicode"
@@ -331,17 +332,33 @@ func holdsOurs(n ast.Node) bool {
 // untils says how many minutes of the lesson are over when a section ends, for those that
 // a row of its table of minutes names or links to, in an edition that has the table.
 func (p *Plan) untils(l *source.Lesson) map[*ast.Heading]time.Duration {
+	ends := map[*ast.Heading]time.Duration{}
+	rows, minutes := p.rowsNaming(l)
+	for h, named := range rows {
+		for _, i := range named {
+			if i+1 < len(minutes) {
+				ends[h] = minutes[i+1]
+			}
+		}
+	}
+	return ends
+}
+
+// rowsNaming returns the rows of a lesson's table of minutes that name a section or link
+// to it, by the section's heading, and when each row begins; nothing in an edition that
+// does not have the table.
+func (p *Plan) rowsNaming(l *source.Lesson) (map[*ast.Heading][]int, []time.Duration) {
 	table := source.MinuteTable(l.Sheet(source.SheetFront), l.Source)
 	if table == nil {
-		return nil
+		return nil, nil
 	}
 	for n := ast.Node(table); n != nil; n = n.Parent() {
 		if p.hides(n) {
-			return nil
+			return nil, nil
 		}
 	}
 	minutes, _ := source.Minutes(table, l.Source)
-	ends := map[*ast.Heading]time.Duration{}
+	rows := map[*ast.Heading][]int{}
 	_ = ast.Walk(l.Tree, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		h, ok := n.(*ast.Heading)
 		if !ok || !entering {
@@ -349,17 +366,17 @@ func (p *Plan) untils(l *source.Lesson) map[*ast.Heading]time.Duration {
 		}
 		id, _ := h.AttributeString("id")
 		link, name := fmt.Sprintf("(#%s)", id), string(bytes.TrimSpace(h.Lines().Value(l.Source)))
-		for i, row := 0, table.FirstChild().NextSibling(); row != nil && i+1 < len(minutes); i, row = i+1, row.NextSibling() {
+		for i, row := 0, table.FirstChild().NextSibling(); row != nil && i < len(minutes); i, row = i+1, row.NextSibling() {
 			for cell := row.FirstChild().NextSibling(); cell != nil; cell = cell.NextSibling() {
 				text := string(cell.Lines().Value(l.Source))
-				if strings.Contains(text, link) || named(text, name) {
-					ends[h] = minutes[i+1]
+				if (strings.Contains(text, link) || named(text, name)) && !slices.Contains(rows[h], i) {
+					rows[h] = append(rows[h], i)
 				}
 			}
 		}
 		return ast.WalkSkipChildren, nil
 	})
-	return ends
+	return rows, minutes
 }
 
 // named reports whether a text has a name in it as words of its own.

@@ -29,7 +29,11 @@ func (p *Plan) lesson(i int) (*draft, error) {
 	}
 	stand(&page)
 	page.Arc = template.HTML(p.words.AppendDrawing(nil, arc(page.Lessons)))
+	beside := p.marginOf(l)
 	for _, term := range source.BlockVocabulary.Of(l.Block) {
+		if beside.explained(source.VocabularyTerm.Of(term)) {
+			continue
+		}
 		page.Terms = append(page.Terms, typeset.Labelled{Label: source.VocabularyTerm.Of(term), Value: source.VocabularyMeaning.Of(term)})
 	}
 	for _, thing := range source.BlockKit.Of(l.Block) {
@@ -42,8 +46,8 @@ func (p *Plan) lesson(i int) (*draft, error) {
 	margin := l.Glance
 	if p.edition == Staff {
 		margin = slices.Concat(margin, l.Today)
-		page.Openings = openings(l)
 	}
+	page.Openings = p.openings(l)
 	for _, n := range margin {
 		label := p.words.Say(n.Entry.Name + ".fact." + n.Fact)
 		page.Glance = append(page.Glance, typeset.Labelled{Label: label, Value: d.fact(n, i)})
@@ -53,12 +57,18 @@ func (p *Plan) lesson(i int) (*draft, error) {
 		page.Groups = d.mark(groupSizes)
 		page.Room = RoomFile(l)
 	}
-	body, err := d.render(l, i, l.Tree, manner{})
+	body, err := d.render(l, i, l.Tree, manner{margin: beside})
 	if err != nil {
 		return nil, err
 	}
 	page.Prints = append(p.sheetsOf(d, l), p.printsOf(d, i)...)
-	page.Body = template.HTML(body)
+	head, body := cutAt(body, d.here("goals"))
+	before, body := cutAt(body, d.here("kit"))
+	body, last := cutAt(body, d.here("terms"))
+	if body == nil { // a page without parts has them at its end
+		body, last = last, nil
+	}
+	page.Head, page.Before, page.Body, page.Last = template.HTML(head), template.HTML(before), template.HTML(body), template.HTML(last)
 	page.Resource = p.resource(d, page.Shell, l)
 	whole, err := p.gathered(d, l, page)
 	if err != nil {
@@ -67,12 +77,17 @@ func (p *Plan) lesson(i int) (*draft, error) {
 	return d, d.write(whole)
 }
 
-// openings names the parts of a lesson, for the map of its page.
-func openings(l *source.Lesson) []string {
-	var parts []string
+// openings names the parts of a lesson that the edition has, for the map of its page.
+func (p *Plan) openings(l *source.Lesson) []typeset.Labelled {
+	var parts []typeset.Labelled
 	for n := l.Tree.FirstChild(); n != nil; n = n.NextSibling() {
-		if o, ok := n.(*source.Opening); ok && !slices.Contains(parts, o.Part) {
-			parts = append(parts, o.Part)
+		o, ok := n.(*source.Opening)
+		if !ok || p.hides(n) {
+			continue
+		}
+		part := typeset.Labelled{Label: p.words.Say(p.openingKey("", o.Part)), Value: o.Part}
+		if !slices.Contains(parts, part) {
+			parts = append(parts, part)
 		}
 	}
 	return parts
@@ -129,7 +144,11 @@ func stand(page *typeset.LessonPage) {
 			page.Previous = &page.Lessons[i-1]
 		}
 		if i+1 < len(page.Lessons) {
-			page.Next = &page.Lessons[i+1]
+			next := page.Lessons[i+1]
+			if next.Day != "" { // of staff, who have the room beside it
+				next.Room = "room-" + next.File
+			}
+			page.Next = &next
 		}
 	}
 }

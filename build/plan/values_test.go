@@ -342,8 +342,7 @@ func TestFactsOnPagesHaveTheirValues(t *testing.T) {
 				want := facts(t, h, l)
 				page := parsed(t, []byte(texts["values.html"])).find("article")
 				sheet := parsed(t, []byte(texts["day-values.html"]))
-				aside := page.find("aside")
-				margin := aside.all("dd")[1:] // the first is when the lesson is
+				margin := page.with("class", "numbers-today")[0].all("dd")
 				var cells []*element
 				for _, e := range page.all("tr")[1:] {
 					cells = append(cells, e.all("td")[1])

@@ -37,7 +37,7 @@ func (l *Lesson) cares() (list []classroom.Care) {
 			case n.FirstChild() == nil:
 				say(n.Names)
 			default:
-				own := classroom.Care{Names: n.Names, Words: l.plain(n)}
+				own := classroom.Care{Names: n.Names, Words: l.Plain(n)}
 				list = append(list, own)
 				for _, name := range n.Names {
 					told[name] = true
@@ -49,8 +49,8 @@ func (l *Lesson) cares() (list []classroom.Care) {
 	return list
 }
 
-// plain returns the words of a node on one line, with … where a number of the school is.
-func (l *Lesson) plain(n ast.Node) string {
+// Plain returns the words of a node on one line, with … where a number of the school is.
+func (l *Lesson) Plain(n ast.Node) string {
 	var b strings.Builder
 	_ = ast.Walk(n, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		switch n := n.(type) {

@@ -89,18 +89,44 @@ func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []
 	if len(r.Tables) == 0 && len(r.Drawings) == 0 {
 		dst = w.appendFacts(dst, name, r.Facts)
 	}
+	// The margin beside a table has room for a few words on it; the rest is below.
+	beside := 0
+	if len(r.Tables) > 0 {
+		beside = w.besideTable(r.Notes)
+	}
+	dst = w.appendNotes(dst, r.Notes[:beside])
 	for _, d := range r.Drawings {
 		dst = w.appendFinding(w.AppendDrawing(dst, d), d.Finding)
 	}
 	for _, t := range r.Tables {
 		dst = w.appendTable(dst, name, t)
 	}
-	for _, p := range r.Notes {
+	dst = w.appendNotes(dst, r.Notes[beside:])
+	return w.appendWorking(dst, r.Working, sources)
+}
+
+// marginful is the number of letters that are read beside a table without its end
+// pushing what else is in the margin from its place: eleven lines.
+const marginful = 320
+
+// besideTable returns how many of the notes fill a margin.
+func (w *Words) besideTable(notes []say.Phrase) int {
+	letters := 0
+	for i, p := range notes {
+		if letters += utf8.RuneCountInString(w.Line(p)); letters > marginful {
+			return i
+		}
+	}
+	return len(notes)
+}
+
+func (w *Words) appendNotes(dst []byte, notes []say.Phrase) []byte {
+	for _, p := range notes {
 		dst = append(dst, `<p class="note">`...)
 		dst = AppendText(dst, w.Line(p))
 		dst = append(dst, `</p>`...)
 	}
-	return w.appendWorking(dst, r.Working, sources)
+	return dst
 }
 
 // appendFinding appends what a chart shows, below it.
@@ -150,6 +176,9 @@ func (w *Words) appendTable(dst []byte, name string, t result.Table) []byte {
 	for i := range t.Columns {
 		worded[i] = t.Worded(i)
 	}
+	if t.File != "" {
+		dst = w.appendTableFile(dst, t)
+	}
 	dst = append(dst, `<div class="table-frame" role="region" tabindex="0" aria-label="`...)
 	dst = appendAttribute(dst, title)
 	dst = append(dst, `"><table><caption>`...)
@@ -171,10 +200,23 @@ func (w *Words) appendTable(dst []byte, name string, t result.Table) []byte {
 		dst = w.appendRow(dst, t.Columns, worded, row)
 	}
 	dst = append(dst, `</tbody></table></div>`...)
-	if t.File == "" {
-		return dst
+	if t.File != "" {
+		dst = append(dst, `</div>`...)
 	}
-	dst = append(dst, `<p class="table-file"><a href="`...)
+	return dst
+}
+
+// longTable is the number of rows from which on the link to a table's file goes along in
+// the margin while one reads the table.
+const longTable = 12
+
+// appendTableFile links the file with a table, at its head, and opens what holds both.
+func (w *Words) appendTableFile(dst []byte, t result.Table) []byte {
+	dst = append(dst, `<div class="with-file"><p class="table-file`...)
+	if len(t.Rows) >= longTable {
+		dst = append(dst, ` along`...)
+	}
+	dst = append(dst, `"><a href="`...)
 	dst = appendAttribute(dst, t.File)
 	dst = append(dst, `">`...)
 	dst = AppendText(dst, w.Say("page.table_file"))

@@ -73,9 +73,11 @@ type LessonPage struct {
 	Goals          []string
 	Kit            []string // marks
 	Terms          []Labelled
-	Parted         bool     // the lesson is written in openings
-	Openings       []string // of these, what staff see
+	Parted         bool          // the lesson is written in openings
+	Openings       []Labelled    // the names of those, and which they are
+	Head, Before   template.HTML // what of the lesson comes before the goals, and between these and the kit
 	Body           template.HTML
+	Last           template.HTML // what of the lesson comes after the new words
 }
 
 // A StartPage lists the sheets of all lessons.

@@ -150,7 +150,7 @@ func runningText(page string) string {
 			}
 		case piece.Tag == "" || piece.Tag == "!":
 			out.WriteString(piece.Text())
-		case !piece.End && (slices.Contains([]string{"table", "svg", "figure", "aside", "nav"}, piece.Tag) || strings.HasPrefix(class, "before-lesson") || class == "side-label"):
+		case !piece.End && (slices.Contains([]string{"table", "svg", "figure", "aside", "nav"}, piece.Tag) || slices.Contains([]string{"have-ready", "new-words", "print-link", "side-label"}, class)):
 			skipped = append(skipped, piece.Tag)
 		case slices.Contains([]string{"p", "li", "h1", "h2", "h3", "h4", "dt", "dd"}, piece.Tag):
 			out.WriteString("\n")
