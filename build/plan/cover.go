@@ -66,7 +66,7 @@ func (p *Plan) coverLesson(d *draft, i int, link typeset.Link) typeset.CoverLess
 	}
 	if p.edition == Staff {
 		line.Room = RoomFile(l)
-		if slices.Contains(openings(l), source.Teach) {
+		if slices.ContainsFunc(p.openings(l), func(o typeset.Labelled) bool { return o.Value == source.Teach }) {
 			line.Teach = l.Page + "#nb-" + source.Teach
 		}
 	}
