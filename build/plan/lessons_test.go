@@ -43,7 +43,7 @@ func TestEntryReadsLessons(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	facts := regexp.MustCompile(`<span class="fact">(.*?)</span>`)
+	facts := regexp.MustCompile(`<span class="fact(?: first)?">(.*?)</span>`)
 	for _, c := range []struct {
 		first place.Date
 		want  []string

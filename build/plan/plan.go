@@ -72,15 +72,17 @@ type pressing struct {
 	mark     string // of lessons and calendar, once it is asked for (markOf)
 	nothings map[put]bool
 	groups   []int
-	results  []result.Result // by ask
-	files    []file.File     // tables as CSV
-	told     map[string]bool // cautions that the page being filled has told, by name or by their words
+	results  []result.Result    // by ask
+	files    []file.File        // tables as CSV
+	told     map[string]bool    // cautions that the page being filled has told, by name or by their words
+	shown    map[factShown]bool // facts that it has shown in a sentence
 }
 
 // onPage is the pressing for one page more.
 func (s *pressing) onPage() *pressing {
 	here := *s
 	here.told = map[string]bool{}
+	here.shown = map[factShown]bool{}
 	return &here
 }
 

@@ -45,6 +45,7 @@ type Value struct {
 	Round    bool   // a bearing: what rounds to 360° is 0°
 	Metric   bool   // stays metric in every school, as lenses are sold
 	Up       bool   // rounded up, never down, in any measure: a distance to keep
+	Absent   bool   // zero because there is no such thing: a list of facts leaves it out
 	Time     time.Time
 	Plain    string
 	Phrase   Phrase  // where its key is set, what the page prints instead of the digits
@@ -78,6 +79,13 @@ func Millimetres(l quantity.Length, decimals int) Value {
 func Bearing(a quantity.Angle, decimals int) Value {
 	v := Number(a.Bearing().Degrees(), "deg", decimals)
 	v.Round = true
+	return v
+}
+
+// IfAny returns v as one that a list leaves out where it is zero, because there is no such
+// thing: a level plate has no slope to speak of. A sentence that asks for it has it.
+func (v Value) IfAny() Value {
+	v.Absent = v.Number == 0
 	return v
 }
 

@@ -47,9 +47,19 @@ func appendAttribute(dst []byte, s string) []byte {
 	return append(dst, s...)
 }
 
-// AppendFact appends one value of a sentence: what is printed, and for machines
-// the value itself.
-func (w *Words) AppendFact(dst []byte, v say.Value) []byte {
+// AppendFact appends one value of a list: what is printed, and for machines the value
+// itself.
+func (w *Words) AppendFact(dst []byte, v say.Value) []byte { return w.appendFact(dst, v, false) }
+
+// AppendFirst is AppendFact for a value of a sentence that the page has not had before: a
+// dotted line marks it as computed.
+func (w *Words) AppendFirst(dst []byte, v say.Value) []byte { return w.appendFact(dst, v, true) }
+
+func (w *Words) appendFact(dst []byte, v say.Value, first bool) []byte {
+	opened := `">`
+	if first {
+		opened = `" class="first">`
+	}
 	if len(v.Also) > 0 { // a machine would take the first for all
 		v.Kind = say.Wording
 	}
@@ -57,7 +67,7 @@ func (w *Words) AppendFact(dst []byte, v say.Value) []byte {
 	case say.Quantity, say.Lasting:
 		dst = append(dst, `<data value="`...)
 		dst = strconv.AppendFloat(dst, v.Kept(), 'f', -1, 64)
-		dst = append(dst, `">`...)
+		dst = append(dst, opened...)
 		dst = AppendText(dst, w.Text(v))
 		return append(dst, `</data>`...)
 	case say.TimeOfDay, say.CalendarDay:
@@ -67,11 +77,15 @@ func (w *Words) AppendFact(dst []byte, v say.Value) []byte {
 		}
 		dst = append(dst, `<time datetime="`...)
 		dst = v.Time.AppendFormat(dst, layout)
-		dst = append(dst, `">`...)
+		dst = append(dst, opened...)
 		dst = AppendText(dst, w.Text(v))
 		return append(dst, `</time>`...)
 	}
-	dst = append(dst, `<span class="fact">`...)
+	if first {
+		dst = append(dst, `<span class="fact first">`...)
+	} else {
+		dst = append(dst, `<span class="fact">`...)
+	}
 	dst = AppendText(dst, w.Text(v))
 	return append(dst, `</span>`...)
 }
@@ -162,6 +176,9 @@ func (w *Words) appendFacts(dst []byte, name string, facts []result.Fact) []byte
 	}
 	dst = append(dst, `<dl class="facts">`...)
 	for _, f := range facts {
+		if f.Value.Absent {
+			continue
+		}
 		dst = append(dst, `<div><dt>`...)
 		dst = AppendText(dst, w.Say(name+".fact."+f.Name))
 		dst = append(dst, `</dt><dd>`...)

@@ -591,7 +591,7 @@ func TestCalendarFileWarnsOfTheEclipse(t *testing.T) {
 		if eclipse {
 			found++
 		}
-		if eclipse != (missing(event, "en", []said{sunEclipsed}) == nil) {
+		if eclipse != (missing(plain(event), "en", []said{sunEclipsed}) == nil) {
 			t.Errorf("that it is an eclipse is %v: %s", eclipse, event)
 		}
 	}

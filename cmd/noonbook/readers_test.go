@@ -115,7 +115,7 @@ var mayShow = map[string]string{
 	"telescope.html 5.0 m":                "how far off the sign hangs",
 }
 
-var computedWords = regexp.MustCompile(`(?:<data\b[^>]*|<time\b[^>]*|<span class="fact")>(.*?)</(?:data|time|span)>`)
+var computedWords = regexp.MustCompile(`(?:<data\b[^>]*|<time\b[^>]*|<span class="fact(?: first)?")>(.*?)</(?:data|time|span)>`)
 
 // contains looks for a value that is not part of a longer number.
 func contains(page, value string) bool {

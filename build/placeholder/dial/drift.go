@@ -88,7 +88,7 @@ func reckonDialDrift(v form.Values) (result.Result, error) {
 			{Name: "marked", Value: say.Date(marked)},
 			{Name: "fast", Value: fastOrSlow(now.Fast())},
 			{Name: "equation_part", Value: entry.Signed(say.Seconds(now.Equation))},
-			{Name: "clock_part", Value: entry.Signed(say.Minutes(now.Clock))},
+			{Name: "clock_part", Value: entry.Signed(say.Minutes(now.Clock)).IfAny()},
 			{Name: "moved_noon", Value: movedAngle},
 			{Name: "moved_noon_mm", Value: movedDistance},
 			{Name: "worst", Value: fastOrSlow(worst.Fast())},

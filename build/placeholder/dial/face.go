@@ -89,7 +89,7 @@ func reckonDialFace(v form.Values) (result.Result, error) {
 				{Name: "style_angle", Value: say.Number(gnomon.Angle.Degrees(), "deg", 1)},
 				{Name: "first_line", Value: sunTime(lines[0].Clock)},
 				{Name: "last_line", Value: sunTime(lastOf(lines).Clock)},
-				{Name: "folded_in", Value: entry.Signed(say.Seconds(fixed))},
+				{Name: "folded_in", Value: entry.Signed(say.Seconds(fixed)).IfAny()},
 			}, plateFacts(layOut(side, p.Latitude, argWidthMM.Of(v), gnomon, school.StockGnomonMM.Of(v)))...)
 			r.Facts = append(r.Facts, setUpFacts(v, face, drawn.Height)...)
 		}

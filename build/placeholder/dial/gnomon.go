@@ -80,7 +80,7 @@ func reckonDialGnomon(v form.Values) (result.Result, error) {
 		{Name: "base", Value: say.Number(gnomon.Base.Millimetres(), "mm", 0)},
 		{Name: "height", Value: say.Number(gnomon.Height.Millimetres(), "mm", 0)},
 		{Name: "style", Value: say.Number(gnomon.Style.Millimetres(), "mm", 0)},
-		{Name: "plate_slope", Value: say.Number(slope.Degrees(), "deg", 1)},
+		{Name: "plate_slope", Value: say.Number(slope.Degrees(), "deg", 1).IfAny()},
 	}
 	return r, nil
 }

@@ -225,6 +225,6 @@ func plateFacts(p plate) []result.Fact {
 	return []result.Fact{
 		{Name: "plate_width", Value: say.Number(p.width, "mm", 0)},
 		{Name: "plate_height", Value: say.Number(p.height, "mm", 0)},
-		{Name: "noon_gap", Value: say.Number(p.gap, "mm", 1)},
+		{Name: "noon_gap", Value: say.Number(p.gap, "mm", 1).IfAny()},
 	}
 }

@@ -153,8 +153,8 @@ func sunYearFacts(days []sunDate) []result.Fact {
 		{Name: "highest_on", Value: say.Date(highest.date)},
 		{Name: "lowest_noon", Value: entry.AltitudeOf(lowest.noon)},
 		{Name: "lowest_on", Value: say.Date(lowest.date)},
-		{Name: "days_up", Value: say.Count(up)},
-		{Name: "days_down", Value: say.Count(down)},
+		{Name: "days_up", Value: say.Count(up).IfAny()},
+		{Name: "days_down", Value: say.Count(down).IfAny()},
 	}
 }
 
