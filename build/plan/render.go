@@ -41,7 +41,7 @@ func (d *draft) render(l *source.Lesson, lesson int, root ast.Node, m manner) ([
 	md := goldmark.New(goldmark.WithRenderer(renderer.NewRenderer(renderer.WithNodeRenderers(
 		util.Prioritized(html.NewRenderer(), 1000),
 		util.Prioritized(lessonRenderer{m, d, lesson, l.Page, d.plan.edition}, 100),
-		util.Prioritized(tableRenderer{d.plan.words.Say("page.table"), d.clockColumn(l, m.minutes)}, 100),
+		util.Prioritized(&tableRenderer{words: d.plan.words, clock: d.clockColumn(l, m.minutes)}, 100),
 	))))
 	var out bytes.Buffer
 	if err := md.Renderer().Render(&out, l.Source, root); err != nil {

@@ -51,7 +51,7 @@ func (t *setter) together(before, after string) bool {
 	}
 	last := lastWord(before)
 	if last == "h" || last == "min" { // 13 h 20
-		number := strings.TrimRight(strings.TrimSuffix(before, last), " "+wide)
+		number := strings.TrimRight(strings.TrimSuffix(before, last), " "+hard)
 		ends, _ := utf8.DecodeLastRuneInString(number)
 		return number != "" && digit(ends)
 	}
@@ -71,7 +71,7 @@ func group(before, after string) bool {
 		return false
 	}
 	prev, _ := utf8.DecodeLastRuneInString(before[:len(before)-head])
-	if name := lastWord(strings.TrimRight(before[:len(before)-head], " "+wide)); counted[strings.ToLower(name)] {
+	if name := lastWord(strings.TrimRight(before[:len(before)-head], " "+hard)); counted[strings.ToLower(name)] {
 		return false // lesson 3, 100 pupils
 	}
 	return !strings.ContainsRune(".,:/-–", prev) && !unicode.IsLetter(prev)

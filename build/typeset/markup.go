@@ -198,23 +198,40 @@ func (w *Words) appendTable(dst []byte, name string, t result.Table) []byte {
 	}
 	dst = append(dst, `<div class="table-frame" role="region" tabindex="0" aria-label="`...)
 	dst = appendAttribute(dst, title)
-	dst = append(dst, `"><table><caption>`...)
+	dst = append(dst, `">`...)
+	heads, texts := w.heads(name, t), w.cells(t)
+	units := w.columnUnits(t, worded, texts)
+	var labels []string
+	if wide(heads, texts, worded) {
+		labels = labelsOf(heads, units)
+		dst = append(dst, CardsOpen...)
+	} else {
+		dst = append(dst, `<table>`...)
+	}
+	dst = append(dst, `<caption>`...)
 	dst = AppendText(dst, title)
-	dst = append(dst, `</caption><thead><tr>`...)
-	for i, c := range t.Columns {
+	dst = append(dst, `</caption>`...)
+	if labels != nil {
+		dst = append(dst, `<thead role="rowgroup"><tr role="row">`...)
+	} else {
+		dst = append(dst, `<thead><tr>`...)
+	}
+	for i := range t.Columns {
 		dst = append(dst, `<th scope="col"`...)
+		dst = appendRole(dst, "columnheader", labels)
 		dst = appendAlignment(dst, worded[i])
-		dst = AppendText(dst, w.Say(name+"."+t.Name+"."+c.Name))
-		if unit := w.Unit(c.Unit); unit != "" && t.Bare(i) {
+		dst = AppendText(dst, heads[i])
+		if units[i] != "" {
 			dst = append(dst, ` <span class="unit">`...)
-			dst = AppendText(dst, unit)
+			dst = AppendText(dst, units[i])
 			dst = append(dst, `</span>`...)
 		}
 		dst = append(dst, `</th>`...)
 	}
-	dst = append(dst, `</tr></thead><tbody>`...)
-	for _, row := range t.Rows {
-		dst = w.appendRow(dst, t.Columns, worded, row)
+	dst = append(dst, `</tr></thead><tbody`...)
+	dst = append(appendRole(dst, "rowgroup", labels), '>')
+	for n, row := range t.Rows {
+		dst = appendRow(dst, texts[n], worded, labels, row)
 	}
 	dst = append(dst, `</tbody></table></div>`...)
 	if t.File != "" {
@@ -251,31 +268,33 @@ func appendAlignment(dst []byte, words bool) []byte {
 // narrow screen has no room for it on one line.
 const longName = 26
 
-func (w *Words) appendRow(dst []byte, columns []result.Column, worded []bool, row result.Row) []byte {
+func appendRow(dst []byte, texts []string, worded []bool, labels []string, row result.Row) []byte {
+	dst = appendRole(append(dst, `<tr`...), "row", labels)
 	if row.Marked {
-		dst = append(dst, `<tr class="marked">`...)
-	} else {
-		dst = append(dst, `<tr>`...)
+		dst = append(dst, ` class="marked"`...)
 	}
+	dst = append(dst, '>')
 	for i, cell := range row.Cells {
 		if i == 0 {
-			text := w.Cell(cell, columns[i].Unit)
-			if utf8.RuneCountInString(text) > longName {
-				dst = append(dst, `<th scope="row" class="long-name">`...)
-			} else {
-				dst = append(dst, `<th scope="row">`...)
+			dst = appendRole(append(dst, `<th scope="row"`...), "rowheader", labels)
+			if utf8.RuneCountInString(texts[0]) > longName {
+				dst = append(dst, ` class="long-name"`...)
 			}
-			dst = AppendText(dst, text)
+			dst = append(dst, '>')
+			dst = AppendText(dst, texts[0])
 			dst = append(dst, `</th>`...)
 			continue
 		}
 		dst = append(dst, `<td`...)
+		if labels != nil {
+			dst = appendCell(dst, labels[i])
+		}
 		if cell.Kind == say.CalendarDay && !worded[i] {
 			dst = append(dst, ` class="date">`...) // kept on one line
 		} else {
 			dst = appendAlignment(dst, worded[i])
 		}
-		dst = AppendText(dst, w.Cell(cell, columns[i].Unit))
+		dst = AppendText(dst, texts[i])
 		dst = append(dst, `</td>`...)
 	}
 	return append(dst, `</tr>`...)

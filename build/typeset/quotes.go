@@ -122,7 +122,7 @@ func shortYear(after string) bool {
 // inFeet reports whether a text ends in a length in feet whose inches want their mark: 5' 3.
 func inFeet(before string) bool {
 	rest := strings.TrimRight(before, "0123456789./½¼¾")
-	rest = strings.TrimSuffix(strings.TrimSuffix(rest, " "), wide)
+	rest = strings.TrimSuffix(strings.TrimSuffix(rest, " "), hard)
 	for _, mark := range []string{"'", "′", "’"} {
 		if number, ok := strings.CutSuffix(rest, mark); ok {
 			last, _ := utf8.DecodeLastRuneInString(number)

@@ -7,10 +7,10 @@ import (
 )
 
 // narrow is the space of French before the marks that stand high, and of both languages
-// between the groups of a long number. wide does not break either.
+// between the groups of a long number. hard does not break either.
 const (
 	narrow = "\u202f"
-	wide   = "\u00a0"
+	hard   = "\u00a0"
 )
 
 // Typeset gives text the marks and spaces that the language prints where a keyboard has
@@ -178,8 +178,8 @@ func (t *setter) at(s string, i int) (set string, width int) {
 	switch rest := s[i:]; {
 	case s[i] == ' ' || s[i] == '\n':
 		return t.space(s[:i], s[i+1:], 1)
-	case strings.HasPrefix(rest, wide):
-		return t.space(s[:i], s[i+len(wide):], len(wide))
+	case strings.HasPrefix(rest, hard):
+		return t.space(s[:i], s[i+len(hard):], len(hard))
 	case s[i] == '\'':
 		set = t.single(s[:i], s[i+1:])
 	case s[i] == '"' && !t.samples:
@@ -209,7 +209,7 @@ func (t *setter) space(before, after string, width int) (string, int) {
 	case group(before, after):
 		return narrow, width
 	case width == 1 && t.together(before, after):
-		return wide, width
+		return hard, width
 	}
 	return "", 0
 }

@@ -24,13 +24,14 @@ import { clinometer, kind as rocketKind, rocket, template } from './rocket.mjs';
 import { kinds as roomKinds, room, roomPlain, screen } from './room.mjs';
 import { OneFile, kinds as singleKinds, prints, single } from './single.mjs';
 import { swift, watch, weight } from './swift.mjs';
+import { Tally, kinds as tableKinds, tables } from './tables.mjs';
 import { tube } from './tube.mjs';
 
 const names = ['handbook', 'handbook-staff'];
 const kinds = [
 	'same pages', 'errors', 'requests', 'title and heading', 'links', 'markup', 'axe', 'contrast', 'reflow',
 	'policy', 'stillness', 'weight', 'first paint', ...finderKinds, ...longKinds, ...singleKinds, ...roomKinds, ...coverKinds,
-	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words', ...readerKinds,
+	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words', ...readerKinds, ...tableKinds,
 ];
 const browserArguments = [
 	'--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run',
@@ -48,6 +49,7 @@ for (const name of names) {
 if (existsSync(path.join(folder, names[0], 'rocket-day.html'))) kinds.push(rocketKind);
 
 const ledger = new Ledger();
+const tally = new Tally();
 const [forClass, forStaff] = names.map((name) => new Edition(folder, name));
 ledger.check('handbook', 'same pages', forClass.pages.filter((page) => !forStaff.pages.includes(page)).map((page) => `the staff edition lacks ${page}`));
 forClass.share(forStaff);
@@ -59,6 +61,7 @@ try {
 	await inContext({}, (context) => swift(browser, context, forClass, forClass.pages.filter((name) => !name.startsWith('print-')), ledger));
 	await inContext({}, (context) => swift(browser, context, new OneFile(folder, `${names[0]}.html`), [`${names[0]}.html`], ledger));
 	const sheets = new Map((await Promise.all([forClass, forStaff].map(checkEdition))).flatMap((counts) => [...counts]));
+	tally.check(ledger);
 	await inContext({}, async (context) => {
 		for (const edition of [forClass, forStaff]) await prints(context, new OneFile(folder, `${edition.name}.html`), edition, sheets, ledger);
 	});
@@ -91,6 +94,7 @@ async function checkEdition(edition) {
 	await inContext({ bypassCSP: true }, async (context) => {
 		await watch(context);
 		await reflow(context, edition, ledger);
+		await tables(context, edition, tally, ledger);
 		await keyboard(context, edition, ledger);
 		sheets = await paper(context, edition, size, ledger);
 		await readers(context, edition, sheets, ledger);

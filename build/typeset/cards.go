@@ -1,0 +1,89 @@
+package typeset
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// A table that would scroll sideways on a phone is a list of cards there, a row each: the
+// row's name, then each cell behind the name of its column. The style sheet does that to a
+// table of the class cards, whose cells carry the names. A browser may forget that a table
+// is one when it is laid out otherwise, so its parts say so by their roles.
+
+// CardsOpen opens a table of cards.
+const CardsOpen = `<table class="cards" role="table">`
+
+// PhoneEms is the room that a phone has for a table, in the size of its letters: 358 of
+// 390 pixels at 14.2.
+const PhoneEms = 25.0
+
+// columnGap lies between two columns on a phone.
+const columnGap = 0.7
+
+// proseEms is the least width at which words in several lines can be read.
+const proseEms = 6.5
+
+// ColumnEms is the width that a column needs at least for a cell: that of its longest word,
+// and where there are more of them enough to read.
+func ColumnEms(text string) float64 {
+	longest := 0.0
+	for word := range strings.FieldsFuncSeq(text, func(r rune) bool { return r == ' ' || r == '\n' || r == '-' }) {
+		longest = max(longest, lineEms(word))
+	}
+	return columnGap + max(longest, min(proseEms, lineEms(text)))
+}
+
+func lineEms(text string) float64 { return widthOf(unbroken.Replace(text), textFace) }
+
+var unbroken = strings.NewReplacer("\u00a0", " ", "\u202f", " ")
+
+// wide reports whether a table would scroll on a phone.
+func wide(heads []string, texts [][]string, worded []bool) bool {
+	ems := 0.0
+	for i := range heads {
+		column := ColumnEms(heads[i])
+		for _, row := range texts {
+			if worded[i] && i > 0 || utf8.RuneCountInString(row[i]) > longName {
+				column = max(column, ColumnEms(row[i]))
+			} else { // stays on one line
+				column = max(column, columnGap+lineEms(row[i]))
+			}
+		}
+		ems += column
+	}
+	return ems > PhoneEms
+}
+
+// labelsOf are the names of a table's columns with the units that their cells lack.
+func labelsOf(heads, units []string) []string {
+	labels := make([]string, len(heads))
+	for i := range heads {
+		labels[i] = heads[i]
+		if units[i] != "" {
+			labels[i] += " " + units[i]
+		}
+	}
+	return labels
+}
+
+// appendRole says what a part of a table of cards is; labels is nil in other tables.
+func appendRole(dst []byte, role string, labels []string) []byte {
+	if labels == nil {
+		return dst
+	}
+	return append(append(append(dst, ` role="`...), role...), '"')
+}
+
+// appendCell appends what a cell of a card carries: its role, and its column's name.
+func appendCell(dst []byte, label string) []byte {
+	dst = append(dst, ` role="cell"`...)
+	if label == "" {
+		return dst
+	}
+	return append(appendAttribute(append(dst, ` data-label="`...), label), '"')
+}
+
+// CardCell is what a cell of a card carries, in a table of a lesson.
+func (w *Words) CardCell(label string) string {
+	return string(appendCell(nil, w.Typeset(strings.Join(strings.Fields(label), " "))))
+}
