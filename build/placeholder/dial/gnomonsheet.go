@@ -112,9 +112,9 @@ func completed(d *drawing.Drawing, paper drawing.Paper, g dial.Gnomon, pair bool
 			return
 		case height-d.Height >= howGap+howLeast && width >= 3*howWidth+2*howGap:
 			top := d.Height + howGap
-			d.Width, d.Height = max(d.Width, 3*howWidth+2*howGap+pieceEdge), top+howLeast
+			d.Width, d.Height = max(d.Width, 3*howWidth+2*howGap), top+howLeast
 			for i, step := range steps {
-				step(how{d, drawing.Point{X: pieceEdge + float64(i)*(howWidth+howGap), Y: top}, howLeast, g, pair})
+				step(how{d, drawing.Point{X: float64(i) * (howWidth + howGap), Y: top}, howLeast, g, pair})
 			}
 			return
 		}
