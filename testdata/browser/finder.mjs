@@ -29,7 +29,7 @@ const forms = {
 // much, one missing, and one that is still being written.
 const slips = {
 	en: [['telescpoe', 'telescope'], ['gnomen', 'gnomon'], ['shaddow', 'shadow'], ['telscope', 'telescope'], ['telsc', 'telescope']],
-	fr: [['gnomno', 'gnomon'], ['onbre', 'ombre'], ['echele', 'échelle']],
+	fr: [['gnomno', 'gnomon'], ['onbre', 'ombre'], ['soleli', 'soleil']],
 };
 
 // Other names of words in the glossaries of the demo and of the unit in French.
@@ -44,6 +44,7 @@ export async function finder(context, edition, start, ledger) {
 	await page.goto(edition.url(start));
 	await page.keyboard.press('Alt+w');
 	await page.waitForFunction(() => document.querySelector('.finder').open && typeof noonbookConcordance !== 'undefined');
+	const language = await page.evaluate(() => document.documentElement.lang);
 	const lost = [];
 	let hidden = 0;
 	for (const { text, target } of headings) {
@@ -52,9 +53,8 @@ export async function finder(context, edition, start, ledger) {
 		if (total > most) hidden++; // "Questions" is a heading of every lesson
 		else lost.push(`"${text}" does not lead to ${target}`);
 	}
-	ledger.check(label, 'finder finds headings', lost.length ? [some(lost)] : headings.length < 20 ? [`only ${headings.length} headings were looked up`] : []);
+	ledger.check(label, 'finder finds headings', lost.length ? [some(lost)] : headings.length < 20 && language === 'en' ? [`only ${headings.length} headings were looked up`] : []);
 	if (hidden) ledger.note(`${label}: ${hidden} of ${headings.length} headings share their words with more than ${most} places`);
-	const language = await page.evaluate(() => document.documentElement.lang);
 	const apart = [];
 	for (const pair of forms[language] ?? []) {
 		// A space behind the word says that it is whole.
@@ -69,8 +69,9 @@ export async function finder(context, edition, start, ledger) {
 	ledger.check(label, 'finder forgives', await forgives(page, language));
 	const times = await page.evaluate(typed, language === 'fr' ? 'gnomon' : 'telescope');
 	ledger.most('key press in the finder, ms', Math.max(...times));
-	// Some milliseconds in truth; a busy machine and a slow telephone are given far more.
-	ledger.check(label, 'finder is quick', Math.min(...times) < 100 ? [] : [`no key press takes less than ${Math.min(...times).toFixed(0)} ms`]);
+	// Some milliseconds on a machine that has nothing else to do; a busy one is given more.
+	const middle = times.sort((a, b) => a - b)[times.length >> 1];
+	ledger.check(label, 'finder is quick', middle < 50 ? [] : [`half of the key presses take ${middle.toFixed(0)} ms or more`]);
 	await page.close();
 	ledger.check(label, 'finder on touch', await onTouch(context.browser(), edition.url(start)));
 }
@@ -89,7 +90,7 @@ async function lines(page, language, edition) {
 	}
 	// A line says what its place says, whether it comes from the list or from the page.
 	for (const { href, line } of await page.evaluate(shown, forms[language]?.[0][1] ?? '')) {
-		const bare = line.replace(/^… | …$/g, '').split(' · ')[0];
+		const bare = line.replace(/^… | …$/g, '').split(/ ?· ?/).sort((a, b) => b.length - a.length)[0]; // a cell, or all of it
 		const [file, at] = edition.bound ? [start(edition), href.slice(1)] : href.split('#');
 		const there = await words(page, edition, file, at);
 		if (!there.includes(bare.replace(/\s+/g, ' '))) found.push(`${href} does not say "${bare.slice(0, 60)}"`);
@@ -185,7 +186,7 @@ async function keys(page, url) {
 	const comes = (selector) => page.waitForFunction((s) => document.activeElement?.matches(s), selector, { timeout: 10_000 }).then(() => true, () => false);
 	await page.keyboard.press('Alt+w');
 	expect('the key does not lead to the field', await comes('.finder input'));
-	await page.keyboard.type('shadow');
+	await page.keyboard.type((await page.evaluate(() => document.documentElement.lang)) === 'fr' ? 'ombre' : 'shadow');
 	await page.waitForFunction(() => document.querySelectorAll('.results a').length > 1);
 	await page.keyboard.press('ArrowDown');
 	expect('an arrow does not lead to the first place', await has('.results li:first-child a'));
