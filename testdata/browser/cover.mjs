@@ -7,7 +7,9 @@
 // FOLDER holds handbook/ and handbook-staff/, pressed with --single. check.mjs does the
 // same among its other checks. Exit 0: all passed; 1: a check failed; 2: wrong use.
 
-import { existsSync, readFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import path from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
@@ -15,7 +17,7 @@ import { Edition } from './edition.mjs';
 import { Ledger, some } from './ledger.mjs';
 import { moved, watch } from './swift.mjs';
 
-export const kinds = ['cover opens on the day', 'cover above the fold', 'cover shows all lessons', 'cover says what a lesson is', 'cover leads to its rows', 'cover stands still', 'cover without scripts', 'cover in one file'];
+export const kinds = ['cover opens on the day', 'cover above the fold', 'cover shows all lessons', 'cover says what a lesson is', 'cover leads to its rows', 'cover stands still', 'cover without scripts', 'cover in one file', 'cover on one sheet'];
 
 const desk = { width: 1440, height: 900 };
 const phone = { width: 390, height: 844 };
@@ -45,6 +47,7 @@ export async function cover(browser, edition, isStaff, ledger) {
 	});
 	await open({}, (context) => list(context, edition, label, lessons, ledger));
 	await open({}, (context) => late(context, edition, label, lessons, ledger));
+	await open({}, (context) => sheet(context, edition, label, lessons, ledger));
 	await open({}, (context) => bound(context, edition, label, lessons, ledger));
 }
 
@@ -263,6 +266,30 @@ async function late(context, edition, label, lessons, ledger) {
 	const filled = await page.evaluate(() => document.querySelector('.day-panel').childElementCount > 0);
 	ledger.check(label, 'cover stands still', [...(empty && filled ? [] : ['the script did not come late']), ...(await moved(page))], 'late script');
 	await page.close();
+}
+
+// sheet prints the cover on the day of a lesson: one sheet with every lesson,
+// and nothing of the day, which is over when the paper is read.
+async function sheet(context, edition, label, lessons, ledger) {
+	const folder = mkdtempSync(path.join(tmpdir(), 'noonbook-cover-'));
+	const page = await context.newPage();
+	try {
+		await page.clock.setFixedTime(lessons[0].from + minute);
+		await page.goto(edition.url('index.html'));
+		const state = await page.evaluate(() => document.querySelector('.day-state').textContent);
+		const file = path.join(folder, 'cover.pdf');
+		await page.pdf({ path: file, preferCSSPageSize: true, width: '180mm', height: '180mm' });
+		const squeezed = (text) => text.replace(/\s+/g, '');
+		const sheets = execFileSync('pdftotext', [file, '-'], { encoding: 'utf8' }).split('\f').slice(0, -1);
+		const words = squeezed(sheets.join(''));
+		const found = sheets.length === 1 ? [] : [`${sheets.length} sheets`];
+		for (const { title } of lessons) if (!words.includes(squeezed(title))) found.push(`"${title}" is not on it`);
+		if (words.includes(squeezed(state))) found.push(`it says "${state}"`);
+		ledger.check(label, 'cover on one sheet', found);
+	} finally {
+		rmSync(folder, { recursive: true });
+		await page.close();
+	}
 }
 
 // bound looks at the handbook in one file, which has the same first screen.

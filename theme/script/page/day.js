@@ -12,7 +12,7 @@
 		const mark = document.createElement('b');
 		mark.className = 'today-label';
 		mark.textContent = stop.parentElement.dataset.today;
-		time.after(' ', mark);
+		time.parentElement.append(' ', mark); // behind the day of the cycle, which keeps its place
 		stop.classList.add('is-today');
 		const file = stop.querySelector('a').getAttribute('href');
 		each('.dial a, .arc a', (line) => line.classList.toggle('is-today', line.classList.contains('is-today') || line.getAttribute('href') === file));
