@@ -204,7 +204,7 @@ func (r lessonRenderer) ofSection(n ast.Node) string {
 		when = append(when, `<span class="section-count">`+template.HTMLEscapeString(d.plan.words.Say("page.section_count", count[:]...))+"</span>")
 	}
 	if s, ok := r.margin.spans[h]; ok {
-		when = append(when, d.mark(s.told(l.Number-1)))
+		when = append(when, "<span>"+d.mark(s.told(l.Number-1))+"</span>")
 	}
 	for _, paper := range r.margin.papers[h] {
 		papers = append(papers, `<a href="`+paper.File+`">`+template.HTMLEscapeString(paper.Title)+"</a>")
@@ -241,16 +241,16 @@ func (s span) told(lesson int) slot {
 	}
 }
 
-// paragraph and item write what goldmark's own renderer writes, with the new words before
-// or in them.
+// paragraph and item write what goldmark's own renderer writes, with the words that are
+// explained before a paragraph, and behind what an item says.
 func (r lessonRenderer) paragraph(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	return ast.WalkContinue, write(w, entering, r.words(node)+"<p>", "</p>\n")
 }
 
 func (r lessonRenderer) item(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
-	open := "<li>" + r.words(node)
+	open := "<li>"
 	if first := node.FirstChild(); first != nil && first.Kind() != ast.KindTextBlock {
 		open += "\n"
 	}
-	return ast.WalkContinue, write(w, entering, open, "</li>\n")
+	return ast.WalkContinue, write(w, entering, open, r.words(node)+"</li>\n")
 }

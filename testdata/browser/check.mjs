@@ -16,6 +16,7 @@ import { keyboard } from './keyboard.mjs';
 import { Ledger } from './ledger.mjs';
 import { load } from './load.mjs';
 import { kinds as longKinds, long } from './long.mjs';
+import { kinds as marginKinds, margin } from './margin.mjs';
 import { markup } from './markup.mjs';
 import { paper, sizes } from './paper.mjs';
 import { kinds as readerKinds, readers } from './readers.mjs';
@@ -31,7 +32,7 @@ const names = ['handbook', 'handbook-staff'];
 const kinds = [
 	'same pages', 'errors', 'requests', 'title and heading', 'links', 'markup', 'axe', 'contrast', 'reflow',
 	'policy', 'stillness', 'weight', 'first paint', ...finderKinds, ...longKinds, ...singleKinds, ...roomKinds, ...coverKinds,
-	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words', ...readerKinds, ...tableKinds,
+	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words', ...readerKinds, ...marginKinds, ...tableKinds,
 ];
 const browserArguments = [
 	'--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run',
@@ -99,6 +100,7 @@ async function checkEdition(edition) {
 		sheets = await paper(context, edition, size, ledger);
 		await readers(context, edition, sheets, ledger);
 		await long(context, edition, ledger);
+		await margin(context, edition, ledger);
 		if ([template, clinometer].every((name) => edition.pages.includes(name))) await rocket(context, edition, ledger);
 		await tube(context, edition, ledger);
 		await access(context, edition, edition === forStaff, ledger);
