@@ -100,10 +100,8 @@ func checkBar(d *drawing.Drawing, p drawing.Paper) {
 	d.Label("check-label", drawing.Point{X: left, Y: y - 5}, drawing.Start, say.Words("sheet.check"))
 }
 
-// The lines of care stand beside the check bar: their letters, the leading and where they
-// begin, in mm.
+// The lines of care stand beside the check bar: the leading and where they begin, in mm.
 const (
-	careSize    = 2.7
 	careLeading = 3.2
 	careGap     = 6.0
 )
@@ -119,9 +117,7 @@ func (w *Words) careLines(d *drawing.Drawing, p drawing.Paper, care []say.Phrase
 	}
 	left := drawing.PaperMargin + 1 + drawing.CheckBar + careGap
 	top := p.Height - drawing.PaperMargin - drawing.CheckStrip + careLeading
-	for i, line := range Lines(strings.Join(said, " "), (p.Width-drawing.PaperMargin-left)/careSize) {
-		d.Label("care-line", drawing.Point{X: left, Y: top + careLeading*float64(i)}, drawing.Start, say.Text(line))
-	}
+	d.Paragraph("care-line", drawing.Point{X: left, Y: top}, p.Width-drawing.PaperMargin-left, careLeading, say.Text(strings.Join(said, " ")))
 }
 
 // matchingMarks names the sheet's place and draws crosses where it overlaps its
