@@ -153,6 +153,8 @@ var everyPlaceholder = []warned{
 	{name: "strip-moon", cautions: []said{smallParts}},
 	{name: "strip-picture"},
 	{name: "strip-picture", when: "too short", given: "stock.strip_squares = 1\nmillion_km_a_square = 15.0\n", warnings: []said{onlySun}},
+	{name: "strip-plate"},
+	{name: "strip-plate", when: "too short", given: "stock.strip_squares = 1\nmillion_km_a_square = 15.0\n", warnings: []said{onlySun}},
 	{name: "strip-table", cautions: []said{floorCare}},
 	{name: "strip-table", when: "too short", given: "stock.strip_squares = 1\nmillion_km_a_square = 15.0\n", cautions: []said{floorCare}, warnings: []said{onlySun}},
 	{name: "strip-table", when: "shorter than its scale", given: "stock.strip_squares = 100\nmillion_km_a_square = 15.0\n", cautions: []said{floorCare}, warnings: []said{endsBefore}},

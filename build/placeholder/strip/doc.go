@@ -13,6 +13,7 @@ func Entries() []entry.Entry {
 		stripLog(),
 		stripMoon(),
 		stripPicture(),
+		stripPlate(),
 		stripTable(),
 		stripTime(),
 	}
