@@ -145,7 +145,7 @@ func (w *ribbon) seams(from, to float64) {
 			continue
 		}
 		w.Line("tag", drawing.Point{X: at.X, Y: at.Y}, drawing.Point{X: at.X, Y: at.Y + ribbonWide})
-		if math.Mod(n, step) == 0 && n < w.squares {
+		if math.Mod(n, step) == 0 && n < w.squares-1.1*step { // the last body is named there
 			w.Label("figure", drawing.Point{X: at.X, Y: at.Y + ribbonWide + 4.4}, drawing.Middle, say.Count(int(n)))
 		}
 	}
