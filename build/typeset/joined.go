@@ -37,6 +37,9 @@ func set(words string) map[string]bool {
 // together reports whether the space between two texts may not break.
 func (t *setter) together(before, after string) bool {
 	prev, next := beside(before, after)
+	if t.french && strings.HasPrefix(after, "au ") {
+		return false // a word there: du 26 au 30
+	}
 	switch {
 	case prev == '}' || endsInMark(before): // a gap or a slot, which may hold a number
 		name := firstWord(after)

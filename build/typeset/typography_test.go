@@ -60,6 +60,7 @@ func TestTypeset(t *testing.T) {
 		{"en", `no number mm, 5 °C, 12 m²`, `no number mm, 5~°C, 12~m²`},
 		{"en", `7 `, `7 `},
 		{"fr", `le 13 avril, le 1er mai, à 13 h 20, leçon 3`, `le 13~avril, le 1er~mai, à 13~h~20, leçon~3`},
+		{"fr", `du 26 au 30, du {1} au {2}`, `du 26 au 30, du {1} au {2}`},
 		{"fr", `la 6e année, 64,8° ouest, 1 h 28 min`, `la 6e année, 64,8°~ouest, 1~h~28~min`},
 	} {
 		w := language(t, c.language, false)

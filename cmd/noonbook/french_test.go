@@ -19,7 +19,7 @@ func TestFrenchUnit(t *testing.T) {
 		{"/cadran.html", "7 de 3 et 1 de 2"}, // 23 pupils
 		{"/bande.html", "lundi 3\u00a0mai"},
 		{"/bande.html", "15,0\u00a0millions de km"},
-		{"/bande.html", "<td class=\"words\">oui</td>"},
+		{"/bande.html", `class="words">oui</td>`},
 		{"/depart.html", "Avant la cloche"},
 		{"/depart.html", "qu’il vous faut"}, // typed with a straight apostrophe
 		{"/depart.html", "ombre\u202f?"},    // typed with a space

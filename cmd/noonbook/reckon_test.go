@@ -174,9 +174,9 @@ func TestReckonOneFact(t *testing.T) {
 		"24\n":                {"class-facts.pupils"},
 		"7\n":                 {"class-facts.pupils", "class.pupils=7"},
 		"45.87°\u00a0south\n": {"place-facts.latitude"},
-		"45,87° sud\n":        {"place-facts.latitude", "school.language=fr"},
+		"45,87°\u00a0sud\n":   {"place-facts.latitude", "school.language=fr"},
 		"10\u00a0in\n":        {"dial-table.gnomon_style", "school.measure=customary", "stock.style_mm=254"},
-		"a\\nb\x22; c\n":      {"class-facts.school", "school.name=a\nb\x22; c"},
+		"a\\nb”; c\n":         {"class-facts.school", "school.name=a\nb\x22; c"},
 	} {
 		if out, _ := reckon(args...); out != want {
 			t.Errorf("%q says %q, want %q", args, out, want)
