@@ -57,13 +57,13 @@ func TestWhatPupilsAreAsked(t *testing.T) {
 			"h2 One: 1. First ⟦ruled 3⟧",
 			"h2 One: 2. Second ⟦ruled 2⟧",
 			"h2 One: " + table,
-			"h2 Two: How far? <img far.svg far > ⟦ruled 2⟧",
+			"h2 Two: How far? <img .svg far > ⟦ruled 2⟧",
 			"h2 Two: And how near? ⟦ruled 2⟧",
 			"h2 Two: Take care How hot? ⟦ruled 5⟧", // a caution stands before what is asked after it
 			"h2 Two: How hot? ⟦ruled 5⟧",
 			"h2 Two: <ul> <li> ☐ one </li> <li> ☐ two </li> </ul> ⟦ruled 2⟧",
 			"h2 Two: Take care care",
-			"h2 Two: <img far.svg far > ⟦ruled 2⟧",        // a caution ends what is asked
+			"h2 Two: <img .svg far > ⟦ruled 2⟧",        // a caution ends what is asked
 			"h2 Two: Fill it in. " + table + " ⟦ruled 2⟧", // the table belongs to what is asked
 		}},
 		"staff": {staff["pupil-ask.html"], []string{
@@ -71,13 +71,13 @@ func TestWhatPupilsAreAsked(t *testing.T) {
 			"h2 One: 1. First ⟦answer⟧ a ⟦/answer⟧",
 			"h2 One: 2. Second ⟦answer⟧ b ⟦/answer⟧",
 			"h2 One: " + table,
-			"h2 Two: How far? <img far.svg far > ⟦answer⟧ c ⟦/answer⟧",
+			"h2 Two: How far? <img .svg far > ⟦answer⟧ c ⟦/answer⟧",
 			"h2 Two: And how near? ⟦answer⟧ d ⟦/answer⟧",
 			"h2 Two: Take care How hot? ⟦answer⟧ f ⟦/answer⟧",
 			"h2 Two: How hot? ⟦answer⟧ f ⟦/answer⟧",
 			"h2 Two: <ul> <li> ☐ one </li> <li> ☐ two </li> </ul> ⟦answer⟧ g ⟦/answer⟧",
 			"h2 Two: Take care care",
-			"h2 Two: <img far.svg far > ⟦answer⟧ i ⟦/answer⟧",
+			"h2 Two: <img .svg far > ⟦answer⟧ i ⟦/answer⟧",
 			"h2 Two: Fill it in. " + table + " ⟦answer⟧ h ⟦/answer⟧",
 		}},
 	} {

@@ -26,7 +26,7 @@ func TestLettersOfSheetsAreSevenPoints(t *testing.T) {
 	if n < 15 {
 		t.Errorf("only %d rules", n)
 	}
-	for role, size := range map[string]float64{"sheet-school": headSize, "sheet-key": headSize, "sheet-name": nameSize, "sheet-name slim": slimSize, "care-line": careSize} {
+	for role, size := range map[string]float64{"sheet-school": headSize, "sheet-key": headSize, "sheet-name": nameSize, "sheet-name slim": slimSize} {
 		if got := letteringOf("", role, true).size; got != size {
 			t.Errorf("%s is %v mm high, and measured by %v", role, got, size)
 		}
