@@ -18,11 +18,12 @@ const (
 	OnPaper                // on a printable at true size
 )
 
-// What a narrow screen has: its smallest letters and the width that drawings have there,
-// both in CSS pixels, on a phone 390 px wide (common practice, no source).
+// What a narrow screen has: its smallest letters and the least width of drawings there,
+// both in CSS pixels: within a block for staff, on a phone 390 px wide (common practice,
+// no source).
 const (
 	NarrowLetters = 11.0
-	NarrowWidth   = 358.0
+	NarrowWidth   = 340.0
 )
 
 // least is the size of the smallest letters in a reading, in mm of the drawing.

@@ -14,6 +14,7 @@ import { Edition } from './edition.mjs';
 import { finder, kinds as finderKinds } from './finder.mjs';
 import { keyboard } from './keyboard.mjs';
 import { Ledger } from './ledger.mjs';
+import { kinds as letterKinds, letters } from './letters.mjs';
 import { load } from './load.mjs';
 import { kinds as longKinds, long } from './long.mjs';
 import { kinds as marginKinds, margin } from './margin.mjs';
@@ -31,7 +32,7 @@ import { tube } from './tube.mjs';
 const names = ['handbook', 'handbook-staff'];
 const kinds = [
 	'same pages', 'errors', 'requests', 'title and heading', 'links', 'markup', 'axe', 'contrast', 'reflow',
-	'policy', 'stillness', 'weight', 'first paint', ...finderKinds, ...longKinds, ...singleKinds, ...roomKinds, ...coverKinds,
+	'policy', 'stillness', 'weight', 'first paint', ...finderKinds, ...longKinds, ...singleKinds, ...roomKinds, ...coverKinds, ...letterKinds,
 	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words', ...readerKinds, ...marginKinds, ...tableKinds,
 ];
 const browserArguments = [
@@ -90,6 +91,7 @@ async function checkEdition(edition) {
 		for (const [place, start] of [[edition, 'index.html'], [one, one.name]]) await finder(context, place, start, ledger);
 	});
 	await cover(browser, edition, edition === forStaff, ledger);
+	await inContext({}, (context) => letters(context, edition, ledger));
 	await inContext({ viewport: screen }, (context) => room(context, edition, edition === forStaff, ledger));
 	// From here on the checks add words and styles of their own, which the policy forbids.
 	await inContext({ bypassCSP: true }, async (context) => {

@@ -99,7 +99,7 @@ func (z zone) people(d *drawing.Drawing, p plan) {
 		if at.X < p.launcher.X {
 			places[0], places[1] = places[1], places[0]
 		}
-		d.Offer("name", drawing.Keep, say.Words(key), append(places, drawing.Led(at, 1.6, 5, 8, 12)...)...)
+		d.Offer("name", drawing.Keep, say.Words(key), append(places, drawing.Led(at, 1.6, 5, 8, 12, 18, 25)...)...)
 	}
 	for i, bearing := range []quantity.Angle{one, two} {
 		at := p.at(bearing, z.station)
