@@ -77,7 +77,7 @@ func TestEveryFileOfTheThemeIsUsed(t *testing.T) {
 		}
 		kinds[kind] = k.Template
 	}
-	pages = append(pages, "parts.html", "form.html")
+	pages = append(pages, "parts.html", "bound.html", "form.html")
 	slices.Sort(pages)
 	if files := names(t, "templates"); !slices.Equal(files, pages) {
 		t.Errorf("the theme has the templates %v, kinds and parts are %v", files, pages)

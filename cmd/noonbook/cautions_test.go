@@ -396,9 +396,12 @@ var (
 	partOfSheet      = regexp.MustCompile(`<section class="part"(?: id="(?:[^"/]*/)?nb-([a-z]+)")?>`)
 )
 
+// computedFigure begins a computed block; a large picture is one too.
+var computedFigure = regexp.MustCompile(`<figure class="?computed[^>]*>`)
+
 // blocks returns what stands in each computed block of a page.
 func blocks(page string) []string {
-	list := strings.Split(page, `<figure class="computed">`)[1:]
+	list := computedFigure.Split(page, -1)[1:]
 	for i := range list {
 		list[i], _, _ = strings.Cut(list[i], "</figure>")
 	}

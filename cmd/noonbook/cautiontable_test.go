@@ -113,7 +113,7 @@ var everyPlaceholder = []warned{
 	{name: "planets-week", given: april, cautions: []said{planetsAtDusk}},
 	{name: "print-list"},
 	{name: "print-list", when: "without pupils", given: "class.pupils = 0\n", warnings: []said{noPupils}},
-	{name: "risk-notes", when: "of the whole unit", given: "lesson = 0\n", also: []said{rulesFirst, sunCare, keepers, scissors, sharpTip, lensCare, bareLamp, darkRoom, paperRocket, sightCare, homeAtNight, classAtNight, signHere}},
+	{name: "risk-notes", when: "of the whole unit", given: "lesson = 0\n", also: []said{rulesFirst, sunCare, keepers, scissors, sharpTip, lensCare, bareLamp, darkRoom, paperRocket, sightCare, homeAtNight, classAtNight, signHere, ownForm}},
 	{name: "rocket-clinometer", cautions: []said{scissors, sightCare}, paper: []said{lineScissors, lineSight}},
 	{name: "rocket-height", cautions: []said{sightCare}},
 	{name: "rocket-list", cautions: []said{sightCare}, paper: []said{lineSight}},

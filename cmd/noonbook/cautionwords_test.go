@@ -67,7 +67,8 @@ var (
 			french("avec un adulte", "loin des voitures", "seulement si vous êtes d'accord")
 	rulesFirst = says("school's own rules, the rules of the place and local codes come first", "a licence or training", "cannot be made safe here, we leave it out").
 			french("règles de l'école, celles du lieu et les codes locaux passent en premier", "un permis ou une formation", "ne peut pas être rendu sûr ici, nous le laissons")
-	signHere      = says("Signature", "does not take the place of the school's own form").french("Signature", "ne remplace pas le formulaire de l'école")
+	signHere      = says("Signature").french("Signature")
+	ownForm       = says("does not take the place of the school's own form").french("ne remplace pas le formulaire de l'école")
 	noPhotograph  = says("no photograph of your child", "show none, unless you say yes").french("Sans votre oui", "aucune photo de votre enfant")
 	eveningAtHome = says("an adult of the family comes along", "away from traffic and water", "Nobody stays up for it").french("un adulte de la famille accompagne", "loin de la circulation et de l'eau")
 	familyOutside = says("We go out into the Sun", "Hats, sun cream and water follow the rules of the school").
