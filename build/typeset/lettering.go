@@ -35,8 +35,6 @@ func letteringOf(name, role string, printable bool) lettering {
 	switch {
 	case printable:
 		chain[1] = strings.Fields(name)
-	case slices.Contains(plates, name):
-		chain = [2][]string{{"plate"}, {"drawing", name}}
 	default:
 		chain[0] = append(chain[0], strings.Fields(name)...)
 	}
@@ -69,10 +67,6 @@ func letteringOf(name, role string, printable bool) lettering {
 	}
 	return l
 }
-
-// plates are the drawings that stand in a figure of the class plate, which has letters of
-// its own: those of the entries with Plate set.
-var plates = []string{"dial-plate", "strip-plate", "launcher", "tube-parts"}
 
 // A letterRule is a rule of the style sheet that says something of letters.
 type letterRule struct {

@@ -24,6 +24,8 @@ func TestLetteringIsTheStyleSheets(t *testing.T) {
 		{"sky-map", "star-name", false, lettering{2.9, labelFace, true}},
 		{"moon-ring", "stop", false, lettering{5, labelBold, false}},
 		{"dial", "number", false, lettering{6.4, textBold, false}},
+		{"dial-plate", "figure", false, lettering{3.6, textFace, true}},
+		{"tube-parts", "name", false, lettering{4.1, textFace, false}},
 		{"wall", "numeral", true, lettering{5, textBold, false}},
 		{"wall", "strong", true, lettering{3.4, labelBold, false}},
 		{"wall", "small", true, lettering{2.7, labelFace, false}},
