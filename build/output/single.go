@@ -67,6 +67,8 @@ type binder struct {
 	files  map[string][]byte
 	out    bytes.Buffer
 	finder []byte // stands once
+	// the element whose end is not written yet, since what follows may imply it
+	waiting string
 }
 
 // head writes the cover's head with the style in it. The policy names each
@@ -150,12 +152,14 @@ func (b *binder) page(f file.File) {
 			}
 		case piece.Tag == "main":
 			tag := bytes.Replace(piece.Raw, []byte("main"), []byte("div"), 1)
-			b.out.Write(b.tag(stem, markup.Piece{Raw: tag, Tag: "div", End: piece.End}))
+			div := markup.Piece{Raw: tag, Tag: "div", End: piece.End}
+			b.write(div, b.tag(stem, div))
 		default:
-			b.out.Write(b.tag(stem, piece))
+			b.write(piece, b.tag(stem, piece))
 		}
 	}
-	b.out.WriteString(`</section>`)
+	end := markup.Piece{Raw: []byte(`</section>`), Tag: "section", End: true}
+	b.write(end, end.Raw)
 }
 
 // tag turns the names and targets of a tag into those of the one file.

@@ -1,0 +1,40 @@
+package output
+
+import (
+	"slices"
+	"strings"
+
+	"noonbook/build/markup"
+)
+
+// implied are the elements whose end HTML lets out where one of these tags follows: the
+// begin of another element, or the end ("/") of the one around it. A browser reads the
+// same with the end tag and without it.
+// Source: HTML Standard (WHATWG), 13.1.2.4 Optional tags.
+var implied = map[string][]string{
+	"td": strings.Fields("td th /tr"), "th": strings.Fields("td th /tr"),
+	"tr": strings.Fields("tr /thead /tbody /tfoot"),
+	"li": strings.Fields("li /ol /ul"),
+	"dt": strings.Fields("dt dd"), "dd": strings.Fields("dt dd /dl /div"),
+	// Of the elements round a paragraph only those are here that noonbook writes.
+	"p": strings.Fields("aside details div dl figure footer form h1 h2 h3 h4 h5 h6 header hr nav ol p section table ul" +
+		" /aside /div /figcaption /footer /header /li /section /td"),
+}
+
+// write writes a piece, and before it the end tag that waits for what follows, where that
+// does not say it already.
+func (b *binder) write(piece markup.Piece, raw []byte) {
+	follows := piece.Tag
+	if piece.End {
+		follows = "/" + follows
+	}
+	if b.waiting != "" && !slices.Contains(implied[b.waiting], follows) {
+		b.out.WriteString("</" + b.waiting + ">")
+	}
+	b.waiting = ""
+	if piece.End && implied[piece.Tag] != nil {
+		b.waiting = piece.Tag
+		return
+	}
+	b.out.Write(raw)
+}

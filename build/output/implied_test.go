@@ -1,0 +1,37 @@
+package output
+
+import (
+	"strings"
+	"testing"
+)
+
+// Ends that HTML implies are let out, and only where what follows implies them.
+// Source: HTML Standard (WHATWG), 13.1.2.4 Optional tags.
+func TestSingleLeavesImpliedEndsOut(t *testing.T) {
+	for inside, want := range map[string]string{
+		`<table><thead><tr><th>a</th><td>b</td></tr></thead><tbody><tr><td>c</td></tr><tr><td>d</td></tr></tbody></table>`: `<table><thead><tr><th>a<td>b</thead><tbody><tr><td>c<tr><td>d</tbody></table>`,
+		`<ol><li>a</li><li><ul><li>b</li></ul></li></ol>`:                                                                  `<ol><li>a<li><ul><li>b</ul></ol>`,
+		`<dl><dt>a</dt><dd>b</dd><dt>c</dt><dd>d</dd></dl>`:                                                                `<dl><dt>a<dd>b<dt>c<dd>d</dl>`,
+		`<p>a</p><p>b</p><h2>c</h2>`:                                                                                       `<p>a<p>b<h2>c</h2>`,
+		// Words, a link or a space after a paragraph would be taken into it, and a
+		// paragraph within a link or a summary keeps its end.
+		`<p>a</p>b`:                   `<p>a</p>b`,
+		`<p>a</p> <p>b</p>`:           `<p>a</p> <p>b`,
+		`<p>a</p><a href="#x">b</a>`:  `<p>a</p><a href="#index/x">b</a>`,
+		`<a href="#x"><p>a</p></a>`:   `<a href="#index/x"><p>a</p></a>`,
+		`<td>a</td> `:                 `<td>a</td> `,
+		`<svg><text>a</text></svg>`:   `<svg><text>a</text></svg>`,
+		`<ol><li>a</li><!-- --></ol>`: `<ol><li>a</li><!-- --></ol>`,
+	} {
+		files := pages()
+		files[0].Bytes = []byte(strings.Replace(string(files[0].Bytes), `<h1>U</h1>`, `<h1>U</h1>`+inside, 1))
+		bound, err := Single(files)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, after, _ := strings.Cut(string(bound), `<h1>U</h1>`)
+		if !strings.HasPrefix(after, want) {
+			t.Errorf("%s is bound as\n%.*s", inside, len(want)+40, after)
+		}
+	}
+}
