@@ -67,6 +67,7 @@ type binder struct {
 	files  map[string][]byte
 	out    bytes.Buffer
 	finder []byte // stands once
+	crest  bool   // it stands already
 	// the element whose end is not written yet, since what follows may imply it
 	waiting string
 }
@@ -154,12 +155,28 @@ func (b *binder) page(f file.File) {
 			tag := bytes.Replace(piece.Raw, []byte("main"), []byte("div"), 1)
 			div := markup.Piece{Raw: tag, Tag: "div", End: piece.End}
 			b.write(div, b.tag(stem, div))
+		case piece.Tag == "img" && class == "crest":
+			b.write(piece, b.mark(piece))
 		default:
 			b.write(piece, b.tag(stem, piece))
 		}
 	}
 	end := markup.Piece{Raw: []byte(`</section>`), Tag: "section", End: true}
 	b.write(end, end.Raw)
+}
+
+// mark writes the school's crest: the picture at the first place, and at all others
+// the same again. It is on each page, and may be large.
+func (b *binder) mark(img markup.Piece) []byte {
+	width, _ := img.Attribute("width")
+	height, _ := img.Attribute("height")
+	src, _ := img.Attribute("src")
+	picture := `<use href="#index/nb-crest"/>`
+	if !b.crest {
+		picture = fmt.Sprintf(`<image id="index/nb-crest" width="%s" height="%s" href="%s"/>`, width, height, b.data(src))
+		b.crest = true
+	}
+	return fmt.Appendf(nil, `<svg class="crest" width="%s" height="%s" viewBox="0 0 %[1]s %[2]s" aria-hidden="true">%s</svg>`, width, height, picture)
 }
 
 // tag turns the names and targets of a tag into those of the one file.
