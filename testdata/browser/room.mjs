@@ -233,7 +233,7 @@ function look() {
 			brush.font = `${style.fontWeight} 100px ${style.fontFamily}`;
 			letters.push({ text: node.data.trim().slice(0, 30), capital: (brush.measureText('H').actualBoundingBoxAscent / 100) * size * scale });
 			const isAloud = ['words', 'step', 'question', 'care'].includes(view.dataset.kind) && body.contains(element);
-			if (isAloud && !element.closest('table, .side-label, .view-lead, .answer')) aloud = Math.min(aloud, size);
+			if (isAloud && !element.closest('table, svg, .side-label, .view-lead, .answer')) aloud = Math.min(aloud, size);
 		}
 	}
 	const over = [];
