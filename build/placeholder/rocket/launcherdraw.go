@@ -6,13 +6,14 @@ import (
 	"noonbook/compute/rocket"
 )
 
-// Measures of the picture, the first four in millimetres of the drawing, the others in those
+// Measures of the picture, the first five in millimetres of the drawing, the others in those
 // of the launcher. A two-litre bottle, a shoe and a board: common practice, no source.
 const (
 	launcherWide   = 150.0
 	launcherTall   = 66.0 // above the ground
 	launcherBorder = 5.0
 	launcherName   = 9.5 // from the ground down to the names
+	twoLines       = 36.0
 	bottleAxis     = bottleThick / 2
 	neckThick      = 28.0
 	pipeMiddle     = 30.0  // of the level pipe at the elbow, which lies on the board
@@ -78,6 +79,10 @@ func (w *launcherView) label(at, part drawing.Point, anchor drawing.Anchor, key 
 	}
 	w.Line("leader", from, part)
 	w.Disc("dot", part, 0.5)
+	if anchor == drawing.End { // towards the shoe, and in two lines where one would touch it
+		w.Offer("name", drawing.Keep, say.Words(key), drawing.Place{At: at, Anchor: anchor}, drawing.Place{At: at, Anchor: anchor, Wide: twoLines})
+		return
+	}
 	w.Label("name", at, anchor, say.Words(key))
 }
 
