@@ -72,8 +72,11 @@ func (w *Words) AppendSheet(dst []byte, s drawing.Sheet, head SheetHead) []byte 
 	dst = appendLength(dst, width)
 	dst = append(dst, ' ')
 	dst = appendLength(dst, height)
-	dst = append(dst, `">`...)
-	dst = w.appendOnPaper(dst, &s.Drawing)
+	labels := w.Place(&s.Drawing, OnPaper)
+	usual := usualAnchor(labels)
+	dst = appendAnchor(append(dst, '"'), usual, drawing.Start)
+	dst = append(dst, '>')
+	dst = appendOnPaper(dst, &s.Drawing, labels, usual)
 	dst = append(dst, `</svg>`...)
 	var frame drawing.Drawing
 	checkBar(&frame, s.Paper)
@@ -81,7 +84,7 @@ func (w *Words) AppendSheet(dst []byte, s drawing.Sheet, head SheetHead) []byte 
 	if s.Rows*s.Columns > 1 {
 		matchingMarks(&frame, s)
 	}
-	dst = w.appendOnPaper(dst, &frame)
+	dst = appendOnPaper(dst, &frame, w.Place(&frame, OnPaper), drawing.Start)
 	return append(dst, `</svg>`...)
 }
 

@@ -98,5 +98,5 @@ func (w *Words) appendKey(dst []byte, s drawing.Sheet, y float64) []byte {
 		key.Label("sheet-key", drawing.Point{X: to.X + 1.5, Y: y}, drawing.Start, words)
 		x = to.X + 1.5 + widthOf(w.Text(words), labelFace)*headSize + keyGap
 	}
-	return w.appendOnPaper(dst, &key)
+	return appendOnPaper(dst, &key, w.Place(&key, OnPaper), drawing.Start)
 }

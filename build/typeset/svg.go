@@ -27,29 +27,66 @@ func (w *Words) AppendDrawing(dst []byte, d drawing.Drawing) []byte {
 	dst = appendLength(dst, d.Width)
 	dst = append(dst, ' ')
 	dst = appendLength(dst, bottom-top)
+	usual := usualAnchor(labels, onPhone)
+	dst = appendAnchor(append(dst, '"'), usual, drawing.Start)
 	if d.Ornament {
-		dst = append(dst, `" aria-hidden="true">`...)
+		dst = append(dst, ` aria-hidden="true">`...)
 	} else {
-		dst = append(dst, `" role="img">`...)
+		dst = append(dst, ` role="img">`...)
 		dst = w.appendTitle(dst, d)
 	}
+	o := onto{anchor: usual, onward: true}
 	if onPhone == nil {
-		dst = appendShapes(dst, close.shapes(d.Shapes), close.labels(labels))
+		dst = o.appendShapes(dst, close.shapes(d.Shapes), close.labels(labels))
 	} else {
 		shapes := close.shapes(d.Shapes)
-		dst = appendShapes(dst, shapes, nil)
+		dst = o.appendShapes(dst, shapes, nil)
 		dst = append(dst, `<g class="wide">`...)
-		dst = appendLabels(dst, shapes, close.labels(labels))
+		dst = o.appendLabels(dst, shapes, close.labels(labels))
 		dst = append(dst, `</g><g class="narrow">`...)
-		dst = appendLabels(dst, shapes, close.labels(onPhone))
+		dst = o.appendLabels(dst, shapes, close.labels(onPhone))
 		dst = append(dst, `</g>`...)
 	}
 	return append(dst, `</svg>`...)
 }
 
-// appendOnPaper appends the shapes of a printable.
-func (w *Words) appendOnPaper(dst []byte, d *drawing.Drawing) []byte {
-	return appendShapes(dst, d.Shapes, w.Place(d, OnPaper))
+// An onto is how shapes are written into their drawing.
+type onto struct {
+	anchor drawing.Anchor // of labels, said by the drawing already
+	onward bool           // a path goes on from point to point, which is shorter
+}
+
+// usualAnchor is the anchor that the drawing says for its labels: that of most.
+func usualAnchor(sets ...[]Label) drawing.Anchor {
+	many := map[drawing.Anchor]int{}
+	for _, labels := range sets {
+		for _, l := range labels {
+			many[l.Anchor] += len(l.Lines)
+		}
+	}
+	usual := drawing.Start
+	for _, a := range []drawing.Anchor{drawing.Middle, drawing.End} {
+		if many[a] > many[usual]+1 { // it is written once itself
+			usual = a
+		}
+	}
+	return usual
+}
+
+// appendAnchor says the anchor of labels, where it is another than what holds already.
+func appendAnchor(dst []byte, anchor, holds drawing.Anchor) []byte {
+	if anchor == holds {
+		return dst
+	}
+	dst = append(dst, ` text-anchor="`...)
+	dst = append(dst, anchor...)
+	return append(dst, '"')
+}
+
+// appendOnPaper appends the shapes of a printable, whose drawing says that anchor. Paths
+// have each point by itself there: a pen or a cutter need not add them up.
+func appendOnPaper(dst []byte, d *drawing.Drawing, labels []Label, usual drawing.Anchor) []byte {
+	return onto{anchor: usual}.appendShapes(dst, d.Shapes, labels)
 }
 
 // tooSmall reports whether letters are smaller than that many millimetres.
@@ -71,7 +108,7 @@ func (w *Words) appendTitle(dst []byte, d drawing.Drawing) []byte {
 
 // appendShapes appends the shapes, and among them the labels that are given;
 // neighbours that lead to one page are one link.
-func appendShapes(dst []byte, shapes []drawing.Shape, labels []Label) []byte {
+func (o onto) appendShapes(dst []byte, shapes []drawing.Shape, labels []Label) []byte {
 	for begin := 0; begin < len(shapes); {
 		href, end := shapes[begin].Href, begin+1
 		for end < len(shapes) && shapes[end].Href == href {
@@ -84,9 +121,9 @@ func appendShapes(dst []byte, shapes []drawing.Shape, labels []Label) []byte {
 		}
 		for i := begin; i < end; i++ {
 			if shapes[i].Anchor == "" {
-				dst = appendShape(dst, shapes[i])
+				dst = o.appendShape(dst, shapes[i])
 			} else if len(labels) > 0 && labels[0].Shape == i {
-				dst = appendLabel(dst, shapes[i].Role, labels[0], 1)
+				dst = o.appendLabel(dst, shapes[i].Role, labels[0], 1)
 				labels = labels[1:]
 			}
 		}
@@ -100,7 +137,7 @@ func appendShapes(dst []byte, shapes []drawing.Shape, labels []Label) []byte {
 
 // appendLabels appends labels alone. Letters that have grown stand in a group that is
 // drawn larger, so that the style sheet says once how large they are.
-func appendLabels(dst []byte, shapes []drawing.Shape, labels []Label) []byte {
+func (o onto) appendLabels(dst []byte, shapes []drawing.Shape, labels []Label) []byte {
 	var grown []float64
 	for _, l := range labels {
 		if !slices.Contains(grown, l.Grown) {
@@ -115,7 +152,7 @@ func appendLabels(dst []byte, shapes []drawing.Shape, labels []Label) []byte {
 		}
 		for _, l := range labels {
 			if l.Grown == times {
-				dst = appendLabel(dst, shapes[l.Shape].Role, l, larger(times))
+				dst = o.appendLabel(dst, shapes[l.Shape].Role, l, larger(times))
 			}
 		}
 		if times != 1 {
@@ -128,7 +165,7 @@ func appendLabels(dst []byte, shapes []drawing.Shape, labels []Label) []byte {
 // larger is a scale with three decimals, rounded up.
 func larger(times float64) float64 { return math.Ceil(times*1000-1e-6) / 1000 }
 
-func appendShape(dst []byte, s drawing.Shape) []byte {
+func (o onto) appendShape(dst []byte, s drawing.Shape) []byte {
 	if len(s.Points) == 0 {
 		return dst
 	}
@@ -147,7 +184,19 @@ func appendShape(dst []byte, s drawing.Shape) []byte {
 	dst = append(dst, `<path class="`...)
 	dst = appendAttribute(dst, s.Role)
 	dst = append(dst, `" d="`...)
-	for i, p := range s.Points {
+	if o.onward && len(s.Points) > 2 {
+		dst = appendOnward(dst, s.Points)
+	} else {
+		dst = appendPoints(dst, s.Points)
+	}
+	if s.Closed {
+		dst = append(dst, 'Z')
+	}
+	return append(dst, `"/>`...)
+}
+
+func appendPoints(dst []byte, points []drawing.Point) []byte {
+	for i, p := range points {
 		if i == 0 {
 			dst = append(dst, 'M')
 		} else {
@@ -157,51 +206,88 @@ func appendShape(dst []byte, s drawing.Shape) []byte {
 		dst = append(dst, ' ')
 		dst = appendLength(dst, p.Y)
 	}
-	if s.Closed {
-		dst = append(dst, 'Z')
+	return dst
+}
+
+// appendOnward writes a path from its first point onward, each step from the point before
+// to the next one. Points are those that appendPoints writes: they are rounded before
+// they are taken from one another, so that no error adds up.
+func appendOnward(dst []byte, points []drawing.Point) []byte {
+	dst = appendPoints(dst, points[:1])
+	dst = append(dst, 'l')
+	x, y := hundredths(points[0].X), hundredths(points[0].Y)
+	for i, p := range points[1:] {
+		right, down := hundredths(p.X)-x, hundredths(p.Y)-y
+		if i > 0 && right >= 0 {
+			dst = append(dst, ' ') // a minus parts numbers itself
+		}
+		dst = appendStep(dst, right)
+		if down >= 0 {
+			dst = append(dst, ' ')
+		}
+		dst = appendStep(dst, down)
+		x, y = x+right, y+down
 	}
-	return append(dst, `"/>`...)
+	return dst
+}
+
+func hundredths(mm float64) int { return int(math.Round(mm * 100)) }
+
+// appendStep writes hundredths of a millimetre in millimetres, without a leading nought.
+func appendStep(dst []byte, n int) []byte {
+	if n < 0 {
+		dst, n = append(dst, '-'), -n
+	}
+	whole, part := n/100, n%100
+	if whole > 0 || part == 0 {
+		dst = strconv.AppendInt(dst, int64(whole), 10)
+	}
+	if part == 0 {
+		return dst
+	}
+	dst = append(dst, '.', byte('0'+part/10))
+	if part%10 > 0 {
+		dst = append(dst, byte('0'+part%10))
+	}
+	return dst
 }
 
 // appendLabel appends the lines of a label, with its leader, in a group that is drawn
 // that many times larger.
-func appendLabel(dst []byte, role string, l Label, times float64) []byte {
+func (o onto) appendLabel(dst []byte, role string, l Label, times float64) []byte {
 	if len(l.Leader) > 1 {
 		path := make([]drawing.Point, len(l.Leader))
 		for i, p := range l.Leader {
 			path[i] = drawing.Point{X: p.X / times, Y: p.Y / times}
 		}
-		dst = appendShape(dst, drawing.Shape{Role: "leader", Points: path})
+		dst = o.appendShape(dst, drawing.Shape{Role: "leader", Points: path})
 	}
 	sin, cos := math.Sincos(l.Turn * math.Pi / 180)
 	for i, line := range l.Lines {
 		down := float64(i) * l.Leading
-		dst = appendLine(dst, role, drawing.Point{X: (l.At.X - down*sin) / times, Y: (l.At.Y + down*cos) / times}, l.Anchor, l.Turn, line)
+		dst = o.appendLine(dst, role, drawing.Point{X: (l.At.X - down*sin) / times, Y: (l.At.Y + down*cos) / times}, l.Anchor, l.Turn, line)
 	}
 	return dst
 }
 
-func appendLine(dst []byte, role string, at drawing.Point, anchor drawing.Anchor, turn float64, text string) []byte {
+func (o onto) appendLine(dst []byte, role string, at drawing.Point, anchor drawing.Anchor, turn float64, text string) []byte {
 	dst = append(dst, `<text class="`...)
 	dst = appendAttribute(dst, role)
 	dst = append(dst, `" x="`...)
 	dst = appendLength(dst, at.X)
 	dst = append(dst, `" y="`...)
 	dst = appendLength(dst, at.Y)
-	if anchor != drawing.Start {
-		dst = append(dst, `" text-anchor="`...)
-		dst = append(dst, anchor...)
-	}
+	dst = appendAnchor(append(dst, '"'), anchor, o.anchor)
 	if turn != 0 {
-		dst = append(dst, `" transform="rotate(`...)
+		dst = append(dst, ` transform="rotate(`...)
 		dst = appendLength(dst, turn)
 		dst = append(dst, ' ')
 		dst = appendLength(dst, at.X)
 		dst = append(dst, ' ')
 		dst = appendLength(dst, at.Y)
-		dst = append(dst, ')')
+		dst = append(dst, `)"`...)
 	}
-	dst = append(dst, `">`...)
+	dst = append(dst, '>')
 	dst = AppendText(dst, text)
 	return append(dst, `</text>`...)
 }

@@ -82,7 +82,7 @@ func TestDrawingBecomesSVG(t *testing.T) {
 	for _, want := range []string{
 		`<svg class="drawing d" viewBox="0 0 20 10" role="img"><title>Sun</title>`,
 		`<path class="rule" d="M0 1.23L5 0"/>`,
-		`<path class="leaf" d="M0 0L1 0L1 1Z"/>`,
+		`<path class="leaf" d="M0 0l1 0 0 1Z"/>`,
 		`<a href="a.html" tabindex="-1"><circle class="sun" cx="3" cy="4" r="2"/><text`,
 		`text-anchor="end">&lt;&></text></a></svg>`,
 	} {
