@@ -1,6 +1,8 @@
 package output
 
 import (
+	"bytes"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -36,5 +38,21 @@ func (b *binder) write(piece markup.Piece, raw []byte) {
 		b.waiting = piece.Tag
 		return
 	}
+	if slices.Contains(unquoted, piece.Tag) && !piece.End {
+		last := len(raw)
+		if bytes.HasSuffix(raw, []byte("/>")) {
+			last = max(0, bytes.LastIndexByte(raw, ' ')) // the stroke would be of the last value
+		}
+		b.out.Write(oneWord.ReplaceAll(raw[:last], []byte(" $1=$2")))
+		raw = raw[last:]
+	}
 	b.out.Write(raw)
 }
+
+// The parts of tables and drawings, of which there are tens of thousands, have attributes
+// without quotes where the value is one word: HTML Standard, 13.1.2.3, unquoted attribute
+// values.
+var (
+	unquoted = strings.Fields("thead tbody tr th td path circle text")
+	oneWord  = regexp.MustCompile(` (role|scope|class|data-label)="([A-Za-z0-9-]+)"`)
+)

@@ -22,6 +22,13 @@ func TestSingleLeavesImpliedEndsOut(t *testing.T) {
 		`<td>a</td> `:                 `<td>a</td> `,
 		`<svg><text>a</text></svg>`:   `<svg><text>a</text></svg>`,
 		`<ol><li>a</li><!-- --></ol>`: `<ol><li>a</li><!-- --></ol>`,
+		// One word needs no quotes in a table or a drawing; two words, a name and other
+		// elements keep them.
+		`<tr role="row"><th scope="col" id="x" class="a b">c</th></tr>`: `<tr role=row><th scope=col id="index/x" class="a b">c</tr>`,
+		`<td role="cell" data-label="Day’s">a</td>`:                     `<td role=cell data-label="Day’s">a</td>`,
+		// Where a tag ends itself its last value would take the stroke with it.
+		`<svg><path class="a" d="M0 0"/><path d="M0 0" class="b"/><path class="c"/><path/><text class="d">e</text></svg>`: `<svg><path class=a d="M0 0"/><path d="M0 0" class="b"/><path class="c"/><path/><text class=d>e</text></svg>`,
+		`<dl class="keys"></dl>`: `<dl class="keys"></dl>`,
 	} {
 		files := pages()
 		files[0].Bytes = []byte(strings.Replace(string(files[0].Bytes), `<h1>U</h1>`, `<h1>U</h1>`+inside, 1))
