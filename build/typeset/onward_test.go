@@ -83,3 +83,28 @@ func TestUsualAnchorIsSaidOnce(t *testing.T) {
 		t.Errorf("the anchors of %s", page)
 	}
 }
+
+// Lines of one role that follow each other are one path on a page: with no other shape
+// between them, within one link, and nothing that could be filled.
+func TestLinesOfOneRoleAreOnePath(t *testing.T) {
+	d := drawing.Drawing{Name: "d", Width: 9, Height: 9, Ornament: true}
+	at := func(x, y float64) drawing.Point { return drawing.Point{X: x, Y: y} }
+	d.Line("tick", at(0, 0), at(0, 1))
+	d.Line("tick", at(2, 0), at(2, 1))
+	d.Line("rule", at(0, 3), at(9, 3))
+	d.Line("tick", at(4, 0), at(4, 1))
+	d.Line("tick", at(5, 0), at(5, 1), at(6, 1))
+	d.Line("tick", at(7, 0), at(7, 1))
+	mark := len(d.Shapes)
+	d.Line("tick", at(8, 0), at(8, 1))
+	d.Link(mark, "a.html")
+	w, err := Language("en", false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const want = `<path class="tick" d="M0 0L0 1M2 0L2 1"/><path class="rule" d="M0 3L9 3"/><path class="tick" d="M4 0L4 1"/>` +
+		`<path class="tick" d="M5 0l0 1 1 0"/><path class="tick" d="M7 0L7 1"/><a href="a.html" tabindex="-1"><path class="tick" d="M8 0L8 1"/></a></svg>`
+	if got := string(w.AppendDrawing(nil, d)); !strings.HasSuffix(got, want) {
+		t.Errorf("%s\nwant\n%s", got, want)
+	}
+}

@@ -120,7 +120,10 @@ func (o onto) appendShapes(dst []byte, shapes []drawing.Shape, labels []Label) [
 			dst = append(dst, `" tabindex="-1">`...)
 		}
 		for i := begin; i < end; i++ {
-			if shapes[i].Anchor == "" {
+			if o.onward && i > begin && isLine(&shapes[i]) && isLine(&shapes[i-1]) && shapes[i].Role == shapes[i-1].Role {
+				dst = appendPoints(dst[:len(dst)-len(pathEnd)], shapes[i].Points)
+				dst = append(dst, pathEnd...)
+			} else if shapes[i].Anchor == "" {
 				dst = o.appendShape(dst, shapes[i])
 			} else if len(labels) > 0 && labels[0].Shape == i {
 				dst = o.appendLabel(dst, shapes[i].Role, labels[0], 1)
@@ -133,6 +136,15 @@ func (o onto) appendShapes(dst []byte, shapes []drawing.Shape, labels []Label) [
 		begin = end
 	}
 	return dst
+}
+
+// pathEnd ends a path.
+const pathEnd = `"/>`
+
+// isLine reports whether a shape is a straight line. On a page lines of one role that
+// follow each other are one path: they have no inside that could be filled otherwise.
+func isLine(s *drawing.Shape) bool {
+	return s.Anchor == "" && len(s.Points) == 2 && s.Radius == 0 && !s.Closed
 }
 
 // appendLabels appends labels alone. Letters that have grown stand in a group that is
@@ -192,7 +204,7 @@ func (o onto) appendShape(dst []byte, s drawing.Shape) []byte {
 	if s.Closed {
 		dst = append(dst, 'Z')
 	}
-	return append(dst, `"/>`...)
+	return append(dst, pathEnd...)
 }
 
 func appendPoints(dst []byte, points []drawing.Point) []byte {
