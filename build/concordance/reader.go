@@ -94,7 +94,7 @@ var breaks = map[string]bool{
 const between = " · "
 
 func (r *reader) endLine() {
-	if text := strings.Trim(strings.Join(strings.Fields(r.line.String()), " "), between); text != "" {
+	if text := strings.Trim(strings.Join(strings.Fields(r.line.String()), " "), " ·"); text != "" {
 		here := &r.places[len(r.places)-1]
 		here.lines = append(here.lines, text)
 	}

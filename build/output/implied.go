@@ -11,16 +11,13 @@ import (
 
 // implied are the elements whose end HTML lets out where one of these tags follows: the
 // begin of another element, or the end ("/") of the one around it. A browser reads the
-// same with the end tag and without it.
+// same with the end tag and without it. Paragraphs and items of lists keep theirs: they are
+// what people and programs look for in a page.
 // Source: HTML Standard (WHATWG), 13.1.2.4 Optional tags.
 var implied = map[string][]string{
 	"td": strings.Fields("td th /tr"), "th": strings.Fields("td th /tr"),
 	"tr": strings.Fields("tr /thead /tbody /tfoot"),
-	"li": strings.Fields("li /ol /ul"),
 	"dt": strings.Fields("dt dd"), "dd": strings.Fields("dt dd /dl /div"),
-	// Of the elements round a paragraph only those are here that noonbook writes.
-	"p": strings.Fields("aside details div dl figure footer form h1 h2 h3 h4 h5 h6 header hr nav ol p section table ul" +
-		" /aside /div /figcaption /footer /header /li /section /td"),
 }
 
 // write writes a piece, and before it the end tag that waits for what follows, where that

@@ -63,7 +63,7 @@ func TestWhatPupilsAreAsked(t *testing.T) {
 			"h2 Two: How hot? ⟦ruled 5⟧",
 			"h2 Two: <ul> <li> ☐ one </li> <li> ☐ two </li> </ul> ⟦ruled 2⟧",
 			"h2 Two: Take care care",
-			"h2 Two: <img .svg far > ⟦ruled 2⟧",        // a caution ends what is asked
+			"h2 Two: <img .svg far > ⟦ruled 2⟧",           // a caution ends what is asked
 			"h2 Two: Fill it in. " + table + " ⟦ruled 2⟧", // the table belongs to what is asked
 		}},
 		"staff": {staff["pupil-ask.html"], []string{
