@@ -68,8 +68,6 @@ type binder struct {
 	out    bytes.Buffer
 	finder []byte // stands once
 	crest  bool   // it stands already
-	// the element whose end is not written yet, since what follows may imply it
-	waiting string
 }
 
 // head writes the cover's head with the style in it. The policy names each
@@ -153,16 +151,14 @@ func (b *binder) page(f file.File) {
 			}
 		case piece.Tag == "main":
 			tag := bytes.Replace(piece.Raw, []byte("main"), []byte("div"), 1)
-			div := markup.Piece{Raw: tag, Tag: "div", End: piece.End}
-			b.write(div, b.tag(stem, div))
+			b.out.Write(b.tag(stem, markup.Piece{Raw: tag, Tag: "div", End: piece.End}))
 		case piece.Tag == "img" && class == "crest":
-			b.write(piece, b.mark(piece))
+			b.out.Write(b.mark(piece))
 		default:
-			b.write(piece, b.tag(stem, piece))
+			b.out.Write(b.tag(stem, piece))
 		}
 	}
-	end := markup.Piece{Raw: []byte(`</section>`), Tag: "section", End: true}
-	b.write(end, end.Raw)
+	b.out.WriteString(`</section>`)
 }
 
 // mark writes the school's crest: the picture at the first place, and at all others
