@@ -141,7 +141,8 @@ function gatherWords(selectors) {
 		const element = node.parentElement;
 		const drawn = element.closest('svg');
 		const style = getComputedStyle(element);
-		if (seen.has(node) || !node.data.trim() || !element.checkVisibility({ visibilityProperty: true })) return;
+		// Of the two sets of labels that a drawing has, one is shown.
+		if (seen.has(node) || !node.data.trim() || !element.checkVisibility({ visibilityProperty: true }) || element.getClientRects().length === 0) return;
 		seen.add(node);
 		const range = document.createRange();
 		range.selectNodeContents(node);
