@@ -118,6 +118,32 @@ func (p Piece) Rewritten(change func(name, value string) string) []byte {
 	return append(out, p.Raw[kept:]...)
 }
 
+// Unquoted returns the tag without quotes round values of one plain word, which need none:
+// HTML Standard (WHATWG), 13.1.2.3 Attributes. The last value of a tag that ends itself
+// keeps its own, since the stroke would be taken for a part of it.
+func (p Piece) Unquoted() []byte {
+	var out []byte
+	kept := 0
+	for a := range p.attributes() {
+		if !a.valued || a.from == a.to || a.to+1 >= len(p.Raw) || p.Raw[a.from-1] != '"' || p.Raw[a.to+1] == '/' || !isWord(p.Raw[a.from:a.to]) {
+			continue
+		}
+		out = append(out, p.Raw[kept:a.from-1]...)
+		out = append(out, p.Raw[a.from:a.to]...)
+		kept = a.to + 1
+	}
+	return append(out, p.Raw[kept:]...)
+}
+
+func isWord(value []byte) bool {
+	for _, c := range value {
+		if (c < 'a' || 'z' < c) && (c < 'A' || 'Z' < c) && (c < '0' || '9' < c) && c != '-' && c != '.' {
+			return false
+		}
+	}
+	return true
+}
+
 // An attribute of a tag has its value, without quotes, at Raw[from:to].
 type attribute struct {
 	name     string

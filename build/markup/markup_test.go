@@ -65,3 +65,25 @@ func TestRewrittenInSeveralPlaces(t *testing.T) {
 		t.Errorf("rewritten: %s, want %s", got, want)
 	}
 }
+
+// Source: HTML Standard (WHATWG), 13.1.2.3 Attributes: which values may stand without
+// quotes, and that a stroke behind such a value is a part of it.
+func TestUnquoted(t *testing.T) {
+	for tag, want := range map[string]string{
+		`<td role="cell" data-label="Time">`:  `<td role=cell data-label=Time>`,
+		`<td role="cell" data-label="Day’s">`: `<td role=cell data-label="Day’s">`,
+		`<th class="a b" id="x/y">`:           `<th class="a b" id="x/y">`,
+		`<data value="-12.5" class="">`:       `<data value=-12.5 class="">`,
+		`<path class="a" d="M0 0"/>`:          `<path class=a d="M0 0"/>`,
+		`<path d="M0 0" class="b"/>`:          `<path d="M0 0" class="b"/>`,
+		`<circle r="2" hidden/>`:              `<circle r=2 hidden/>`,
+		`<td title='it' lang=en>`:             `<td title='it' lang=en>`,
+		`</td>`:                               `</td>`,
+	} {
+		for piece := range Pieces([]byte(tag)) {
+			if got := string(piece.Unquoted()); got != want {
+				t.Errorf("%s without quotes is %s", tag, got)
+			}
+		}
+	}
+}

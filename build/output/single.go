@@ -8,6 +8,7 @@ import (
 	"html"
 	"net/url"
 	"path"
+	"slices"
 	"strings"
 
 	"noonbook/build/file"
@@ -201,11 +202,18 @@ func (b *binder) tag(stem string, piece markup.Piece) []byte {
 		}
 		return value
 	})
+	if slices.Contains(unquoted, piece.Tag) {
+		return markup.Piece{Raw: tag, Tag: piece.Tag, End: piece.End}.Unquoted()
+	}
 	if save == "" {
 		return tag
 	}
 	return bytes.Replace(tag, []byte("<a "), []byte(`<a download="`+html.EscapeString(save)+`" `), 1)
 }
+
+// unquoted are the parts of tables and drawings, of which there are tens of thousands: a
+// value of one word has no quotes there. All else stays as other programs look for it.
+var unquoted = strings.Fields("thead tbody tr th td data time g path circle text")
 
 // pageList is where a page of the folder has the list of all pages. The one file has it on
 // the cover.

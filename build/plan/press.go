@@ -13,7 +13,6 @@ import (
 	"noonbook/build/result"
 	"noonbook/build/school"
 	"noonbook/build/typeset"
-	"noonbook/theme"
 )
 
 // Press fills the slots of every page for one school, and returns all files of the
@@ -56,9 +55,11 @@ func (p *Plan) press(settings form.Values, known known) ([]file.File, problem.Li
 		problems.Warn(problem.Place{}, "%v", err)
 	}
 	files = append(files,
-		file.File{Name: typeset.StyleFile, Bytes: append(typeset.StyleSheet(drawing.PaperOf(school.Paper.Of(settings)), colour), p.words.PageFoot(school.Name.Of(settings), school.UnitTitle.Of(settings), p.edition == Staff)...)},
-		file.File{Name: typeset.ScriptFile, Bytes: theme.Script()},
-		file.File{Name: typeset.RoomScriptFile, Bytes: theme.RoomScript()},
+		file.File{Name: typeset.StyleFile, Bytes: slices.Concat(smallStyle(),
+			typeset.SchoolStyle(drawing.PaperOf(school.Paper.Of(settings)), colour),
+			p.words.PageFoot(school.Name.Of(settings), school.UnitTitle.Of(settings), p.edition == Staff))},
+		file.File{Name: typeset.ScriptFile, Bytes: smallScript()},
+		file.File{Name: typeset.RoomScriptFile, Bytes: smallRoomScript()},
 		file.File{Name: concordance.File, Bytes: words},
 		file.File{Name: concordance.LinesFile, Bytes: inLines},
 		p.agenda(s))

@@ -97,11 +97,10 @@ func Style() []byte {
 	return css
 }
 
-// StyleSheet returns the style sheet for a school's paper and colour. Printables
-// have pages without margins, since their sheets are the whole paper.
-func StyleSheet(p drawing.Paper, c Colour) []byte {
-	css := Style()
-	css = fmt.Appendf(css, "@page{size:%gmm %gmm;margin:18mm 16mm 20mm}\n@page portrait{size:%gmm %gmm;margin:0}\n@page landscape{size:%gmm %gmm;margin:0}\n",
+// SchoolStyle returns the end of the style sheet, for a school's paper and colour.
+// Printables have pages without margins, since their sheets are the whole paper.
+func SchoolStyle(p drawing.Paper, c Colour) []byte {
+	css := fmt.Appendf(nil, "@page{size:%gmm %gmm;margin:18mm 16mm 20mm}\n@page portrait{size:%gmm %gmm;margin:0}\n@page landscape{size:%gmm %gmm;margin:0}\n",
 		p.Width, p.Height, p.Width, p.Height, p.Height, p.Width)
 	if c.Given {
 		css = fmt.Appendf(css, ":root{--cover-band:%s;--school-colour:light-dark(%s,%s)}\n", c.Band, c.OnPaper, c.OnDark)

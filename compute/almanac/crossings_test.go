@@ -58,7 +58,7 @@ func TestEventsAreThoseOfTheSlowWay(t *testing.T) {
 		var want Day
 		want.From = got.From
 		var found [most]crossing
-		for _, x := range found[:c.slowCrossings(&found)] {
+		for _, x := range found[:c.hourly(&found)] {
 			if x.up {
 				want.Rises = append(want.Rises, want.at(x.day))
 			} else {

@@ -6,7 +6,6 @@ import (
 
 	"noonbook/compute/place"
 	"noonbook/compute/quantity"
-	"noonbook/compute/search"
 	"noonbook/compute/space"
 )
 
@@ -65,34 +64,6 @@ func slowCourse(b Body, p place.Place, d place.Date, altitude quantity.Angle, ra
 	}
 	k = slowTrack(b, from, to)
 	return k, course{o: observerAt(p), sin: altitude.Sin(), cos: altitude.Cos(), radius: radius}, true
-}
-
-// slowCrossings steps through the day hour by hour.
-func (c *course) slowCrossings(found *[most]crossing) int {
-	const steps = 24
-	n, step := 0, c.k.span/steps
-	add := func(a, fa, b, fb float64) {
-		if (fa < 0) != (fb < 0) && n < most {
-			found[n] = crossing{search.Between(c.height, a, fa, b, fb, microsecond), fa < 0}
-			n++
-		}
-	}
-	before := c.height(-step)
-	here := c.height(0)
-	for i := range steps {
-		t := float64(i) * step
-		next := c.height(t + step)
-		if (here < 0) == (next < 0) && c.turns(before, here, next, c.height(t+2*step)) {
-			at := c.turning(t, t+step, here < 0)
-			top := c.height(at)
-			add(t, here, at, top)
-			add(at, top, t+step, next)
-		} else {
-			add(t, here, t+step, next)
-		}
-		before, here = here, next
-	}
-	return n
 }
 
 // slope is how fast the height changes, a day.
