@@ -2,26 +2,18 @@ package plan
 
 import (
 	"html/template"
-	"math"
 
-	"noonbook/build/drawing"
 	"noonbook/build/say"
 	"noonbook/build/source"
 	"noonbook/build/typeset"
-)
-
-// The measures of the arc over the name of a part, in millimetres.
-const (
-	dayWidth  = 60.0
-	dayHeight = 12.0
-	daySun    = 2.2 // radius
+	"noonbook/build/way"
 )
 
 // openingHead is the head of a part: its name on the ground and the Sun's way over the day
 // above it, with the Sun where the part is in that day.
 func (d *draft) openingHead(part string) string {
 	words := d.plan.words
-	return `<header class="opening-head">` + string(words.AppendDrawing(nil, dayArc(part))) +
+	return `<header class="opening-head">` + string(words.AppendDrawing(nil, way.Day(hourOf(part)))) +
 		`<h2 id="nb-` + part + `">` + template.HTMLEscapeString(words.Say(d.plan.openingKey("", part))) + `</h2></header>`
 }
 
@@ -60,21 +52,10 @@ func (p *Plan) openingKey(kind, part string) string {
 	return key + part
 }
 
-// dayArc draws the Sun's way over a day with the Sun at the hour of a part: coming up,
-// in the morning, in the afternoon, going down.
-func dayArc(part string) drawing.Drawing {
-	d := drawing.Drawing{Name: "day-arc", Width: dayWidth, Height: dayHeight, Ornament: true}
-	at := func(t float64) drawing.Point {
-		return drawing.Point{X: t * dayWidth, Y: dayHeight - (dayHeight-daySun-.5)*math.Sin(math.Pi*t)}
-	}
-	var way []drawing.Point
-	for i := range 31 {
-		way = append(way, at(float64(i)/30))
-	}
-	d.Line("sun-path", way...)
-	t := map[string]float64{source.Prepare: .04, source.Teach: .36, source.Understand: .68, source.After: .95}[part]
-	d.Disc("here", at(t), daySun)
-	return d
+// hourOf is where a part is in the day, from sunrise, 0, to sunset: coming up, in the
+// morning, in the afternoon, going down.
+func hourOf(part string) float64 {
+	return map[string]float64{source.Prepare: .04, source.Teach: .36, source.Understand: .68, source.After: .95}[part]
 }
 
 // lessonHours is the mark of when a lesson begins and ends.

@@ -1,4 +1,4 @@
-package plan
+package way
 
 import (
 	"noonbook/build/drawing"
@@ -10,17 +10,17 @@ import (
 // on to the lessons, a row each. Four millimetres of it are one rem of the style sheet,
 // whose rows are as high as these.
 
-// rows are the rows of the cover's list.
-type rows struct {
-	class  string  // of the style sheet
+// Rows are the rows of the cover's list.
+type Rows struct {
+	Class  string  // of the style sheet
 	height float64 // mm
 	title  int     // lines of a title that fit
 }
 
 // rowSizes are the heights of a row, the smallest first. Every row is as high as the one
 // with the longest title needs; small ones are for units that have many lessons.
-func rowSizes() []rows {
-	return []rows{{"rows-low", 8, 1}, {"rows-middle", 11, 2}, {"rows-high", 15, 3}}
+func rowSizes() []Rows {
+	return []Rows{{"rows-low", 8, 1}, {"rows-middle", 11, 2}, {"rows-high", 15, 3}}
 }
 
 // Of the list: what may stand on a line of a title, in ems of its letters, and from how
@@ -39,8 +39,8 @@ const (
 	fanBend   = 2.75 // mm, from a bend of a leading line to its end
 )
 
-// rowsFor chooses the rows for the titles of a unit.
-func rowsFor(lessons []typeset.Link) rows {
+// RowsFor chooses the rows for the titles of a unit.
+func RowsFor(lessons []typeset.Link) Rows {
 	lines := 1
 	for _, l := range lessons {
 		lines = max(lines, len(typeset.Lines(l.Title, titleEms)))
@@ -55,13 +55,13 @@ func rowsFor(lessons []typeset.Link) rows {
 	return sizes[2]
 }
 
-// fill reports whether the list is as high as the drawing, which is never lower than that.
-func (r rows) fill(lessons int) bool { return r.height*float64(lessons) >= fanLow }
+// Fill reports whether the list is as high as the drawing, which is never lower than that.
+func (r Rows) Fill(lessons int) bool { return r.height*float64(lessons) >= fanLow }
 
-// fan draws the school's dial beside the list, with a line for each lesson that runs on
+// Fan draws the school's dial beside the list, with a line for each lesson that runs on
 // to its row. North of the equator the list is right of it; south of it the hours run
 // the other way round, so that it is left of it and morning is still above.
-func (r rows) fan(latitude quantity.Angle, lessons []typeset.Link) drawing.Drawing {
+func (r Rows) Fan(latitude quantity.Angle, lessons []typeset.Link) drawing.Drawing {
 	f := faceAt(latitude)
 	list := r.height * float64(len(lessons))
 	height := max(list, fanLow)
