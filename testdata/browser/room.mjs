@@ -228,7 +228,8 @@ function look() {
 			const element = node.parentElement;
 			if (!node.data.trim() || !element.checkVisibility({ visibilityProperty: true }) || element.closest('title, desc, [role=status]')) continue;
 			const style = getComputedStyle(element);
-			const scale = element.closest('svg')?.getScreenCTM().a ?? 1;
+			const turned = element.closest('text')?.getScreenCTM();
+			const scale = turned ? Math.hypot(turned.a, turned.b) : 1;
 			const size = parseFloat(style.fontSize);
 			brush.font = `${style.fontWeight} 100px ${style.fontFamily}`;
 			letters.push({ text: node.data.trim().slice(0, 30), capital: (brush.measureText('H').actualBoundingBoxAscent / 100) * size * scale });
@@ -242,7 +243,8 @@ function look() {
 	for (const element of view.querySelectorAll('.view-under, .view-number, p, li, tr, td, th, dt, dd, img, svg, svg text')) {
 		const box = element.getBoundingClientRect();
 		if (box.width === 0 || view.dataset.half && element.localName === 'text') continue;
-		if (box.left < -1 || box.top < -1 || box.right > innerWidth + 1 || box.bottom > ground + 1) over.push(`${element.localName} "${element.textContent.trim().slice(0, 30)}" at ${[box.left, box.top, box.right, box.bottom].map(Math.round)}`);
+		const sides = element.localName === 'text' ? body.getBoundingClientRect() : { left: 0, right: innerWidth }; // where drawings are cut off
+		if (box.left < sides.left - 1 || box.top < -1 || box.right > sides.right + 1 || box.bottom > ground + 1) over.push(`${element.localName} "${element.textContent.trim().slice(0, 30)}" at ${[box.left, box.top, box.right, box.bottom].map(Math.round)}`);
 	}
 	if (document.querySelectorAll('.view').length > 1 && [...document.querySelectorAll('.view')].filter((v) => v.checkVisibility()).length !== 1) over.push('more than one view is shown, or none');
 	const pictures = [...view.querySelectorAll('img')].map((image) => {

@@ -188,17 +188,26 @@
 		return body.scrollHeight <= body.clientHeight + 1 && body.scrollWidth <= body.clientWidth + 1;
 	}
 
-	// letters makes those of a drawing as large as the smallest on the screen, or where
-	// they would then cover one another, so that capitals still are a fiftieth of it.
+	// letters makes those of a drawing as large as the smallest on the screen. Where they
+	// would then cover one another or be cut off, capitals are only just a fiftieth of it,
+	// and where that is too much, too, the drawing is lettered as for a narrow page.
 	function letters(drawing) {
-		for (const size of [least, scant]) {
-			const smallest = (size * innerHeight) / 100 / drawing.getScreenCTM().a;
-			for (const text of drawing.querySelectorAll('text')) {
-				text.style.fontSize = '';
-				if (parseFloat(getComputedStyle(text).fontSize) < smallest) text.style.fontSize = `${smallest}px`;
-			}
-			if (!covers(drawing) && !sticksOut(drawing)) break;
+		const tries = [[least, false], [scant, false]];
+		if (drawing.querySelector('.narrow')) tries.push([least, true], [scant, true]);
+		if (!tries.some(([size, isNarrow]) => letter(drawing, size, isNarrow))) letter(drawing, scant, false);
+	}
+
+	// letter tells whether all letters then stand free.
+	function letter(drawing, size, isNarrow) {
+		drawing.classList.toggle('is-narrow', isNarrow);
+		for (const text of drawing.querySelectorAll('text')) {
+			text.style.fontSize = '';
+			if (!text.checkVisibility()) continue;
+			const { a, b } = text.getScreenCTM(); // some letters are turned
+			const smallest = (size * innerHeight) / 100 / Math.hypot(a, b);
+			if (parseFloat(getComputedStyle(text).fontSize) < smallest) text.style.fontSize = `${smallest}px`;
 		}
+		return !covers(drawing) && !sticksOut(drawing);
 	}
 
 	// covers reports whether letters of a drawing stand on others, by more than the air
@@ -213,8 +222,10 @@
 		}));
 	}
 
+	// sticksOut reports whether letters of a drawing are cut off at the sides of the view.
 	function sticksOut(drawing) {
-		return [...drawing.querySelectorAll('text')].some((text) => text.getBoundingClientRect().right > innerWidth);
+		const room = drawing.closest('.view-body').getBoundingClientRect();
+		return [...drawing.querySelectorAll('text')].map((text) => text.getBoundingClientRect()).some((box) => box.width > 0 && (box.left < room.left - 1 || box.right > room.right + 1));
 	}
 
 	function isCrowded(view) {
