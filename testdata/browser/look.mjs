@@ -97,7 +97,7 @@ function squares({ width, height, samples, bytes }, square) {
 
 // measureFonts runs in the page.
 function measureFonts() {
-	return Object.fromEntries(['--text', '--label'].map((name) => {
+	return Object.fromEntries(['--text-font', '--label-font'].map((name) => {
 		const words = document.createElement('span');
 		words.textContent = 'The quick shadow falls over 1234567890 lazy hours, Æ é';
 		words.style.cssText = `position: absolute; white-space: nowrap; font: 100px ${getComputedStyle(document.documentElement).getPropertyValue(name)}`;
