@@ -60,12 +60,12 @@ forClass.own = forClass.own.filter((name) => !name.startsWith('room-'));
 const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: browserArguments });
 try {
 	// What is timed is timed before the rest makes the machine busy.
-	await inContext({}, (context) => swift(browser, context, forClass, forClass.pages.filter((name) => !name.startsWith('print-')), ledger));
+	await inContext({}, (context) => ledger.spend('swift', () => swift(browser, context, forClass, forClass.pages.filter((name) => !name.startsWith('print-')), ledger)));
 	await inContext({}, (context) => swift(browser, context, new OneFile(folder, `${names[0]}.html`), [`${names[0]}.html`], ledger));
 	const sheets = new Map((await Promise.all([forClass, forStaff].map(checkEdition))).flatMap((counts) => [...counts]));
 	tally.check(ledger);
 	await inContext({}, async (context) => {
-		for (const edition of [forClass, forStaff]) await prints(context, new OneFile(folder, `${edition.name}.html`), edition, sheets, ledger);
+		for (const edition of [forClass, forStaff]) await ledger.spend('one file on paper', () => prints(context, new OneFile(folder, `${edition.name}.html`), edition, sheets, ledger));
 	});
 } finally {
 	await browser.close();
@@ -74,38 +74,42 @@ process.exitCode = ledger.close(kinds) ? 0 : 1;
 
 // checkEdition gives the number of sheets that each page prints on.
 async function checkEdition(edition) {
-	let sheets;
 	const one = new OneFile(folder, `${edition.name}.html`);
-	await markup(edition, ledger);
-	await markup(one, ledger);
+	const isStaff = edition === forStaff;
+	const spend = (what, work) => ledger.spend(what, work);
+	await spend('markup', async () => {
+		await markup(edition, ledger);
+		await markup(one, ledger);
+	});
 	weight(edition, ledger);
 	for (const javaScriptEnabled of [true, false]) {
 		await inContext({ javaScriptEnabled }, async (context) => {
 			if (javaScriptEnabled) await watch(context);
-			await load(context, edition, javaScriptEnabled, ledger);
-			await single(context, one, edition, javaScriptEnabled, ledger);
+			await spend('load', () => load(context, edition, javaScriptEnabled, ledger));
+			await spend('single', () => single(context, one, edition, javaScriptEnabled, ledger));
 			if (!javaScriptEnabled) await roomPlain(context, edition, ledger);
 		});
 	}
 	await inContext({}, async (context) => {
-		for (const [place, start] of [[edition, 'index.html'], [one, one.name]]) await finder(context, place, start, ledger);
+		for (const [place, start] of [[edition, 'index.html'], [one, one.name]]) await spend('finder', () => finder(context, place, start, ledger));
 	});
-	await cover(browser, edition, edition === forStaff, ledger);
-	await inContext({}, (context) => letters(context, edition, ledger));
-	await inContext({ viewport: screen }, (context) => room(context, edition, edition === forStaff, ledger));
+	await spend('cover', () => cover(browser, edition, isStaff, ledger));
+	await inContext({}, (context) => spend('letters', () => letters(context, edition, ledger)));
+	await inContext({ viewport: screen }, (context) => spend('room', () => room(context, edition, isStaff, ledger)));
 	// From here on the checks add words and styles of their own, which the policy forbids.
+	let sheets;
 	await inContext({ bypassCSP: true }, async (context) => {
 		await watch(context);
-		await reflow(context, edition, ledger);
-		await tables(context, edition, tally, ledger);
-		await keyboard(context, edition, ledger);
-		sheets = await paper(context, edition, size, ledger);
-		await readers(context, edition, sheets, ledger);
-		await long(context, edition, ledger);
-		await margin(context, edition, ledger);
-		if ([template, clinometer].every((name) => edition.pages.includes(name))) await rocket(context, edition, ledger);
-		await tube(context, edition, ledger);
-		await access(context, edition, edition === forStaff, ledger);
+		await spend('reflow', () => reflow(context, edition, ledger));
+		await spend('tables', () => tables(context, edition, tally, ledger));
+		await spend('keyboard', () => keyboard(context, edition, ledger));
+		sheets = await spend('paper', () => paper(context, edition, size, ledger));
+		await spend('readers', () => readers(context, edition, sheets, ledger));
+		await spend('long', () => long(context, edition, ledger));
+		await spend('margin', () => margin(context, edition, ledger));
+		if ([template, clinometer].every((name) => edition.pages.includes(name))) await spend('rocket', () => rocket(context, edition, ledger));
+		await spend('tube', () => tube(context, edition, ledger));
+		await spend('access', () => access(context, edition, isStaff, ledger));
 	});
 	return sheets;
 }
