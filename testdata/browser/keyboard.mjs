@@ -30,8 +30,9 @@ export async function keyboard(context, edition, ledger) {
 	await page.close();
 }
 
-// walk presses Tab until it comes round. The head of all pages is the same, so a stop
-// with the same markup at the same place is pictured once: known keeps the count.
+// walk presses Tab until it comes round. Stops of one kind, which stand in elements of the
+// same names and classes, all of them on the screen and with nothing over them, look alike
+// when they have the focus, so the first is pictured for all: known keeps its count.
 async function walk(page, camera, known) {
 	const stops = [];
 	for (let step = 0; step < mostSteps; step++) {
@@ -126,13 +127,19 @@ function focused() {
 	const right = Math.min(innerWidth, box.right + around);
 	const bottom = Math.min(innerHeight, box.bottom + around);
 	const clip = { x: left + scrollX, y: top + scrollY, width: right - left, height: bottom - top };
+	// What is partly off the screen, or below something else, is a case of its own.
+	const first = element.getClientRects()[0];
+	const above = first && document.elementFromPoint(first.left + Math.min(4, first.width / 2), first.top + first.height / 2);
+	const isFree = above && (element.contains(above) || above.contains(element)) && box.left >= 0 && box.top >= 0 && box.right <= innerWidth && box.bottom <= innerHeight;
+	const names = [];
+	for (let up = element; up; up = up.parentElement) names.push(`${up.localName}.${up.getAttribute('class') ?? ''}`);
 	return {
 		name: `${element.localName} "${(element.textContent || element.getAttribute('aria-label') || '').trim().slice(0, 40)}"`,
 		href: element.href ?? '',
 		anchor: element.getAttribute('href')?.startsWith('#') ? element.getAttribute('href').slice(1) : '',
 		folded: element.localName === 'summary' && !element.parentElement.open,
 		clip,
-		look: [document.body.className, JSON.stringify(clip), element.outerHTML].join(' '),
+		look: isFree ? names.join(' ') : [names.join(' '), JSON.stringify(clip), element.outerHTML].join(' '),
 	};
 }
 
