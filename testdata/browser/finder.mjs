@@ -47,14 +47,16 @@ export async function finder(context, edition, start, ledger) {
 	const language = await page.evaluate(() => document.documentElement.lang);
 	const lost = [];
 	let hidden = 0;
-	for (const { text, target } of headings) {
+	// The one file has the same list and the same script: a quarter tells whether it leads.
+	const asked = headings.filter((_, i) => !edition.bound || i % 4 === 0);
+	for (const { text, target } of asked) {
 		const { hrefs, total } = await page.evaluate(ask, text);
 		if (hrefs.includes(target)) continue;
 		if (total > most) hidden++; // "Questions" is a heading of every lesson
 		else lost.push(`"${text}" does not lead to ${target}`);
 	}
-	ledger.check(label, 'finder finds headings', lost.length ? [some(lost)] : headings.length < 20 && language === 'en' ? [`only ${headings.length} headings were looked up`] : []);
-	if (hidden) ledger.note(`${label}: ${hidden} of ${headings.length} headings share their words with more than ${most} places`);
+	ledger.check(label, 'finder finds headings', lost.length ? [some(lost)] : asked.length < 20 && language === 'en' ? [`only ${asked.length} headings were looked up`] : []);
+	if (hidden) ledger.note(`${label}: ${hidden} of ${asked.length} headings share their words with more than ${most} places`);
 	const apart = [];
 	for (const pair of forms[language] ?? []) {
 		// A space behind the word says that it is whole.
