@@ -105,6 +105,8 @@ func reckonDialDrift(v form.Values) (result.Result, error) {
 	r.Facts = append(r.Facts, rules...)
 	if worst.Fast().Abs() >= 30*time.Second {
 		r.Drawings[0].Finding = say.Line("dial-drift.finding", say.Count(argWeeks.Of(v)), fastOrSlow(worst.Fast()), say.Date(worst.On))
+	} else {
+		r.Drawings[0].Finding = say.Line("dial-drift.finding_none", say.Count(argWeeks.Of(v)))
 	}
 	r.Notes = []say.Phrase{
 		say.Line("dial-drift.note"),

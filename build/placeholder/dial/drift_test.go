@@ -86,3 +86,13 @@ func TestSlopeIsRightAtNoon(t *testing.T) {
 		}
 	}
 }
+
+// In the week after the equation of time turns, in the middle of May, it changes by a few
+// seconds; in four months by minutes (TestDialDrift).
+func TestDriftSaysWhatItsChartShows(t *testing.T) {
+	for weeks, want := range map[string]string{"1": "dial-drift.finding_none", "16": "dial-drift.finding"} {
+		if got := reckon(t, "alder reach", "dial-drift", "2027-05-12", "weeks="+weeks).Drawings[0].Finding.Key; got != want {
+			t.Errorf("%s weeks: %s", weeks, got)
+		}
+	}
+}

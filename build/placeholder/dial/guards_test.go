@@ -169,6 +169,15 @@ func TestMarksOnBothSides(t *testing.T) {
 	if odd := entrytest.Roled(r.Drawings[0], "odd"); len(odd) != 1 || r.Drawings[0].Finding.Key != "dial-marks.finding_odd" {
 		t.Errorf("%d marks stand out on the chart, and below it is %v", len(odd), r.Drawings[0].Finding)
 	}
+	for name, c := range map[string]struct{ text, key string }{
+		"no marks":       {head, "dial-marks.finding_true"},
+		"two marks":      {head + "2027-04-20,10:00,-50,86\n2027-04-20,11:00,-31,95\n", "dial-marks.finding_none"},
+		"marks that fit": {entrytest.TwoGroups, "dial-marks.finding_even"},
+	} {
+		if got := ReckonMarks(t, "alder reach", c.text).Drawings[0].Finding.Key; got != c.key {
+			t.Errorf("below the chart of %s is %s", name, got)
+		}
+	}
 	// On the chart afternoon angles are up, later hours to the right.
 	marks := entrytest.Roled(r.Drawings[0], "mark")
 	if first, last := marks[0].Points[0], marks[6].Points[0]; first.X >= last.X || first.Y <= last.Y {

@@ -104,6 +104,10 @@ func reckonDialMarks(v form.Values) (result.Result, error) {
 			chart.Finding = say.Line("dial-marks.finding_odd", say.Count(len(odd)))
 		} else if len(rows) > 0 && err == nil {
 			chart.Finding = say.Line("dial-marks.finding_even")
+		} else if len(rows) > 0 {
+			chart.Finding = say.Line("dial-marks.finding_none")
+		} else {
+			chart.Finding = say.Line("dial-marks.finding_true")
 		}
 		r.Drawings = []drawing.Drawing{chart}
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"noonbook/build/drawing"
 	"noonbook/build/form"
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
@@ -103,15 +104,18 @@ func reckonCompare(v form.Values) (result.Result, error) {
 		r.Notes = append(r.Notes, say.Line("world-compare.note_groups"))
 	}
 	r.Notes = append(r.Notes, say.Line("world-cards.note_moons", say.Date(world.MoonsAsOf())))
-	if chart := argChart.Of(v); chart == "density" || chart == "both" {
-		r.Drawings = append(r.Drawings, densityChart())
-		if densest := ordered("density"); by != "mixed" {
-			last := len(densest) - 1
-			r.Drawings[0].Finding = say.Line("world-compare.finding_density", worldName(densest[0]), worldName(densest[last]))
+	add := func(d drawing.Drawing, key string, worlds []world.World) {
+		if by != "mixed" { // there pupils find it themselves
+			d.Finding = say.Line(key, worldName(worlds[0]), worldName(worlds[len(worlds)-1]))
 		}
+		r.Drawings = append(r.Drawings, d)
+	}
+	if chart := argChart.Of(v); chart == "density" || chart == "both" {
+		add(densityChart(), "world-compare.finding_density", ordered("density"))
 	}
 	if chart := argChart.Of(v); chart == "mass" || chart == "both" {
-		r.Drawings = append(r.Drawings, massChart())
+		drawn := slices.DeleteFunc(ordered("mass"), func(w world.World) bool { return w.Kind == world.Comet })
+		add(massChart(), "world-compare.finding_mass", drawn)
 	}
 	return r, nil
 }

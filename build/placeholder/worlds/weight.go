@@ -137,6 +137,9 @@ func reckonWeight(v form.Values) (result.Result, error) {
 		Tables:   []result.Table{scaleTable(v), birthdayTable(l)},
 		Notes:    []say.Phrase{say.Line("weight-table.note_mass"), say.Line("weight-table.note_same"), say.Line("weight-table.note_giants"), say.Line("weight-table.note_air")},
 	}
+	least, most := ends(w)
+	mass := argMassKg.Of(v)
+	r.Drawings[0].Finding = say.Line("weight-table.finding", worldName(most), kilograms(most.Weight(mass)), worldName(least), kilograms(least.Weight(mass)))
 	r.Working = weightWorking(v, w, l)
 	return r, nil
 }
@@ -178,9 +181,9 @@ func jumpWorking(w world.World, jump, speed say.Value, takeOff func(say.Value) [
 	return say.Line(key, o[0], o[1], p[0], p[1], plain, jump)
 }
 
-func weightFacts(v form.Values, w world.World, l life) []result.Fact {
-	mass := argMassKg.Of(v)
-	least, most := w, w
+// ends are the worlds of the weakest and the strongest pull, from any one of them.
+func ends(w world.World) (least, most world.World) {
+	least, most = w, w
 	for _, x := range world.All() {
 		if x.Gravity() < least.Gravity() {
 			least = x
@@ -189,6 +192,12 @@ func weightFacts(v form.Values, w world.World, l life) []result.Fact {
 			most = x
 		}
 	}
+	return least, most
+}
+
+func weightFacts(v form.Values, w world.World, l life) []result.Fact {
+	mass := argMassKg.Of(v)
+	least, most := ends(w)
 	number, on := l.birthday(w)
 	return []result.Fact{
 		{Name: "mass", Value: kilograms(mass)},

@@ -215,3 +215,29 @@ func TestWorldCompareOrders(t *testing.T) {
 		t.Errorf("it says %q", got)
 	}
 }
+
+// Most and least mass and pull: NASA's fact sheets, from memory. Of the worlds on the chart
+// of masses, which leaves the comet out, Ceres is the lightest.
+func TestChartsOfWorldsSayTheirEnds(t *testing.T) {
+	at := func(name string, given ...string) []string {
+		var says []string
+		for _, d := range reckon(t, "alder reach", name, "2027-04-20", given...).Drawings {
+			if d.Finding.Key != "" {
+				says = append(says, entrytest.English(t).Line(d.Finding))
+			}
+		}
+		return says
+	}
+	if got := at("weight-table", "mass_kg=40"); len(got) != 1 || !strings.HasPrefix(got[0], "The scale would show most on Jupiter, 101") || !strings.Contains(got[0], "and least on Comet 67P, 0.") {
+		t.Errorf("of weights it says %q", got)
+	}
+	if got := at("world-compare", "sort=mass", "chart=mass"); len(got) != 1 || got[0] != "Of these worlds, Jupiter has the most mass and Ceres the least." {
+		t.Errorf("of masses it says %q", got)
+	}
+	if got := at("world-compare", "sort=density", "chart=both"); len(got) != 2 || !strings.HasPrefix(got[0], "The densest is ") {
+		t.Errorf("of both it says %q", got)
+	}
+	if got := at("world-compare", "sort=mixed", "chart=both"); len(got) != 0 {
+		t.Errorf("to those who are to sort it says %q", got)
+	}
+}
