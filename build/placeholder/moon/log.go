@@ -70,6 +70,7 @@ func reckonMoonLog(v form.Values) (result.Result, error) {
 		return r, nil
 	}
 	r.Drawings = []drawing.Drawing{moonLogChart(looks)}
+	r.Drawings[0].Finding = moonLogFinding(looks)
 	r.Tables = []result.Table{moonLogTable(looks)}
 	if mirrored(looks) {
 		r.Notes = append(r.Notes, say.Line("moon-log.mirrored"))
@@ -250,8 +251,40 @@ func (l moonLook) verdict() say.Value {
 	return entry.Listed(words)
 }
 
+// litJudged are the looks whose lit part is on the chart, with how far each is from the
+// almanac's, in percent of the disc.
+func litJudged(looks []moonLook) (on []moonLook, off []float64) {
+	for _, l := range looks {
+		if l.seen() && school.MoonLogLitPercent.In(l.row) {
+			on = append(on, l)
+			off = append(off, school.MoonLogLitPercent.Of(l.row)-100*l.limb.Lit)
+		}
+	}
+	return on, off
+}
+
+// moonLogFinding says how well the lit part was judged, and which look departs.
+func moonLogFinding(looks []moonLook) say.Phrase {
+	on, off := litJudged(looks)
+	percent := func(x float64) say.Value { return say.Number(x, "percent", 0) }
+	usual, most := percent(entry.UsualOff(off)), percent(entry.MostOff(off))
+	if at, ok := entry.Outlier(off, litNear); ok {
+		l := on[at]
+		return say.Line("moon-log.finding_odd", usual, entry.OfGroup(say.Date(entry.Date.Of(l.row)), school.MoonLogGroup.Of(l.row)), most)
+	}
+	switch n := len(on); {
+	case n == 0:
+		return say.Line("moon-log.finding_none")
+	case n == 1:
+		return say.Line("moon-log.finding_one", most)
+	case n < entry.LeastMeasures:
+		return say.Line("moon-log.finding_few", say.Count(n), most)
+	}
+	return say.Line("moon-log.finding_even", usual, most)
+}
+
 // moonLogChart draws the lit part through the days of the diary, and what the
-// class saw of it.
+// class saw of it. The look that departs most from the almanac stands out.
 func moonLogChart(looks []moonLook) drawing.Drawing {
 	d := drawing.Drawing{
 		Name: "chart moon-log", Width: entry.ChartWidth, Height: entry.ChartHeight,
@@ -272,11 +305,15 @@ func moonLogChart(looks []moonLook) drawing.Drawing {
 		curve = append(curve, drawing.Point{X: hour / 24, Y: 100 * lit})
 	}
 	chart.Curve("curve", curve...)
-	for _, l := range looks {
-		if l.seen() && school.MoonLogLitPercent.In(l.row) {
-			_, shift := l.at.Zone()
-			chart.Mark("mark", drawing.Point{X: since(l.at.Add(time.Duration(shift) * time.Second)), Y: school.MoonLogLitPercent.Of(l.row)}, 1)
+	on, off := litJudged(looks)
+	odd, some := entry.Outlier(off, litNear)
+	for i, l := range on {
+		_, shift := l.at.Zone()
+		role, radius := "mark", 1.0
+		if some && i == odd {
+			role, radius = "mark odd", 1.4
 		}
+		chart.Mark(role, drawing.Point{X: since(l.at.Add(time.Duration(shift) * time.Second)), Y: school.MoonLogLitPercent.Of(l.row)}, radius)
 	}
 	return d
 }

@@ -75,3 +75,31 @@ func TestMoonLogContradictsItself(t *testing.T) {
 		t.Errorf("got %v", err)
 	}
 }
+
+// Looks at one Moon, 48.3 % lit by pyephem (entrytest.MoonAtAlderReach).
+func TestMoonLogMarksTheLookThatDeparts(t *testing.T) {
+	const head, good = "group,date,time,seen,lit_percent\n", "A,2027-04-13,16:00,yes,50\nB,2027-04-13,16:00,yes,45\nC,2027-04-13,16:00,yes,40\nD,2027-04-13,16:00,yes,50\nE,2027-04-13,16:00,yes,55\n"
+	for name, c := range map[string]struct {
+		rows, says string
+		odd        int
+	}{
+		"departs":   {good + "Owls,2027-04-13,16:01,yes,90\n", "The lit parts that we judged are usually 5\u00a0% from the almanac’s; the look that departs most is that of 13 April 2027 (group\u00a0Owls), by 42\u00a0%.", 1},
+		"no group":  {good + ",2027-04-13,16:01,yes,90\n", "The lit parts that we judged are usually 5\u00a0% from the almanac’s; the look that departs most is that of 13 April 2027, by 42\u00a0%.", 1},
+		"agree":     {good, "The lit parts that we judged are usually 3\u00a0% from the almanac’s and at most 8\u00a0%; none departs clearly from the others.", 0},
+		"all equal": {strings.Repeat("A,2027-04-13,16:00,yes,30\n", 5), "The lit parts that we judged are usually 18\u00a0% from the almanac’s and at most 18\u00a0%; none departs clearly from the others.", 0},
+		"few":       {"A,2027-04-13,16:00,yes,50\nA,2027-04-13,16:00,yes,90\n", "The 2 lit parts that we judged are at most 42\u00a0% from the almanac’s; they are too few to tell which one is wrong.", 0},
+		"one":       {"A,2027-04-13,16:00,yes,50\nB,2027-04-14,16:00,cloud,\n", "The one lit part that we judged is 2\u00a0% from the almanac’s.", 0},
+		"cloud":     {"B,2027-04-14,16:00,cloud,\n", "Nobody has written down a lit part yet; the curve is the almanac’s.", 0},
+	} {
+		r := reckonLog(t, "alder reach", "moon-log", head+c.rows)
+		if got := entrytest.English(t).Line(r.Drawings[0].Finding); got != c.says {
+			t.Errorf("%s: %q", name, got)
+		}
+		if odd := entrytest.Roled(r.Drawings[0], "odd"); len(odd) != c.odd {
+			t.Errorf("%s: %d dots stand out", name, len(odd))
+		}
+	}
+	if none := reckonLog(t, "alder reach", "moon-log", head); len(none.Drawings) != 0 {
+		t.Error("a chart of nothing")
+	}
+}

@@ -175,8 +175,9 @@ func logGroupsTable(flights []flown, groups []string) result.Table {
 	return table
 }
 
-// flightsChart has a dot for each flight above its rocket and a bar at each mean.
-func flightsChart(rockets []compared, by int) drawing.Drawing {
+// flightsChart has a dot for each flight above its rocket and a bar at each mean. The flight
+// that departs stands out, if there is one.
+func flightsChart(rockets []compared, by, odd int) drawing.Drawing {
 	top := 0.0
 	for _, c := range rockets {
 		for _, h := range c.series {
@@ -198,7 +199,11 @@ func flightsChart(rockets []compared, by int) drawing.Drawing {
 	for i, c := range rockets {
 		for n, h := range c.series {
 			aside := (float64(n)+0.5)/float64(len(c.series)) - 0.5
-			chart.Mark("flight", drawing.Point{X: float64(i) + 0.5 + 0.3*aside, Y: h.Metres()}, 1.1)
+			role, radius := "mark", 1.1
+			if c.flown[n] == odd {
+				role, radius = "mark odd", 1.5
+			}
+			chart.Mark(role, drawing.Point{X: float64(i) + 0.5 + 0.3*aside, Y: h.Metres()}, radius)
 		}
 		mean := c.series.Mean().Metres()
 		chart.Curve("curve", drawing.Point{X: float64(i) + 0.28, Y: mean}, drawing.Point{X: float64(i) + 0.72, Y: mean})

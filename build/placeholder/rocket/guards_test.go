@@ -960,7 +960,7 @@ func TestLogGroupByGroup(t *testing.T) {
 		t.Error(got)
 	}
 	// Dots of one rocket stand beside each other, higher flights above lower ones.
-	dots := entrytest.Roled(r.Drawings[0], "flight")
+	dots := entrytest.Roled(r.Drawings[0], "mark")
 	if len(dots) != 7 {
 		t.Fatalf("%d dots", len(dots))
 	}

@@ -109,9 +109,14 @@ func reckonRocketLog(v form.Values) (result.Result, error) {
 			r.Notes = append(r.Notes, say.Line("rocket-log.note_groups"))
 		}
 	}
-	r.Drawings = []drawing.Drawing{flightsChart(rockets, by)}
-	if finding, ok := r.Fact("finding"); ok && finding.Kind != say.Nothing {
-		r.Drawings[0].Finding = say.Line("rocket-log.chart_finding", finding)
+	finding, _ := r.Fact("finding")
+	odd, some := oddFlight(flights, rockets)
+	r.Drawings = []drawing.Drawing{flightsChart(rockets, by, odd)}
+	r.Drawings[0].Finding = say.Line("rocket-log.chart_finding", finding)
+	if some {
+		which := entry.OfGroup(say.Words("rocket-log.flight_number", say.Count(odd+1)), flights[odd].group)
+		r.Drawings[0].Finding = say.Line("rocket-log.chart_finding_odd", finding, which, say.Metres(flights[odd].height.Value, 1))
+		r.Tables[1].Rows[odd].Marked = true
 	}
 	r.Notes = append(r.Notes, say.Line("rocket-log.note_doubt"))
 	r.Working = []say.Phrase{say.Line("rocket-log.working_mean"), say.Line("rocket-log.working_doubt")}
@@ -247,6 +252,7 @@ func byNumber(a, b string) int {
 type compared struct {
 	value  string
 	series rocket.Series
+	flown  []int           // places of its flights among all
 	doubt  quantity.Length // of one height, the largest
 	stamps []string
 }
@@ -255,9 +261,9 @@ func rocketsOf(flights []flown, by int) []compared {
 	var rockets []compared
 	for _, value := range valuesOf(flights, by) {
 		c := compared{value: value}
-		for _, f := range flights {
+		for i, f := range flights {
 			if f.design[by] == value {
-				c.series = append(c.series, f.height.Value)
+				c.series, c.flown = append(c.series, f.height.Value), append(c.flown, i)
 				c.doubt = max(c.doubt, f.height.Spread())
 				c.stamps = append(c.stamps, f.stamp)
 			}
@@ -266,6 +272,32 @@ func rocketsOf(flights []flown, by int) []compared {
 		rockets = append(rockets, c)
 	}
 	return rockets
+}
+
+// oddFlight is the flight that departs most clearly from the middle one of its rocket, by
+// more than a height may be wrong: -1 and false where there is none. A rocket that flew
+// only once or twice has no middle one.
+func oddFlight(flights []flown, rockets []compared) (int, bool) {
+	var off []float64
+	var which []int
+	doubt := 0.0
+	for _, c := range rockets {
+		if len(c.series) < 3 {
+			continue
+		}
+		sorted := slices.Sorted(slices.Values(c.series))
+		middle := (sorted[(len(sorted)-1)/2] + sorted[len(sorted)/2]) / 2
+		for _, i := range c.flown {
+			off, which = append(off, (flights[i].height.Value-middle).Metres()), append(which, i)
+		}
+		if spread := c.doubt.Metres(); !math.IsInf(spread, 1) {
+			doubt = max(doubt, spread)
+		}
+	}
+	if at, ok := entry.Outlier(off, doubt); ok {
+		return which[at], true
+	}
+	return -1, false
 }
 
 func seriesOf(rockets []compared) []rocket.Series {

@@ -135,3 +135,48 @@ func TestLogRefusesWhatGivesNoHeight(t *testing.T) {
 		}
 	}
 }
+
+// The middle one of five flights at 15, 15.2, 14.9, 15.1 and 24° is that at 15.1°, and the
+// others lie a few hundredths of a metre to 0.3 m from it; the one at 24° is metres above.
+func TestLogMarksTheFlightThatDeparts(t *testing.T) {
+	const head = "group,fins,stamp,baseline_m,angle_deg\n"
+	for name, c := range map[string]struct {
+		rows, key, says string
+		odd             int
+	}{
+		"departs":     {"1,3,1,41,15\n2,3,2,41,15.2\n3,3,3,41,14.9\n4,3,4,41,24\n5,3,5,41,15.1\n", "rocket-log.chart_finding_odd", "flight 4 (group\u00a04), 19.6\u00a0m.", 4},
+		"no group":    {",3,1,41,15\n,3,2,41,15.2\n,3,3,41,14.9\n,3,5,41,15.1\n,3,4,41,4\n", "rocket-log.chart_finding_odd", ": flight 5, 4.2\u00a0m.", 5},
+		"all agree":   {"1,3,1,41,15\n2,3,2,41,15.2\n3,3,3,41,14.9\n4,3,4,41,15.3\n5,3,5,41,15.1\n", "rocket-log.chart_finding", "compared.", 0},
+		"all equal":   {"1,3,1,41,15\n2,3,2,41,15\n3,3,3,41,15\n4,3,4,41,15\n5,3,5,41,15\n", "rocket-log.chart_finding", "compared.", 0},
+		"few":         {"1,3,1,41,15\n2,3,2,41,15\n3,3,3,41,15\n4,3,4,41,24\n", "rocket-log.chart_finding", "compared.", 0},
+		"once each":   {"1,3,1,41,15\n2,4,2,41,15\n3,5,3,41,15\n4,6,4,41,24\n5,7,5,41,15\n", "rocket-log.chart_finding", "stamp.", 0},
+		"one":         {"1,3,1,41,15\n", "rocket-log.chart_finding", "compared.", 0},
+		"two rockets": {"1,3,1,41,10\n1,3,2,41,10.2\n1,3,3,41,9.9\n1,5,4,41,24\n1,5,5,41,24.1\n1,5,5,41,24.2\n", "rocket-log.chart_finding", "of 0.2\u00a0m.", 0},
+	} {
+		r := ReckonFlights(t, head+c.rows)
+		chart := r.Drawings[0]
+		if says := entrytest.English(t).Line(chart.Finding); chart.Finding.Key != c.key || !strings.HasSuffix(says, c.says) {
+			t.Errorf("%s: %s, %q", name, chart.Finding.Key, says)
+		}
+		dots := entrytest.Roled(chart, "odd")
+		if len(dots) != min(c.odd, 1) {
+			t.Errorf("%s: %d dots stand out", name, len(dots))
+		}
+		for i, row := range r.Tables[1].Rows {
+			if row.Marked != (i+1 == c.odd) {
+				t.Errorf("%s: row %d is marked: %v", name, i+1, row.Marked)
+			}
+		}
+		if c.odd > 0 { // the dot is the flight's, not its neighbour's
+			far := chart.Shapes[0].Points[0]
+			for _, s := range entrytest.Roled(chart, "mark") {
+				if far == chart.Shapes[0].Points[0] || (s.Points[0].Y < far.Y) == (c.odd == 4) {
+					far = s.Points[0]
+				}
+			}
+			if dots[0].Points[0] != far {
+				t.Errorf("%s: the dot at %v stands out, not that at %v", name, dots[0].Points[0], far)
+			}
+		}
+	}
+}

@@ -67,6 +67,7 @@ func reckonStripLog(v form.Values) (result.Result, error) {
 		return r, nil
 	}
 	r.Drawings = []drawing.Drawing{stripLogChart(s, marks, places)}
+	r.Drawings[0].Finding = stripLogFinding(s, places)
 	r.Tables = []result.Table{stripLogTable(s, marks, places)}
 	for _, p := range places {
 		if n := p.slipped(); n != 0 {
@@ -94,11 +95,9 @@ func centimetres(s strip.Strip, squares float64) say.Value {
 
 func stripLogFacts(s strip.Strip, marks []strip.Mark, places []placed) []result.Fact {
 	usual, worst := say.None("strip-log.none"), say.None("strip-log.none")
-	var offs []float64
 	var furthest placed
 	slips := 0
 	for _, p := range places {
-		offs = append(offs, math.Abs(p.off()))
 		if math.Abs(p.off()) >= math.Abs(furthest.off()) {
 			furthest = p
 		}
@@ -107,8 +106,7 @@ func stripLogFacts(s strip.Strip, marks []strip.Mark, places []placed) []result.
 		}
 	}
 	if len(places) > 0 {
-		slices.Sort(offs)
-		usual = centimetres(s, (offs[(len(offs)-1)/2]+offs[len(offs)/2])/2)
+		usual = centimetres(s, entry.UsualOff(offs(places)))
 		worst = say.Words("strip-log.worst", furthest.who(), say.Words("body."+furthest.mark.Name), centimetres(s, math.Abs(furthest.off())))
 	}
 	var missing []say.Value
@@ -160,7 +158,43 @@ func stripLogTable(s strip.Strip, marks []strip.Mark, places []placed) result.Ta
 	return table
 }
 
-// stripLogChart has a dot for each measured place: how far off it lies, by body.
+// A careful place is off by less than a finger's breadth, laying of squares and all:
+// common practice, no source.
+const carefulCM = 2.0
+
+func offs(places []placed) []float64 {
+	all := make([]float64, len(places))
+	for i, p := range places {
+		all[i] = p.off()
+	}
+	return all
+}
+
+// oddPlace is the place that departs most clearly from the others, which belong where the
+// computed ones are.
+func oddPlace(s strip.Strip, places []placed) (at int, ok bool) {
+	return entry.Outlier(offs(places), carefulCM*10/s.Square.Millimetres())
+}
+
+// stripLogFinding says how good the places are, and which one departs.
+func stripLogFinding(s strip.Strip, places []placed) say.Phrase {
+	off := offs(places)
+	usual, most := centimetres(s, entry.UsualOff(off)), centimetres(s, entry.MostOff(off))
+	if at, ok := oddPlace(s, places); ok {
+		p := places[at]
+		return say.Line("strip-log.finding_odd", usual, entry.OfGroup(say.Words("body."+p.mark.Name), p.group), centimetres(s, math.Abs(p.off())))
+	}
+	switch n := len(places); {
+	case n == 1:
+		return say.Line("strip-log.finding_one", most)
+	case n < entry.LeastMeasures:
+		return say.Line("strip-log.finding_few", say.Count(n), most)
+	}
+	return say.Line("strip-log.finding_even", usual, most)
+}
+
+// stripLogChart has a dot for each measured place: how far off it lies, by body. The one
+// that departs stands out.
 func stripLogChart(s strip.Strip, marks []strip.Mark, places []placed) drawing.Drawing {
 	d := drawing.Drawing{
 		Name: "chart strip-log", Width: entry.ChartWidth, Height: entry.ChartHeight,
@@ -186,11 +220,16 @@ func stripLogChart(s strip.Strip, marks []strip.Mark, places []placed) drawing.D
 	c := d.Chart(entry.YearFrame(), x, drawing.Axis{From: -far, To: far, Title: say.Words("strip-log.axis"),
 		Ticks: drawing.Every(-far, far, step, func(x float64) say.Value { return say.Number(x, "cm", 0) })})
 	c.Curve("rule", drawing.Point{}, drawing.Point{X: x.To})
+	odd, some := oddPlace(s, places)
 	for i, m := range bodies {
 		own := of(places, m)
 		for n, p := range own {
 			aside := (float64(n)+0.5)/float64(len(own)) - 0.5
-			c.Mark("mark", drawing.Point{X: float64(i) + 0.5 + 0.4*aside, Y: inCM(p.off())}, 1)
+			role, radius := "mark", 1.0
+			if some && p.line == places[odd].line {
+				role, radius = "mark odd", 1.4
+			}
+			c.Mark(role, drawing.Point{X: float64(i) + 0.5 + 0.4*aside, Y: inCM(p.off())}, radius)
 		}
 	}
 	return d
