@@ -773,11 +773,11 @@ func TestPartsByHand(t *testing.T) {
 	} {
 		entrytest.Near(t, name, entrytest.Fact(t, r, name).Number, want, 1e-9)
 	}
-	want := []string{"–", "120 mm", "975 mm", "–", "275 mm", "400 mm", "–", "150 mm"}
+	want := []string{"–", "120 mm", "975 mm", "–", "275 mm", "400 mm", "–", "100 mm"}
 	if got := entrytest.Texts(t, r, "parts", "length"); strings.Join(got, " ") != strings.Join(want, " ") {
 		t.Errorf("lengths %v, want %v", got, want)
 	}
-	if got := entrytest.Texts(t, r, "parts", "count"); strings.Join(got, " ") != "1 1 1 1 1 1 4 1" {
+	if got := entrytest.Texts(t, r, "parts", "count"); strings.Join(got, " ") != "1 1 1 1 1 1 2 2" {
 		t.Errorf("counts %v", got)
 	}
 	joints := strings.Join(entrytest.Texts(t, r, "parts", "joint"), "|")
@@ -789,6 +789,19 @@ func TestPartsByHand(t *testing.T) {
 	entrytest.Tells(t, r.Cautions, "caution.launcher", "never pumped up", "Never cap or block the pipe")
 	if !entrytest.Says(r.Notes, "rocket-parts.note") {
 		t.Error("nothing is said of cracked pipes")
+	}
+	// What keeps the pipe from tipping is out of the way of the rocket, which slides down
+	// until its fins are 40 mm above the elbow.
+	block := entrytest.Roled(r.Drawings[0], "block")
+	if len(block) != 1 {
+		t.Fatalf("%d blocks", len(block))
+	}
+	for _, fin := range entrytest.Roled(r.Drawings[0], "fin") {
+		for _, corner := range fin.Points {
+			if corner.Y >= block[0].Points[2].Y { // its upper edge
+				t.Errorf("a fin at %v reaches down to the block at %v", corner, block[0].Points)
+			}
+		}
 	}
 	// Seen from the side the bottle lies on the ground on the left, and the rocket
 	// stands over the pipe's upper end on the right.

@@ -104,6 +104,7 @@ func launcherDrawing(r rocket.Design, run, seen float64) drawing.Drawing {
 	}
 	w.Line("ground", drawing.Point{X: launcherBorder / 2, Y: w.ground}, drawing.Point{X: launcherWide - launcherBorder/2, Y: w.ground})
 	w.Area("bottle", w.moved(0, 0, bottle)...)
+	w.box("card block", corner+pipe/2-blockLong/2, boardThick, blockLong, blockHigh) // the one behind; the one in front would hide the elbow
 	w.level(corner, drawn, pipe, run > drawn)
 	w.Area("rubber", w.at(300, bottleAxis-18), w.at(346, bottleAxis-18), w.at(374, bottleAxis-pipe/2-4), w.at(374, bottleAxis+pipe/2+3), w.at(346, bottleAxis+18), w.at(300, bottleAxis+18))
 	w.stand(corner, pipe, seen)

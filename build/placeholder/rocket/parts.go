@@ -51,6 +51,8 @@ const (
 	finRoom     = 40.0
 	noseRoom    = 10.0 // from the pipe's end to the teeth of the nose
 	elbowRise   = 25.0 // from the level pipe's middle to the socket of the upright
+	blockLong   = 100.0
+	blockHigh   = 40.0 // of the blocks beside the elbow, which end below the fins
 )
 
 func reckonRocketParts(v form.Values) (result.Result, error) {
@@ -76,8 +78,8 @@ func reckonRocketParts(v form.Values) (result.Result, error) {
 		{say.Words("rocket-parts.elbow"), say.Count(1), none, say.Words("rocket-parts.elbow_joint")},
 		{say.Words("rocket-parts.upright", pipe), say.Count(1), long(upright), say.Words("rocket-parts.upright_joint", long(socket))},
 		{say.Words("rocket-parts.board"), say.Count(1), long(400), say.Words("rocket-parts.board_joint")},
-		{say.Words("rocket-parts.clips"), say.Count(4), none, say.Words("rocket-parts.clips_joint")},
-		{say.Words("rocket-parts.brace"), say.Count(1), long(seen * 0.6), say.Words("rocket-parts.brace_joint")},
+		{say.Words("rocket-parts.clips"), say.Count(2), none, say.Words("rocket-parts.clips_joint")},
+		{say.Words("rocket-parts.blocks", long(blockHigh)), say.Count(2), long(blockLong), say.Words("rocket-parts.blocks_joint")},
 	} {
 		table.Rows = append(table.Rows, result.Row{Cells: row})
 	}
