@@ -16,6 +16,9 @@ const (
 	LeastMeasures = 5
 )
 
+// SourceOutlier says by what rule a measurement stands out.
+const SourceOutlier = "What departs from the rest: more than three scatters, the scatter taken from the median distance, of five measurements or more: common practice, no source"
+
 // Outlier finds the measurement that departs most clearly from the rest: off has how far
 // each is from where it belongs, least is a distance of the same unit that careful
 // measuring may bring. ok is false where there are few, or all are about as good. Of two

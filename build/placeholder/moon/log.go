@@ -44,7 +44,7 @@ func moonLog() entry.Entry {
 			entry.Truth("kept", "whether somebody looked at all"),
 			entry.Truth("this_term", "whether somebody looked between the first and the last day of the term"),
 		},
-		Sources:  []string{entry.SourceMoon, entry.SourceMoonrise, entry.SourceIANA, "How well an eye judges the Moon: lit part to 15 %, side and direction to 45°, height to 15°: common practice, no source"},
+		Sources:  []string{entry.SourceMoon, entry.SourceMoonrise, entry.SourceIANA, "How well an eye judges the Moon: lit part to 15 %, side and direction to 45°, height to 15°: common practice, no source", entry.SourceOutlier},
 		Harmless: "Reads looks that were made already; looking by day is the work of moon-school.",
 		Reckon:   reckonMoonLog,
 	}

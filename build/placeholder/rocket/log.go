@@ -52,7 +52,7 @@ func rocketLog() entry.Entry {
 			{Name: "fair_why", Doc: "why, or why not"},
 			entry.Truth("kept", "whether the records hold a flight"),
 		}, pairedFacts),
-		Sources:  []string{sourceHeights, sourceFlight, sourceDrag, "Doubt of a difference: Student's t with the scatter that all rockets share, 95 %", sourcePaired},
+		Sources:  []string{sourceHeights, sourceFlight, sourceDrag, "Doubt of a difference: Student's t with the scatter that all rockets share, 95 %", sourcePaired, entry.SourceOutlier},
 		Harmless: "Reads flights that were flown already; launching is the work of rocket-zone.",
 		Reckon:   reckonRocketLog,
 	}

@@ -28,7 +28,7 @@ func stripLog() entry.Entry {
 			{Name: "miscounted", Doc: "how many places lie off by whole squares"},
 			entry.Truth("kept", "whether any place was measured"),
 		},
-		Sources:  []string{sourceOrbits},
+		Sources:  []string{sourceOrbits, entry.SourceOutlier},
 		Harmless: "Reads places that were measured already; laying paper out is the work of strip-table.",
 		Reckon:   reckonStripLog,
 	}
