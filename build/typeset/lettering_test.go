@@ -17,7 +17,7 @@ func TestLetteringIsTheStyleSheets(t *testing.T) {
 		want       lettering
 	}{
 		{"strip", "name", false, lettering{3.4, textFace, false}},
-		{"strip", "figure", false, lettering{3, textFace, false}},
+		{"strip", "figure", false, lettering{3.2, textFace, false}},
 		{"chart", "figure", false, lettering{3, labelFace, true}},
 		{"chart moon-log", "name", false, lettering{3, labelFace, true}},
 		{"sky-map", "direction", false, lettering{3.4, labelBold, true}},

@@ -19,11 +19,13 @@ const (
 )
 
 // What a narrow screen has: its smallest letters and the least width of drawings there,
-// both in CSS pixels: within a block for staff, on a phone 390 px wide (common practice,
-// no source).
+// both in CSS pixels: within a block for staff, on a phone 390 px wide, and in the margin of
+// a window of 1280 (common practice, no source). A lesson on a wide page draws nothing
+// higher than PageHeight, which is max-height in lesson.css, unless it is tall.
 const (
 	NarrowLetters = 11.0
 	NarrowWidth   = 340.0
+	PageHeight    = 352.0
 )
 
 // least is the size of the smallest letters in a reading, in mm of the drawing.

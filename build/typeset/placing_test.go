@@ -1,6 +1,7 @@
 package typeset_test
 
 import (
+	"strings"
 	"testing"
 
 	"noonbook/build/drawing"
@@ -68,5 +69,25 @@ func TestSpareRoomIsTakenOut(t *testing.T) {
 	const want = `<svg class="drawing strip" viewBox="0 0 100 22.52" role="img"><title>⟦⟧</title><path class="rule" d="M0 12.52L100 12.52"/><text class="name" x="10" y="2.52">x</text></svg>`
 	if got != want { // 3.4 mm tall letters rise 0.74 of that above their foot
 		t.Errorf("%s\nwant\n%s", got, want)
+	}
+}
+
+// A lesson draws nothing higher than 352 px, 22 rem of 16 px: letters of 3.4 mm are 11 px
+// there in a drawing 108.8 mm high.
+func TestWhatAPageWouldShrinkIsTall(t *testing.T) {
+	w := words(t, false)
+	for high, tall := range map[float64]bool{60: false, 108: false, 110: true, 300: true} {
+		d := drawing.Drawing{Name: "d", Width: 180, Height: high}
+		d.Label("label", drawing.Point{X: 90, Y: 30}, drawing.Middle, say.Text("Sun"))
+		if got := strings.Contains(string(w.AppendDrawing(nil, d)), `class="drawing d tall"`); got != tall {
+			t.Errorf("%v mm high: tall is %v", high, got)
+		}
+		d.Ornament = true
+		if strings.Contains(string(w.AppendDrawing(nil, d)), "tall") {
+			t.Errorf("an ornament %v mm high is tall", high)
+		}
+	}
+	if css := string(typeset.Style()); !strings.Contains(css, ".parted .computed > svg{max-height:22rem") && !strings.Contains(css, ".parted .computed > svg { max-height: 22rem; }") {
+		t.Error("lessons no longer draw 22 rem high: PageHeight follows them")
 	}
 }

@@ -10,7 +10,8 @@ import (
 
 // AppendDrawing appends a drawing as SVG, one user unit a millimetre, with its
 // title and description. Where the letters would be too small on a phone the labels
-// come twice, for a wide page and for a narrow one, and the style sheet shows one.
+// come twice, for a wide page and for a narrow one, and the style sheet shows one. One that
+// is so high that its letters would be too small in a lesson has the class tall.
 func (w *Words) AppendDrawing(dst []byte, d drawing.Drawing) []byte {
 	labels := w.Place(&d, OnPage)
 	var onPhone []Label
@@ -21,6 +22,9 @@ func (w *Words) AppendDrawing(dst []byte, d drawing.Drawing) []byte {
 	top, bottom := close.extent(&d, labels, onPhone)
 	dst = append(dst, `<svg class="drawing `...)
 	dst = appendAttribute(dst, d.Name)
+	if !d.Ornament && tooSmall(labels, NarrowLetters/PageHeight*(bottom-top)) {
+		dst = append(dst, ` tall`...)
+	}
 	dst = append(dst, `" viewBox="0 `...)
 	dst = appendLength(dst, top)
 	dst = append(dst, ' ')
