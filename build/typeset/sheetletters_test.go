@@ -1,6 +1,11 @@
 package typeset
 
-import "testing"
+import (
+	"testing"
+
+	"noonbook/build/drawing"
+	"noonbook/build/say"
+)
 
 // No letter on a printable is smaller than seven points (a point is 1/72 inch, 25.4/72 mm): what
 // the style sheet gives any role, and what the heads of sheets are measured by.
@@ -29,6 +34,22 @@ func TestLettersOfSheetsAreSevenPoints(t *testing.T) {
 	for role, size := range map[string]float64{"sheet-school": headSize, "sheet-key": headSize, "sheet-name": nameSize, "sheet-name slim": slimSize} {
 		if got := letteringOf("", role, true).size; got != size {
 			t.Errorf("%s is %v mm high, and measured by %v", role, got, size)
+		}
+	}
+}
+
+// The sentence above the check bar ends where the bar does, in every language: the caution
+// begins beside it.
+func TestCheckSentenceIsNoLongerThanItsBar(t *testing.T) {
+	for _, code := range Languages() {
+		w, err := Language(code, false)
+		if err != nil {
+			t.Fatal(err)
+		}
+		said := w.Text(say.Words("sheet.check"))
+		l := letteringOf("", "check-label", true)
+		if long := widthOf(said, l.face) * l.size; long > drawing.CheckBar {
+			t.Errorf("%s: %q is %.0f mm long, the bar %.0f", code, said, long, drawing.CheckBar)
 		}
 	}
 }
