@@ -29,7 +29,7 @@ func dialBlank() entry.Entry {
 			{Name: "after_side", Doc: "on which side of the noon line, looking along it from the toe, afternoon marks lie"},
 		},
 		Sources:  []string{sourceDial, sourcePolar, entry.SourceWMM},
-		Cautions: []string{entry.CareSun},
+		Cautions: []string{entry.CareScissors, entry.CareSun},
 		Reckon:   reckonDialBlank,
 	}
 }

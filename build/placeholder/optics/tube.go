@@ -47,7 +47,7 @@ func tubePlan() entry.Entry {
 			{Name: "nearest", Unit: "m", Doc: "distance of the nearest thing that comes out sharp"},
 		},
 		Sources:  []string{sourceLens, "Overlap of at least one diameter, 20 mm to hold, 15 mm for lashes, at most four tubes joined: common practice, no source"},
-		Cautions: []string{entry.CareLenses, entry.CareTelescope, entry.CareSaw},
+		Cautions: []string{entry.CareLenses, entry.CareTelescope, entry.CareSaw, entry.CareScissors},
 		Reckon:   reckonTubePlan,
 	}
 }
