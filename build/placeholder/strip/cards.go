@@ -221,7 +221,7 @@ func drawCard(d *drawing.Drawing, c card, at, size drawing.Point) {
 	d.Label("numeral", drawing.Point{X: x, Y: y}, drawing.Start, c.name)
 	for _, line := range c.lines {
 		y += 7
-		d.Label("cell", drawing.Point{X: x, Y: y}, drawing.Start, line)
+		d.Paragraph("cell", drawing.Point{X: x, Y: y}, size.X-2*inset, 4.2, line)
 	}
 	y += 9
 	d.Label("strong", drawing.Point{X: x, Y: y}, drawing.Start, say.Words("strip-cards.notice"))
