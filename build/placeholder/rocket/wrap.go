@@ -270,14 +270,14 @@ func wrapPiece(d rocket.Design, shorter quantity.Length) piece {
 			x := round * (float64(i) + 0.5) / float64(d.Fins)
 			p.Line("mark fin-line", to(x, body-root), to(x, body))
 			p.Line("mark", to(x-1.5, body-root), to(x+1.5, body-root))
-			p.Label("hint", to(x, body-root-2), drawing.Middle, say.Words("rocket-wrap.fin_label", say.Text(strconv.Itoa(i+1))))
+			p.Turned("hint", to(x-1, body-root+10), -90, say.Words("rocket-wrap.fin_label", say.Text(strconv.Itoa(i+1))))
 		}
 		p.Label("hint", to(round/2, 6), drawing.Middle, say.Words("rocket-wrap.top_label"))
 		p.Label("hint", to(round/2, body/2-6), drawing.Middle, say.Words("rocket-wrap.pipe_label", say.Millimetres(d.Pipe, 1)))
 		p.Label("hint", to(round/2, body/2), drawing.Middle, say.Words("rocket-wrap.roll_label"))
 		p.Line("mark", to(round*0.35, body/2+4), to(round*0.65, body/2+4))
 		p.Line("mark", to(round*0.65-3, body/2+2.5), to(round*0.65, body/2+4), to(round*0.65-3, body/2+5.5))
-		p.Turned("hint", to(round/float64(d.Fins)+1.1, body-root/2), -90, say.Words("rocket-wrap.bottom_label"))
+		p.Turned("hint", to(round/float64(d.Fins)+1.1, body-10), -90, say.Words("rocket-wrap.bottom_label"))
 	}}
 }
 
