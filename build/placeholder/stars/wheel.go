@@ -121,11 +121,14 @@ func wheelFacts(p place.Place, date place.Date, faces []sky.Face, clocks sky.Clo
 	}
 }
 
+// checkHour is the standard time for which the wheel names a star to try it by.
+const checkHour = 21 * time.Hour
+
 // checkStar returns a star that is well above the horizon, near the meridian and on
-// every face of the wheel at nine o'clock standard time on the evening of a date: the
+// every face of the wheel at that hour on the evening of a date: the
 // nearest of the first magnitude within 20°, or else the nearest of the second.
 func checkStar(p place.Place, d place.Date, c sky.Clocks) (best upStar) {
-	at := d.UTC().Add(21*time.Hour - c.Standard)
+	at := d.UTC().Add(checkHour - c.Standard)
 	dome := sky.DomeAt(p, at)
 	var wheels []sky.Wheel
 	for _, face := range sky.Faces(p.Latitude) {

@@ -23,7 +23,7 @@ func (w wheelParts) mask() drawing.Drawing {
 	check := checkStar(w.place, w.date, clocks)
 	lines := []say.Value{
 		say.Words("sky-wheel.step_set"), say.Words("sky-wheel.step_midnight"), say.Words("sky-wheel.step_hold"),
-		say.Words("sky-wheel.step_try", entry.DayOfYear(w.date), starWord(check.star), say.Number(check.stands.Altitude.Degrees(), "deg", 0), entry.Toward(check.stands.Azimuth)),
+		say.Words("sky-wheel.step_try", entry.DayOfYear(w.date), starWord(check.star), say.Number(check.stands.Altitude.Degrees(), "deg", 0), entry.Toward(check.stands.Azimuth), say.Clock(time.Time{}.Add(checkHour))),
 		say.Words("sky-wheel.step_planets"),
 	}
 	if clocks.Forward > 0 {
