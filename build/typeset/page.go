@@ -188,6 +188,9 @@ type DaySheet struct {
 	Back   []SheetPart
 }
 
+// Kind is the word for such a sheet, which the head of each of its papers has.
+func (DaySheet) Kind() string { return "day-sheet.name" }
+
 // A SheetPart is one part of a day sheet: what the lesson says, or a blank.
 type SheetPart struct {
 	Name, Title string // "" for a section of the lesson, whose body has its heading
@@ -206,6 +209,9 @@ type CardSheet struct {
 	Body   template.HTML
 }
 
+// Kind is the word for such a sheet, which the head of each of its papers has.
+func (CardSheet) Kind() string { return "card-sheet.name" }
+
 // A PupilSheet is the page on which a pupil writes.
 type PupilSheet struct {
 	Shell
@@ -214,6 +220,9 @@ type PupilSheet struct {
 	Body   template.HTML
 }
 
+// Kind is the word for such a sheet, which the head of each of its papers has.
+func (PupilSheet) Kind() string { return "pupil-sheet.name" }
+
 // A Room is a lesson for a class before a projector, one thing at a time.
 type Room struct {
 	Shell
@@ -221,6 +230,9 @@ type Room struct {
 	Number string // of the lesson in the unit
 	Body   template.HTML
 }
+
+// Kind is the word for such a page, which the head of each of its papers has.
+func (Room) Kind() string { return "room.name" }
 
 // Labelled is a value with what it is called.
 type Labelled struct{ Label, Value string }
