@@ -110,7 +110,7 @@ func TestSheetsCarryALine(t *testing.T) {
 	}
 	for name, lines := range map[string][]string{
 		"print-dial-face.html": {"Sit down to cut.", "Never look at the Sun."},
-		"print-tube-plan.html": {"Never look at the Sun through a lens.", "Never point the telescope at the Sun or near it."},
+		"print-tube-plan.html": {"Sit down to cut.", "Never look at the Sun through a lens.", "Never point the telescope at the Sun or near it."},
 		"pupil-care.html":      {"Sit down to cut.", "Never look at the Sun through a lens.", "Outside: after sunset only, with an adult."},
 	} {
 		sheets := max(1, strings.Count(class[name], `<div class="paper-sheet`))
@@ -122,8 +122,9 @@ func TestSheetsCarryALine(t *testing.T) {
 	}
 }
 
-// The lines fit beside the check bar of every printable, above the note of a sheet's place
-// among others: three of them, in either language and on either paper.
+// The lines fit beside the check bar of every printable, in either language and on either
+// paper: three of them above the note of a sheet's place among others, five on a sheet by
+// itself, where the fifth ends 7 mm above the edge of the paper.
 func TestLinesFitOnPaper(t *testing.T) {
 	text := "```lesson\ntitle = \"Care\"\n```\n\n"
 	for _, e := range placeholder.Catalogue() {
@@ -142,14 +143,17 @@ func TestLinesFitOnPaper(t *testing.T) {
 				if !strings.HasPrefix(name, "print-") {
 					continue
 				}
-				lines := 0
+				lines, most := 0, 5
+				if strings.Contains(page, `class="matching-mark"`) {
+					most = 3
+				}
 				for _, m := range begins.FindAllString(page, -1) {
 					if lines++; strings.HasPrefix(m, "<svg") {
 						lines = 0
 						sheets++
 					}
-					if lines > 3 {
-						t.Errorf("%s on %s, %s: more than three lines of care", name, paper, language)
+					if lines > most {
+						t.Errorf("%s on %s, %s: more than %d lines of care", name, paper, language, most)
 						break
 					}
 				}
@@ -184,7 +188,7 @@ func TestReferenceListsCautions(t *testing.T) {
 			t.Errorf("%s is explained as %q", name, words[name])
 		}
 	}
-	if text := line(article.words()); !strings.Contains(text, "It brings these cautions: lenses, telescope, saw.") {
+	if text := line(article.words()); !strings.Contains(text, "It brings these cautions: lenses, telescope, saw, scissors.") {
 		t.Error("tube-plan does not name its cautions")
 	}
 }
