@@ -33,7 +33,7 @@ func TestLetteringIsTheStyleSheets(t *testing.T) {
 		{"wall", "strong", true, lettering{3.4, labelBold, false}},
 		{"wall", "small", true, lettering{2.7, labelFace, false}},
 		{"sky-map", "strong", true, lettering{3.6, labelBold, true}},
-		{"sky-wheel", "numeral", true, lettering{4.2, labelBold, true}},
+		{"sky-wheel", "numeral", true, lettering{3.8, labelBold, true}},
 		{"", "care-line", true, lettering{2.7, labelBold, false}},
 	} {
 		if got := letteringOf(c.name, c.role, c.printable); got != c.want {
