@@ -128,7 +128,20 @@ func (r lessonRenderer) words(n ast.Node) string {
 	if html == "" {
 		return ""
 	}
+	if r.margin.terms[n] != nil && r.beforeMark(n) {
+		return `<aside class="beside apart">` + html + "</aside>"
+	}
 	return `<aside class="beside">` + html + "</aside>"
+}
+
+// beforeMark reports whether an answer, a caution or a note for staff follows a passage, whose
+// mark a meaning in the margin would push away from it.
+func (r lessonRenderer) beforeMark(n ast.Node) bool {
+	if n.Kind() == ast.KindListItem {
+		n = n.Parent()
+	}
+	aside, ok := n.NextSibling().(*source.Aside)
+	return ok && (aside.Word == source.Caution || r.draft.plan.edition == Staff)
 }
 
 // explainedBefore returns the words that lessons before this one explain, with the place in
