@@ -114,7 +114,9 @@ func (p *Plan) everyCaution(d *draft) template.HTML {
 	}
 	return template.HTML(d.mark(func(dst []byte, s *pressing) []byte {
 		for _, b := range p.allBrought(s, from) {
-			dst = append(dst, `<section class="caution"><p>`...)
+			dst = append(dst, `<section class="caution"><p class="side-label">`...)
+			dst = typeset.AppendText(dst, s.words.Say("page.caution"))
+			dst = append(dst, `</p><p>`...)
 			dst = typeset.AppendText(dst, b.line)
 			dst = append(dst, `</p><p><small>`...)
 			for i, l := range b.lessons {

@@ -91,6 +91,9 @@ func (p *Plan) vocabulary() []typeset.Term {
 	})
 	for i := range terms { // two lessons may explain one word
 		terms[i].Anchor = concordance.TermAnchor + strconv.Itoa(i+1)
+		if letter := firstLetter(terms[i].Term); i == 0 || letter != firstLetter(terms[i-1].Term) {
+			terms[i].Letter = letter
+		}
 	}
 	return terms
 }
@@ -99,13 +102,16 @@ func (p *Plan) vocabulary() []typeset.Term {
 func letters(entries []typeset.Term) []typeset.Link {
 	var list []typeset.Link
 	for _, e := range entries {
-		first, _ := utf8.DecodeRuneInString(plainLetters(e.Term))
-		letter := strings.ToUpper(string(first))
-		if len(list) == 0 || list[len(list)-1].Title != letter {
-			list = append(list, typeset.Link{Title: letter, File: "#" + e.Anchor})
+		if e.Letter != "" {
+			list = append(list, typeset.Link{Title: e.Letter, File: "#" + e.Anchor})
 		}
 	}
 	return list
+}
+
+func firstLetter(term string) string {
+	first, _ := utf8.DecodeRuneInString(plainLetters(term))
+	return strings.ToUpper(string(first))
 }
 
 // plainLetters writes a word as it is put in order, in lower case and without accents.

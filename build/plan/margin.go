@@ -105,16 +105,22 @@ func (m *marginal) explained(term string) bool {
 	return false
 }
 
-// sectionCounts numbers the sections for the class through.
+// sectionCounts numbers the sections for the class through, and those of a page that is no
+// lesson.
 func sectionCounts(l *source.Lesson) map[*ast.Heading][2]say.Value {
 	var sections []*ast.Heading
-	for n := l.Tree.FirstChild(); n != nil; n = n.NextSibling() {
-		if o, ok := n.(*source.Opening); !ok || source.Private(o) {
-			continue
+	add := func(n ast.Node) {
+		if h, ok := n.(*ast.Heading); ok && h.Level == 2 {
+			sections = append(sections, h)
 		}
-		for c := n.FirstChild(); c != nil; c = c.NextSibling() {
-			if h, ok := c.(*ast.Heading); ok && h.Level == 2 {
-				sections = append(sections, h)
+	}
+	for n := l.Tree.FirstChild(); n != nil; n = n.NextSibling() {
+		if l.Number == 0 {
+			add(n)
+		}
+		if o, ok := n.(*source.Opening); ok && !source.Private(o) {
+			for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+				add(c)
 			}
 		}
 	}
@@ -191,6 +197,7 @@ func (r lessonRenderer) ofSection(n ast.Node) string {
 	if r.margin == nil || isCaution(n.NextSibling()) {
 		return ""
 	}
+	over := isCaution(n) && endsSection(n)
 	for isCaution(n) {
 		n = n.PreviousSibling()
 	}
@@ -200,7 +207,7 @@ func (r lessonRenderer) ofSection(n ast.Node) string {
 	}
 	d, l := r.draft, r.draft.plan.unit.Lessons[r.lesson]
 	var when, papers []string
-	if count, ok := r.margin.counts[h]; ok {
+	if count, ok := r.margin.counts[h]; ok && (l.Number > 0 || !over) {
 		when = append(when, `<span class="section-count">`+template.HTMLEscapeString(d.plan.words.Say("page.section_count", count[:]...))+"</span>")
 	}
 	if s, ok := r.margin.spans[h]; ok {
@@ -220,6 +227,13 @@ func (r lessonRenderer) ofSection(n ast.Node) string {
 		return ""
 	}
 	return `<aside class="beside">` + html + "</aside>"
+}
+
+// endsSection reports whether a node is the last of its section: what stands beside its end
+// would be beside the next one.
+func endsSection(n ast.Node) bool {
+	next := n.NextSibling()
+	return next == nil || next.Kind() == ast.KindHeading
 }
 
 func isCaution(n ast.Node) bool {

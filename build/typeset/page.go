@@ -112,6 +112,7 @@ type Term struct {
 	Also          []string // its other names
 	Lesson, File  string
 	Anchor        string
+	Letter        string // with which it begins, where the term before begins with another
 }
 
 // A SourcesPage names what the numbers rest on.

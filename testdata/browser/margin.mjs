@@ -1,9 +1,10 @@
-// The margin of a lesson: at 1440 px it is nowhere empty for longer than a screen, no two
-// pieces of it meet, none leaves it, and the mark of a caution is beside it. The limits are ours.
+// The margin of a lesson, and of every other page with text: at 1440 px it is nowhere empty
+// for longer than a screen, no two pieces of it meet, none leaves it, the mark of a caution
+// is beside it, and the foot of the page is below the last words. The limits are ours.
 //
 //	node margin.mjs FOLDER
 //
-// run alone prints for every lesson of both editions how many screens it has and the
+// run alone prints for every such page of both editions how many screens it has and the
 // longest stretch of its margin without words or a picture. Exit 0: all within the limits;
 // 1: not; 2: wrong use.
 
@@ -15,14 +16,14 @@ export const kinds = ['margin filled', 'margin apart', 'cautions marked', 'horiz
 const screen = { width: 1440, height: 900 };
 const longestEmpty = screen.height;
 
-// margin looks at every lesson of the edition, and tells what it measured.
+// margin looks at every page of the edition that has a margin, and tells what it measured.
 export async function margin(context, edition, ledger, tell = () => {}) {
 	const page = await context.newPage();
 	await page.setViewportSize(screen);
 	for (const name of edition.pages) {
 		if (/^(print|room|pupil|card|day)-/.test(name)) continue;
 		await page.goto(edition.url(name));
-		if (!(await page.$('article .lesson-number'))) continue;
+		if (!(await page.$('article'))) continue;
 		const label = edition.label(name);
 		const { screens, empty, at, meeting, astray } = await page.evaluate(lookedAt);
 		tell(`${label}: ${screens.toFixed(2)} screens, margin empty for ${Math.round(empty)} px from ${Math.round(at)} px`);
@@ -45,7 +46,7 @@ function lookedAt() {
 	const add = (box, of) => {
 		if (box.width > 0 && box.height > 0 && box.left < line) pieces.push({ left: box.left, right: box.right, top: box.top, bottom: box.bottom, of });
 	};
-	const owner = (element) => element.closest('.lesson-number, .glance, .beside, .side-label, .print-link, .table-file, .note, summary') ?? element;
+	const owner = (element) => element.closest('.lesson-number, .glance, .beside, .side-label, .print-link, .table-file, .note, h2, h3, summary') ?? element;
 	const walk = document.createTreeWalker(article, NodeFilter.SHOW_TEXT | NodeFilter.SHOW_ELEMENT);
 	while (walk.nextNode()) {
 		const node = walk.currentNode;
@@ -61,6 +62,11 @@ function lookedAt() {
 			}
 		} else if (['svg', 'img'].includes(node.localName)) add(node.getBoundingClientRect(), owner(node));
 	}
+	for (const element of article.querySelectorAll('[data-letter]')) { // a letter of the glossary is drawn by the style sheet
+		const letter = getComputedStyle(element, '::before');
+		const { left, top } = element.getBoundingClientRect();
+		if (letter.content !== 'none') add(new DOMRect(left + parseFloat(letter.left), top, parseFloat(letter.width) - parseFloat(letter.paddingRight), parseFloat(letter.height)), element);
+	}
 	const name = (element) => `${element.localName}.${element.className} ${element.textContent.trim().slice(0, 24)}`;
 	const meeting = [];
 	const wide = parseFloat(getComputedStyle(document.documentElement).fontSize) / 16; // a tolerance of a pixel grows with the page
@@ -74,10 +80,12 @@ function lookedAt() {
 	for (const along of article.querySelectorAll('.table-file')) {
 		if (getComputedStyle(along).position === 'sticky') add({ ...along.getBoundingClientRect().toJSON(), bottom: along.parentElement.getBoundingClientRect().bottom }, along);
 	}
-	// The mark of a caution begins beside it, whatever else the margin has there.
-	const astray = [...article.querySelectorAll('.caution')].filter((caution) => {
+	// The mark of a caution begins beside it, whatever else the margin has there; that of an
+	// answer or a note, which may be a line long, no more than half a line below its end.
+	const astray = [...article.querySelectorAll('.caution, .answer, .staff')].filter((caution) => {
 		const mark = caution.querySelector('.side-label');
-		return mark && mark.getBoundingClientRect().top > caution.getBoundingClientRect().bottom - mark.getBoundingClientRect().height / 2;
+		const half = mark?.getBoundingClientRect().height / 2;
+		return mark && mark.getBoundingClientRect().top > caution.getBoundingClientRect().bottom + (caution.matches('.caution') ? -half : half);
 	}).map((caution) => `the mark is below ${caution.textContent.trim().slice(0, 40)}`);
 	let empty = 0, at = 0, end = top;
 	for (const box of [...pieces.sort((a, b) => a.top - b.top), { top: bottom, bottom }]) {
@@ -88,7 +96,7 @@ function lookedAt() {
 }
 
 // horizonWrong runs in the page: halfway down, the piece that stays in view is in the
-// window, in the margin, and over no words of the text; and it names a section.
+// window and in the margin; and it does not pull the foot over the last words.
 function horizonWrong() {
 	const horizon = document.querySelector('.horizon');
 	if (!horizon) return ['there is none'];
@@ -99,6 +107,10 @@ function horizonWrong() {
 	if (box.height === 0 || box.bottom > innerHeight + 1 || box.top < 0) wrong.push(`halfway down the page it is at ${Math.round(box.top)} px of ${innerHeight}`);
 	if (box.right > line + 1) wrong.push(`it crosses the line of the margin by ${Math.round(box.right - line)} px`);
 	scrollTo(0, 0);
+	const foot = document.querySelector('footer.page-width').getBoundingClientRect().top;
+	for (const element of document.querySelectorAll('article > :not(.horizon), article section > *')) {
+		if (element.getBoundingClientRect().bottom > foot + 1) wrong.push(`the foot begins above the end of ${element.textContent.trim().slice(0, 30)}`);
+	}
 	return wrong;
 }
 
