@@ -68,6 +68,7 @@
 	const leading = ({ link }) => link.cloneNode(true);
 
 	const show = ({ kind, here, also, after }, now) => {
+		panel.classList.add('is-told'); // its room is what it holds
 		panel.classList.toggle('is-over', kind === 'over');
 		if (kind === 'over') {
 			panel.replaceChildren(make('h2', '', say('over')), make('p', 'day-state', state({ kind }, now)));
