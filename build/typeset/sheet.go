@@ -147,6 +147,7 @@ func matchingMarks(d *drawing.Drawing, s drawing.Sheet) {
 			cross(t*width, height-half)
 		}
 	}
-	d.Label("check-label", drawing.Point{X: s.Paper.Width - drawing.PaperMargin, Y: s.Paper.Height - drawing.PaperMargin - 2}, drawing.End,
+	// Above the words of the check bar: the lines of care take the other half of the foot.
+	d.Label("check-label", drawing.Point{X: drawing.PaperMargin + 1, Y: s.Paper.Height - drawing.PaperMargin - 10.7}, drawing.Start,
 		say.Words("sheet.tile", say.Count(s.Row), say.Count(s.Column), say.Count(s.Rows), say.Count(s.Columns)))
 }
