@@ -87,13 +87,13 @@ function shape() {
 }
 
 // prints holds the run of the whole against the pages printed one by one: as many
-// sheets, each printable with its bar, each page under its title.
+// sheets and one of contents, each printable with its bar, each page under its title.
 export async function prints(context, one, edition, sheets, ledger) {
 	const page = await context.newPage();
 	const folder = mkdtempSync(path.join(tmpdir(), 'noonbook-single-'));
 	try {
 		await page.goto(one.url());
-		const titles = await page.evaluate(() => [...document.querySelectorAll('.page')].filter((section) => !section.matches('.printable')).map((section) => section.querySelector('h1').textContent));
+		const titles = await page.evaluate(() => [...document.querySelectorAll('.page')].filter((section) => !section.matches('.printable')).map((section) => [...section.querySelector('h1').childNodes].filter((node) => !node.matches?.('.sheet-kind')).map((node) => node.textContent).join(''))); // the head of a sheet says its kind
 		const bars = await page.evaluate(() => document.querySelectorAll('.paper-sheet').length);
 		const file = path.join(folder, 'whole.pdf');
 		await page.pdf({ path: file, preferCSSPageSize: true, width: '180mm', height: '180mm' });
@@ -101,9 +101,10 @@ export async function prints(context, one, edition, sheets, ledger) {
 		const squeezed = text.replace(/\s+/g, '');
 		const count = text.split('\f').length - 1;
 		const sheetsOf = (name) => sheets.get(edition.label(name)) ?? sheets.get(name) ?? NaN;
-		const want = bound(edition).reduce((sum, name) => sum + sheetsOf(name), 0);
+		const contents = 1; // behind the cover
+		const want = contents + bound(edition).reduce((sum, name) => sum + sheetsOf(name), 0);
 		const found = titles.filter((title) => !squeezed.includes(title.replace(/\s+/g, ''))).map((title) => `"${title}" is not printed`);
-		if (count !== want) found.push(`${count} sheets, and the pages one by one have ${want}`);
+		if (count !== want) found.push(`${count} sheets, and the contents and the pages one by one have ${want}`);
 		const printed = squeezed.match(/100mm/g)?.length ?? 0;
 		if (printed < bars) found.push(`${printed} bars of 100 mm on ${bars} printables`);
 		await page.goto(`${one.url()}#${edition.pages.find((name) => name !== 'index.html').replace(/\.html$/, '')}`);
