@@ -1,7 +1,7 @@
 // Package concordance lists the words of a handbook with the places where they
 // stand, so that a page can look them up without a server.
 //
-//	words, lines, err := concordance.Of(files, "en")
+//	words, lines, err := concordance.Of(pages, "en") // each page read by Read
 //
 // A place is a page, or a part of it under a heading or a glossary term that
 // links can lead to. Words are read off the finished pages of one edition, so
@@ -21,8 +21,6 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
-
-	"noonbook/build/file"
 )
 
 // Names of the scripts in the handbook.
@@ -67,17 +65,17 @@ type lines struct {
 	Places []string `json:"places"` // of each place the numbers of its lines, from the one before, in base 36
 }
 
-// Of returns both scripts. The cover and files that are no HTML are left out.
-func Of(files []file.File, code string) (words, inLines []byte, err error) {
+// Of returns both scripts. The cover is left out.
+func Of(pages []Page, code string) (words, inLines []byte, err error) {
 	c := collector{
 		listing: listing{language: languageOf(code)},
 		numbers: map[string]int{},
 		stems:   map[string]*stemmed{},
 		words:   map[string]*stemmed{},
 	}
-	for _, f := range files {
-		if strings.HasSuffix(f.Name, ".html") && f.Name != "index.html" {
-			c.add(pageOf(f))
+	for _, p := range pages {
+		if p.File != "index.html" {
+			c.add(p)
 		}
 	}
 	c.finish()
@@ -117,7 +115,7 @@ type stemmed struct {
 // TermAnchor begins the anchors of glossary terms.
 const TermAnchor = "nb-term-"
 
-func (c *collector) add(p page) {
+func (c *collector) add(p Page) {
 	for _, place := range p.places {
 		c.note(c.stemsOf(place.title))
 		line, before := []byte{}, 0

@@ -13,7 +13,7 @@ import (
 // linesOf reads the second script: the lines of each place, by where links lead.
 func linesOf(t *testing.T, files ...file.File) (listing, map[string][]string) {
 	t.Helper()
-	js, inLines, err := Of(files, "en")
+	js, inLines, err := Of(readAll(files), "en")
 	if err != nil {
 		t.Fatal(err)
 	}

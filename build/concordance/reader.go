@@ -7,9 +7,9 @@ import (
 	"noonbook/build/markup"
 )
 
-// A page is what the concordance takes from one page. It depends on nothing but the
-// page's bytes, so that what many handbooks share need be read once.
-type page struct {
+// A Page is what the concordance takes from one page. It depends on nothing but the page's
+// bytes.
+type Page struct {
 	leaf
 	places []place // the page itself, then those of the leaf
 }
@@ -23,7 +23,7 @@ type place struct {
 // round the page and the folded working of computed blocks stay out: their words stand
 // beside them too.
 type reader struct {
-	page
+	Page
 	inside bool   // the main part
 	skip   string // the tag of what is left out
 	deep   int    // how many such stand within it
@@ -34,8 +34,9 @@ type reader struct {
 	line   strings.Builder
 }
 
-func pageOf(f file.File) page {
-	r := reader{page: page{leaf: leaf{File: f.Name, Places: []spot{}}, places: make([]place, 1)}}
+// Read takes the places and lines of a page.
+func Read(f file.File) Page {
+	r := reader{Page: Page{leaf: leaf{File: f.Name, Places: []spot{}}, places: make([]place, 1)}}
 	for piece := range markup.Pieces(f.Bytes) {
 		switch {
 		case piece.Tag == "main":
@@ -55,7 +56,7 @@ func pageOf(f file.File) page {
 		}
 	}
 	r.endLine()
-	return r.page
+	return r.Page
 }
 
 // skips goes through what is left out; a drawing may hold another.

@@ -148,10 +148,7 @@ func (p *Plan) calendarFor(s *pressing, given, complete form.Values) (lessons []
 		lessons = p.withSheets(s.settings, lessons)
 		return lessons, calendar, markOf(lessons, calendar)
 	}
-	if s.mark == "" {
-		s.mark = markOf(s.lessons, s.calendar)
-	}
-	return s.lessons, s.calendar, s.mark
+	return s.lessons, s.calendar, s.held
 }
 
 // markOf stands for lessons with their days in the keys of what is evaluated once:

@@ -33,13 +33,14 @@ type put struct {
 // putInto notes a fact that says why there is none, which makes no sentence.
 func (s *pressing) putInto(n *source.Inline, value say.Value) {
 	if s.nothings != nil && value.Kind == say.Nothing && value.Phrase.Key != "" {
-		s.nothings[put{n.At, n.Entry.Name + "." + n.Fact, s.words.Line(value.Phrase)}] = true
+		s.nothings.Store(put{n.At, n.Entry.Name + "." + n.Fact, s.words.Line(value.Phrase)}, true)
 	}
 }
 
 // nothingsPut warns of sentences into which such a fact was put.
 func (s *pressing) nothingsPut(problems *problem.List) {
-	for n := range s.nothings {
+	for key := range s.nothings.Range {
+		n := key.(put)
 		problems.Warn(n.at, "%s has no value at this school, and the sentence says %q in its place", n.name, n.line)
 	}
 }

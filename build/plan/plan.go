@@ -3,6 +3,7 @@ package plan
 import (
 	"html/template"
 	"slices"
+	"sync"
 
 	"noonbook/build/file"
 	"noonbook/build/form"
@@ -69,8 +70,8 @@ type pressing struct {
 	course   entry.Course
 	lessons  []classroom.Lesson // each with its date where it names a day
 	calendar classroom.Calendar
-	mark     string // of lessons and calendar, once it is asked for (markOf)
-	nothings map[put]bool
+	held     string    // of lessons and calendar (markOf)
+	nothings *sync.Map // puts, of all pages
 	groups   []int
 	results  []result.Result    // by ask
 	files    []file.File        // tables as CSV

@@ -3,6 +3,7 @@ package plan
 import (
 	"errors"
 	"slices"
+	"sync"
 
 	"noonbook/build/concordance"
 	"noonbook/build/drawing"
@@ -20,10 +21,15 @@ import (
 // settings lack something that has no default, which source reports; warnings come
 // with the files.
 func (p *Plan) Press(settings form.Values) ([]file.File, problem.List) {
+	return p.PressKnowing(settings, &Known{})
+}
+
+// PressKnowing is Press that does not evaluate again what is known, and knows more then.
+func (p *Plan) PressKnowing(settings form.Values, known *Known) ([]file.File, problem.List) {
 	if p.settlements == nil {
-		return p.press(settings, known{})
+		return p.press(settings, known)
 	}
-	settled, known, problems := p.settled(settings)
+	settled, problems := p.settled(settings, known)
 	if settled == nil {
 		return nil, problems.Sorted()
 	}
@@ -34,23 +40,25 @@ func (p *Plan) Press(settings form.Values) ([]file.File, problem.List) {
 }
 
 // press is Press for a plan of which all stands.
-func (p *Plan) press(settings form.Values, known known) ([]file.File, problem.List) {
+func (p *Plan) press(settings form.Values, known *Known) ([]file.File, problem.List) {
 	s, problems := p.reckon(settings, known)
 	if problems.Faults() > 0 || lacking(settings, school.Settings()) {
 		return nil, problems.Sorted()
 	}
 	colour := p.colour(settings, &problems)
-	s.nothings = map[put]bool{}
-	files := make([]file.File, 0, len(p.pages)+4+len(s.files)+len(p.unit.Files))
-	for _, page := range p.pages {
-		files = append(files, file.File{Name: page.name, Bytes: page.fill(nil, s)})
-	}
+	s.nothings = &sync.Map{}
+	files := make([]file.File, len(p.pages), len(p.pages)+6+len(s.files)+len(p.unit.Files))
+	read := make([]concordance.Page, len(p.pages))
+	sideBySide(len(p.pages), func(i int) {
+		files[i] = file.File{Name: p.pages[i].name, Bytes: p.pages[i].fill(nil, s)}
+		read[i] = concordance.Read(files[i])
+	})
 	p.typedOutside(settings, &problems)
 	p.queues(s, &problems)
 	p.printed(&problems)
 	p.boughtLate(s, &problems)
 	s.nothingsPut(&problems)
-	words, inLines, err := concordance.Of(files, p.words.Code)
+	words, inLines, err := concordance.Of(read, p.words.Code)
 	if err != nil { // a fault of the program; the pages are whole without it
 		problems.Warn(problem.Place{}, "%v", err)
 	}
@@ -94,7 +102,7 @@ func (p *Plan) colour(settings form.Values, problems *problem.List) typeset.Colo
 }
 
 // reckon evaluates each distinct placeholder once, unless it is known.
-func (p *Plan) reckon(settings form.Values, known known) (*pressing, problem.List) {
+func (p *Plan) reckon(settings form.Values, known *Known) (*pressing, problem.List) {
 	lessons, calendar, problems := p.arranged(settings)
 	s := &pressing{
 		words:    p.words,
@@ -107,19 +115,24 @@ func (p *Plan) reckon(settings form.Values, known known) (*pressing, problem.Lis
 		groups:   groupsOf(settings),
 		results:  make([]result.Result, len(p.asks)),
 	}
+	s.held = markOf(s.lessons, s.calendar)
+	evaluations, errs := make([]*evaluated, len(p.asks)), make([]error, len(p.asks))
+	told := p.telling(len(p.asks))
+	sideBySide(len(p.asks), func(i int) {
+		told()
+		evaluations[i], errs[i] = p.evaluate(p.asks[i].Ask, p.asks[i].lesson, s, known)
+	})
+	warned := map[*evaluated]bool{}
 	for i, a := range p.asks {
-		if p.Progress != nil {
-			p.Progress(i, len(p.asks))
-		}
-		e, err := p.evaluate(a.Ask, a.lesson, s, known)
-		if err != nil && !errors.Is(err, entry.ErrNoDay) { // what is wrong with a day was reported
+		if err := errs[i]; err != nil && !errors.Is(err, entry.ErrNoDay) { // what is wrong with a day was reported
 			problems.Add(a.At, "%s: %v", a.Entry.Name, err)
 		}
+		e := evaluations[i]
 		if e == nil {
 			continue
 		}
-		if !e.warned {
-			e.warned = true
+		if !warned[e] {
+			warned[e] = true
 			for _, w := range e.result.ForProof() {
 				problems.Warn(a.At, "%s: %s", a.Entry.Name, p.words.For(e.result).Line(w))
 			}
@@ -128,6 +141,22 @@ func (p *Plan) reckon(settings form.Values, known known) (*pressing, problem.Lis
 	}
 	s.files = p.tableFiles(s, &problems)
 	return s, problems
+}
+
+// telling returns what is to be called before each of so many computations, and tells
+// Progress of it.
+func (p *Plan) telling(of int) func() {
+	if p.Progress == nil {
+		return func() {}
+	}
+	var lock sync.Mutex
+	done := 0
+	return func() {
+		lock.Lock()
+		defer lock.Unlock()
+		p.Progress(done, of)
+		done++
+	}
 }
 
 // ready reports whether the values hold everything that has no default.

@@ -10,7 +10,6 @@ import (
 	"noonbook/build/form"
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/problem"
-	"noonbook/build/result"
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/build/source"
@@ -21,14 +20,6 @@ import (
 // school, first those of whole lessons, on which the calendar depends, then the rest,
 // each with the day of its lesson. Then the unit is settled, and planned as any other.
 // Schools that give the same answers share one plan.
-
-// A known is what was evaluated for a school, by the placeholder's name and values.
-type known map[string]*evaluated
-
-type evaluated struct {
-	result result.Result
-	warned bool // its warnings are among the problems
-}
 
 // settlements are the units and plans of a conditional unit, by their answers.
 type settlements struct {
@@ -54,7 +45,7 @@ func Settled(unit *source.Unit, settings form.Values) (*source.Unit, problem.Lis
 		return unit, nil, nil
 	}
 	p := &Plan{unit: unit, settlements: newSettlements()}
-	answers, _, problems, err := p.answers(settings)
+	answers, problems, err := p.answers(settings, &Known{})
 	if err != nil || problems.Faults() > 0 {
 		return nil, problems, err
 	}
@@ -65,23 +56,23 @@ func Settled(unit *source.Unit, settings form.Values) (*source.Unit, problem.Lis
 	return settled.unit, problems, nil
 }
 
-// settled returns the plan of the unit as it is at the school, with what was evaluated
-// on the way. There is none where a problem is a fault.
-func (p *Plan) settled(settings form.Values) (*Plan, known, problem.List) {
-	answers, evaluated, problems, err := p.answers(settings)
+// settled returns the plan of the unit as it is at the school. There is none where a
+// problem is a fault.
+func (p *Plan) settled(settings form.Values, known *Known) (*Plan, problem.List) {
+	answers, problems, err := p.answers(settings, known)
 	if err == nil && problems.Faults() == 0 {
 		var settled planned
 		if settled, err = p.planOf(answers); err == nil {
 			problems = append(problems, settled.problems...)
 			if problems.Faults() == 0 {
-				return settled.plan, evaluated, problems
+				return settled.plan, problems
 			}
 		}
 	}
 	if err != nil { // of the machine or the program; there is no place to mend
 		problems.Add(problem.Place{}, "%v", err)
 	}
-	return nil, nil, problems
+	return nil, problems
 }
 
 type planned struct {
@@ -135,10 +126,9 @@ func keyOf(answers source.Answers) string {
 	return strings.Join(lines, "\n")
 }
 
-// answers asks every condition of the unit that matters at the school, and returns what
-// was evaluated on the way too.
-func (p *Plan) answers(settings form.Values) (source.Answers, known, problem.List, error) {
-	answers, known := source.Answers{}, known{}
+// answers asks every condition of the unit that matters at the school.
+func (p *Plan) answers(settings form.Values, known *Known) (source.Answers, problem.List, error) {
+	answers := source.Answers{}
 	var problems problem.List
 	ask := func(plan *Plan, c *source.Condition, lesson int, s *pressing) {
 		if outer := c.Within(); outer != nil && !answers[outer.At] {
@@ -157,27 +147,28 @@ func (p *Plan) answers(settings form.Values) (source.Answers, known, problem.Lis
 	if len(answers) > 0 {
 		settled, err := p.settlements.unitOf(p.unit, answers)
 		if err != nil {
-			return nil, nil, problems, err
+			return nil, problems, err
 		}
 		standing = settled.unit
 	}
 	if problems.Faults() > 0 {
-		return answers, known, problems, nil
+		return answers, problems, nil
 	}
 	plan := &Plan{unit: standing, lessons: standing.Taught(), words: p.words, catalogue: p.catalogue}
 	s := &pressing{settings: settings, keys: open.keys, course: plan.course(), groups: groupsOf(settings)}
 	s.lessons, s.calendar, _ = s.course.Arrange(settings) // what is wrong with a day is reported by the plan of what stands
+	s.held = markOf(s.lessons, s.calendar)
 	for i, l := range standing.Lessons {
 		for _, c := range l.Conditions() {
 			ask(plan, c, i, s)
 		}
 	}
-	return answers, known, problems, nil
+	return answers, problems, nil
 }
 
 // truth evaluates the fact of a condition. What is doubtful is a fault; ok is false then,
 // and where the settings lack what the fact needs, which source reports.
-func (p *Plan) truth(c *source.Condition, lesson int, s *pressing, known known, problems *problem.List) (fact, ok bool) {
+func (p *Plan) truth(c *source.Condition, lesson int, s *pressing, known *Known, problems *problem.List) (fact, ok bool) {
 	e, err := p.evaluate(c.Ask, lesson, s, known)
 	switch {
 	case errors.Is(err, entry.ErrNoDay) && s.lessons == nil:
@@ -198,7 +189,7 @@ func (p *Plan) truth(c *source.Condition, lesson int, s *pressing, known known, 
 
 // evaluate evaluates one use of a placeholder, or returns what is known of it. It
 // returns nil where something is missing that was reported where it should stand.
-func (p *Plan) evaluate(a source.Ask, lesson int, s *pressing, known known) (*evaluated, error) {
+func (p *Plan) evaluate(a source.Ask, lesson int, s *pressing, known *Known) (*evaluated, error) {
 	given, err := p.onDays(s, a.Given, lesson)
 	if err != nil {
 		return nil, err
@@ -214,14 +205,5 @@ func (p *Plan) evaluate(a source.Ask, lesson int, s *pressing, known known) (*ev
 	if !ready(a.Entry, values, s.keys) {
 		return nil, nil
 	}
-	key := fmt.Sprint(a.Entry.Name, told, held) // maps print sorted by key
-	if e := known[key]; e != nil {
-		return e, nil
-	}
-	r, err := a.Entry.Reckon(values)
-	if err != nil {
-		return nil, err
-	}
-	known[key] = &evaluated{result: r}
-	return known[key], nil
+	return known.evaluated(fmt.Sprint(a.Entry.Name, told, held), a.Entry, values) // maps print sorted by key
 }

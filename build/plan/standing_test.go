@@ -99,7 +99,7 @@ func isList(lines []string) bool {
 func answersOf(t *testing.T, unit *source.Unit, settings form.Values) map[string]map[int]bool {
 	t.Helper()
 	p := &Plan{unit: unit, settlements: newSettlements()}
-	answers, _, problems, err := p.answers(settings)
+	answers, problems, err := p.answers(settings, &Known{})
 	if err != nil || problems.Faults() > 0 {
 		t.Fatal(err, problems)
 	}

@@ -218,7 +218,7 @@ func (t *tender) press() error {
 	if problems.Faults() == 0 {
 		watch := progressOn(t.errs)
 		var found problem.List
-		files, _, found, err = pressed(unit, t.edition, watch)
+		files, _, found, err = pressed(unit, t.edition, &plan.Known{}, watch)
 		watch.end()
 		if err != nil {
 			return err

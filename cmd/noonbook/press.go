@@ -77,9 +77,9 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 		editions = append(editions, plan.Staff)
 	}
 	var pressings [][]file.File
-	blocks := 0
+	blocks, known := 0, &plan.Known{}
 	for _, edition := range editions {
-		files, asks, found, err := pressed(unit, edition, watch)
+		files, asks, found, err := pressed(unit, edition, known, watch)
 		if err != nil {
 			return err
 		}
@@ -147,8 +147,9 @@ func pagesAmong(files []file.File) int {
 	return pages
 }
 
-// pressed plans and presses one edition of a unit that is settled for its own school.
-func pressed(unit *source.Unit, edition plan.Edition, watch *progress) (files []file.File, asks int, found problem.List, err error) {
+// pressed plans and presses one edition of a unit that is settled for its own school. What
+// is known is not evaluated again.
+func pressed(unit *source.Unit, edition plan.Edition, known *plan.Known, watch *progress) (files []file.File, asks int, found problem.List, err error) {
 	words, err := wordsOf(unit.Settings)
 	if err != nil {
 		return nil, 0, nil, err
@@ -163,6 +164,6 @@ func pressed(unit *source.Unit, edition plan.Edition, watch *progress) (files []
 		return nil, 0, nil, err
 	}
 	p.Progress = func(done, of int) { watch.step("computing the "+name, done, of) }
-	files, found = p.Press(unit.Settings)
+	files, found = p.PressKnowing(unit.Settings, known)
 	return files, p.Asks(), found, nil
 }
