@@ -57,6 +57,9 @@ function measured() {
 		if (frame.getClientRects().length === 0) continue;
 		found.all++;
 		const heading = [...table.querySelectorAll('caption, thead th')].slice(0, 3).map((cell) => cell.innerText).join(' | ');
+		// Whoever is to write in a cell needs to see what.
+		const blank = [...table.querySelectorAll('td[data-label]:empty')].find((cell) => getComputedStyle(cell).display === 'flex' && !getComputedStyle(cell, '::before').content.includes(cell.dataset.label));
+		if (blank) found.lost.push(`${heading}: a blank cell does not say that it is for "${blank.dataset.label}"`);
 		if (frame.scrollWidth > frame.clientWidth + 1) found.scrolling.push(`${heading} (${frame.scrollWidth})`);
 		for (const part of [table, ...table.querySelectorAll('thead, tbody, tr, td, th')]) {
 			const role = part.getAttribute('role');
