@@ -37,6 +37,8 @@ export async function long(context, edition, ledger) {
 		ledger.check(label, 'folded opens', await opens(page, edition.url(name)));
 		await page.goto(edition.url(name));
 		await page.emulateMedia({ media: 'print' });
+		// The browser unfolds with the next picture that it draws.
+		await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 		ledger.check(label, 'folded prints', await page.evaluate(hidden));
 	}
 	await page.emulateMedia({ media: 'screen' });
