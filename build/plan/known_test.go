@@ -10,6 +10,7 @@ import (
 	"noonbook/build/file"
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 )
 
@@ -30,7 +31,7 @@ func TestEditionsShareWhatIsKnown(t *testing.T) {
 		}
 	}
 	unit, words := readCatalogue(t, files, counting)
-	press := func(edition Edition, known *Known) ([]file.File, int) {
+	press := func(edition Edition, known *entry.Known) ([]file.File, int) {
 		p, err := Make(unit, words, edition, counting)
 		if err != nil {
 			t.Fatal(err)
@@ -42,9 +43,9 @@ func TestEditionsShareWhatIsKnown(t *testing.T) {
 		}
 		return pages, int(times.Load() - before)
 	}
-	class, inClass := press(Class, &Known{})
-	staff, inStaff := press(Staff, &Known{})
-	known := &Known{}
+	class, inClass := press(Class, &entry.Known{})
+	staff, inStaff := press(Staff, &entry.Known{})
+	known := &entry.Known{}
 	sharing, first := press(Class, known)
 	more, rest := press(Staff, known)
 	if first != inClass || inStaff <= inClass || rest != inStaff-inClass {
@@ -53,18 +54,5 @@ func TestEditionsShareWhatIsKnown(t *testing.T) {
 	same := func(a, b file.File) bool { return a.Name == b.Name && bytes.Equal(a.Bytes, b.Bytes) }
 	if !slices.EqualFunc(class, sharing, same) || !slices.EqualFunc(staff, more, same) {
 		t.Error("a handbook that shares what is known has other bytes")
-	}
-}
-
-// What is done side by side is done once each.
-func TestSideBySide(t *testing.T) {
-	for _, n := range []int{0, 1, 2, 1000} {
-		done := make([]atomic.Int64, n)
-		sideBySide(n, func(i int) { done[i].Add(1) })
-		for i := range done {
-			if got := done[i].Load(); got != 1 {
-				t.Errorf("%d of %d was done %d times", i, n, got)
-			}
-		}
 	}
 }

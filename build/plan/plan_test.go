@@ -125,7 +125,7 @@ func TestPlannedPageIsThePlainPage(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			s, problems := p.reckon(unit.Settings, &Known{})
+			s, problems := p.reckon(unit.Settings, &entry.Known{})
 			if problems.Faults() > 0 {
 				t.Fatal(problems)
 			}

@@ -6,6 +6,7 @@ import (
 	"sync"
 
 	"noonbook/build/concordance"
+	"noonbook/build/crew"
 	"noonbook/build/drawing"
 	"noonbook/build/file"
 	"noonbook/build/form"
@@ -21,11 +22,11 @@ import (
 // settings lack something that has no default, which source reports; warnings come
 // with the files.
 func (p *Plan) Press(settings form.Values) ([]file.File, problem.List) {
-	return p.PressKnowing(settings, &Known{})
+	return p.PressKnowing(settings, &entry.Known{})
 }
 
 // PressKnowing is Press that does not evaluate again what is known, and knows more then.
-func (p *Plan) PressKnowing(settings form.Values, known *Known) ([]file.File, problem.List) {
+func (p *Plan) PressKnowing(settings form.Values, known *entry.Known) ([]file.File, problem.List) {
 	if p.settlements == nil {
 		return p.press(settings, known)
 	}
@@ -40,7 +41,7 @@ func (p *Plan) PressKnowing(settings form.Values, known *Known) ([]file.File, pr
 }
 
 // press is Press for a plan of which all stands.
-func (p *Plan) press(settings form.Values, known *Known) ([]file.File, problem.List) {
+func (p *Plan) press(settings form.Values, known *entry.Known) ([]file.File, problem.List) {
 	s, problems := p.reckon(settings, known)
 	if problems.Faults() > 0 || lacking(settings, school.Settings()) {
 		return nil, problems.Sorted()
@@ -49,7 +50,7 @@ func (p *Plan) press(settings form.Values, known *Known) ([]file.File, problem.L
 	s.nothings = &sync.Map{}
 	files := make([]file.File, len(p.pages), len(p.pages)+6+len(s.files)+len(p.unit.Files))
 	read := make([]concordance.Page, len(p.pages))
-	sideBySide(len(p.pages), func(i int) {
+	crew.Each(len(p.pages), nil, func(i int) {
 		files[i] = file.File{Name: p.pages[i].name, Bytes: p.pages[i].fill(nil, s)}
 		read[i] = concordance.Read(files[i])
 	})
@@ -102,7 +103,7 @@ func (p *Plan) colour(settings form.Values, problems *problem.List) typeset.Colo
 }
 
 // reckon evaluates each distinct placeholder once, unless it is known.
-func (p *Plan) reckon(settings form.Values, known *Known) (*pressing, problem.List) {
+func (p *Plan) reckon(settings form.Values, known *entry.Known) (*pressing, problem.List) {
 	lessons, calendar, problems := p.arranged(settings)
 	s := &pressing{
 		words:    p.words,
@@ -116,13 +117,11 @@ func (p *Plan) reckon(settings form.Values, known *Known) (*pressing, problem.Li
 		results:  make([]result.Result, len(p.asks)),
 	}
 	s.held = markOf(s.lessons, s.calendar)
-	evaluations, errs := make([]*evaluated, len(p.asks)), make([]error, len(p.asks))
-	told := p.telling(len(p.asks))
-	sideBySide(len(p.asks), func(i int) {
-		told()
+	evaluations, errs := make([]*entry.Evaluated, len(p.asks)), make([]error, len(p.asks))
+	crew.Each(len(p.asks), p.Progress, func(i int) {
 		evaluations[i], errs[i] = p.evaluate(p.asks[i].Ask, p.asks[i].lesson, s, known)
 	})
-	warned := map[*evaluated]bool{}
+	warned := map[*entry.Evaluated]bool{}
 	for i, a := range p.asks {
 		if err := errs[i]; err != nil && !errors.Is(err, entry.ErrNoDay) { // what is wrong with a day was reported
 			problems.Add(a.At, "%s: %v", a.Entry.Name, err)
@@ -133,30 +132,14 @@ func (p *Plan) reckon(settings form.Values, known *Known) (*pressing, problem.Li
 		}
 		if !warned[e] {
 			warned[e] = true
-			for _, w := range e.result.ForProof() {
-				problems.Warn(a.At, "%s: %s", a.Entry.Name, p.words.For(e.result).Line(w))
+			for _, w := range e.Result.ForProof() {
+				problems.Warn(a.At, "%s: %s", a.Entry.Name, p.words.For(e.Result).Line(w))
 			}
 		}
-		s.results[i] = e.result
+		s.results[i] = e.Result
 	}
 	s.files = p.tableFiles(s, &problems)
 	return s, problems
-}
-
-// telling returns what is to be called before each of so many computations, and tells
-// Progress of it.
-func (p *Plan) telling(of int) func() {
-	if p.Progress == nil {
-		return func() {}
-	}
-	var lock sync.Mutex
-	done := 0
-	return func() {
-		lock.Lock()
-		defer lock.Unlock()
-		p.Progress(done, of)
-		done++
-	}
 }
 
 // ready reports whether the values hold everything that has no default.

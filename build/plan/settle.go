@@ -45,7 +45,7 @@ func Settled(unit *source.Unit, settings form.Values) (*source.Unit, problem.Lis
 		return unit, nil, nil
 	}
 	p := &Plan{unit: unit, settlements: newSettlements()}
-	answers, problems, err := p.answers(settings, &Known{})
+	answers, problems, err := p.answers(settings, &entry.Known{})
 	if err != nil || problems.Faults() > 0 {
 		return nil, problems, err
 	}
@@ -58,7 +58,7 @@ func Settled(unit *source.Unit, settings form.Values) (*source.Unit, problem.Lis
 
 // settled returns the plan of the unit as it is at the school. There is none where a
 // problem is a fault.
-func (p *Plan) settled(settings form.Values, known *Known) (*Plan, problem.List) {
+func (p *Plan) settled(settings form.Values, known *entry.Known) (*Plan, problem.List) {
 	answers, problems, err := p.answers(settings, known)
 	if err == nil && problems.Faults() == 0 {
 		var settled planned
@@ -127,7 +127,7 @@ func keyOf(answers source.Answers) string {
 }
 
 // answers asks every condition of the unit that matters at the school.
-func (p *Plan) answers(settings form.Values, known *Known) (source.Answers, problem.List, error) {
+func (p *Plan) answers(settings form.Values, known *entry.Known) (source.Answers, problem.List, error) {
 	answers := source.Answers{}
 	var problems problem.List
 	ask := func(plan *Plan, c *source.Condition, lesson int, s *pressing) {
@@ -168,7 +168,7 @@ func (p *Plan) answers(settings form.Values, known *Known) (source.Answers, prob
 
 // truth evaluates the fact of a condition. What is doubtful is a fault; ok is false then,
 // and where the settings lack what the fact needs, which source reports.
-func (p *Plan) truth(c *source.Condition, lesson int, s *pressing, known *Known, problems *problem.List) (fact, ok bool) {
+func (p *Plan) truth(c *source.Condition, lesson int, s *pressing, known *entry.Known, problems *problem.List) (fact, ok bool) {
 	e, err := p.evaluate(c.Ask, lesson, s, known)
 	switch {
 	case errors.Is(err, entry.ErrNoDay) && s.lessons == nil:
@@ -179,7 +179,7 @@ func (p *Plan) truth(c *source.Condition, lesson int, s *pressing, known *Known,
 	if e == nil {
 		return false, false
 	}
-	value, found := e.result.Fact(c.Fact)
+	value, found := e.Result.Fact(c.Fact)
 	if !found || value.Kind != say.Truth {
 		problems.Add(c.At, "%s: %s.%s is neither yes nor no here", c.Words, c.Entry.Name, c.Fact)
 		return false, false
@@ -189,7 +189,7 @@ func (p *Plan) truth(c *source.Condition, lesson int, s *pressing, known *Known,
 
 // evaluate evaluates one use of a placeholder, or returns what is known of it. It
 // returns nil where something is missing that was reported where it should stand.
-func (p *Plan) evaluate(a source.Ask, lesson int, s *pressing, known *Known) (*evaluated, error) {
+func (p *Plan) evaluate(a source.Ask, lesson int, s *pressing, known *entry.Known) (*entry.Evaluated, error) {
 	given, err := p.onDays(s, a.Given, lesson)
 	if err != nil {
 		return nil, err
@@ -205,5 +205,5 @@ func (p *Plan) evaluate(a source.Ask, lesson int, s *pressing, known *Known) (*e
 	if !ready(a.Entry, values, s.keys) {
 		return nil, nil
 	}
-	return known.evaluated(fmt.Sprint(a.Entry.Name, told, held), a.Entry, values) // maps print sorted by key
+	return known.Evaluated(fmt.Sprint(a.Entry.Name, told, held), a.Entry, values) // maps print sorted by key
 }

@@ -13,6 +13,7 @@ import (
 	"noonbook/build/file"
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/school"
 	"noonbook/build/source"
 )
@@ -99,7 +100,7 @@ func isList(lines []string) bool {
 func answersOf(t *testing.T, unit *source.Unit, settings form.Values) map[string]map[int]bool {
 	t.Helper()
 	p := &Plan{unit: unit, settlements: newSettlements()}
-	answers, problems, err := p.answers(settings, &Known{})
+	answers, problems, err := p.answers(settings, &entry.Known{})
 	if err != nil || problems.Faults() > 0 {
 		t.Fatal(err, problems)
 	}

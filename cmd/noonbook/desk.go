@@ -17,6 +17,7 @@ import (
 
 	"noonbook/build/desk"
 	"noonbook/build/file"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/plan"
 	"noonbook/build/problem"
 )
@@ -218,7 +219,7 @@ func (t *tender) press() error {
 	if problems.Faults() == 0 {
 		watch := progressOn(t.errs)
 		var found problem.List
-		files, _, found, err = pressed(unit, t.edition, &plan.Known{}, watch)
+		files, _, found, err = pressed(unit, t.edition, &entry.Known{}, watch)
 		watch.end()
 		if err != nil {
 			return err

@@ -12,6 +12,7 @@ import (
 	"noonbook/build/file"
 	"noonbook/build/output"
 	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/plan"
 	"noonbook/build/problem"
 	"noonbook/build/source"
@@ -77,7 +78,7 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 		editions = append(editions, plan.Staff)
 	}
 	var pressings [][]file.File
-	blocks, known := 0, &plan.Known{}
+	blocks, known := 0, &entry.Known{}
 	for _, edition := range editions {
 		files, asks, found, err := pressed(unit, edition, known, watch)
 		if err != nil {
@@ -149,7 +150,7 @@ func pagesAmong(files []file.File) int {
 
 // pressed plans and presses one edition of a unit that is settled for its own school. What
 // is known is not evaluated again.
-func pressed(unit *source.Unit, edition plan.Edition, known *plan.Known, watch *progress) (files []file.File, asks int, found problem.List, err error) {
+func pressed(unit *source.Unit, edition plan.Edition, known *entry.Known, watch *progress) (files []file.File, asks int, found problem.List, err error) {
 	words, err := wordsOf(unit.Settings)
 	if err != nil {
 		return nil, 0, nil, err

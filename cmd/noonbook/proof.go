@@ -5,6 +5,7 @@ import (
 	"flag"
 	"io"
 
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/plan"
 )
 
@@ -40,7 +41,7 @@ func proof(_ context.Context, args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
-	_, _, found, err := pressed(unit, plan.Staff, &plan.Known{}, watch) // it holds all that the class edition does
+	_, _, found, err := pressed(unit, plan.Staff, &entry.Known{}, watch) // it holds all that the class edition does
 	if err != nil {
 		return err
 	}
