@@ -183,6 +183,16 @@ func (c Chart) Mark(role string, v Point, radius float64) {
 	}
 }
 
+// Measured draws the dot of a measurement. One that stands out from the others is larger and
+// has the accent.
+func (c Chart) Measured(v Point, standsOut bool) {
+	if standsOut {
+		c.Mark("mark odd", v, 1.4)
+		return
+	}
+	c.Mark("mark", v, 1)
+}
+
 // Note writes a value beside a pair of values, if it lies within the frame: shifted by
 // millimetres, or on another side where a label or a line is there.
 func (c Chart) Note(role string, v, shift Point, anchor Anchor, text say.Value) {

@@ -150,6 +150,10 @@ func builtKeys() (keys []string) {
 			keys = append(keys, class.HazardKey(name))
 		}
 	}
+	for _, kind := range []string{"one", "few", "even", "odd"} { // of what a class measured
+		keys = append(keys, "moon-log.finding_"+kind, "strip-log.finding_"+kind)
+	}
+	keys = append(keys, "moon-log.finding_none")                                    // where looks saw no Moon; a place on the strip is always measured
 	keys = append(keys, "season-dates.year.within", "season-model.stations.within") // by the calendar
 	for _, half := range []string{"morning", "afternoon"} {
 		keys = append(keys, "twelve-hour."+half, "twelve-hour."+half+"_hour")

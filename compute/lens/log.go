@@ -3,7 +3,6 @@ package lens
 import (
 	"errors"
 	"math"
-	"slices"
 
 	"noonbook/compute/quantity"
 )
@@ -15,15 +14,9 @@ type Summary struct {
 	Misread      []int           // places of the measurements that the others do not bear out
 }
 
-// Limits of a misreading: common practice, no source. The spread of honest
-// measurements is read off their median deviation, times 1.4826 for a normal
-// distribution; three spreads away one is taken for misread, but never for less
-// than 3 % of the lens, which is what a class that measures with care differs by.
-const (
-	normal  = 1.4826
-	spreads = 3
-	careful = 0.03
-)
+// careful is the share of a focal length by which a class that measures with care differs;
+// what is off by less is not misread. Common practice, no source.
+const careful = 0.03
 
 // Summarise returns the mean and spread of measured focal lengths, those that seem
 // misread left out of both. Two or fewer measurements cannot tell which one is
@@ -37,12 +30,12 @@ func Summarise(measured []quantity.Length) (Summary, error) {
 			return Summary{}, err
 		}
 	}
-	s := Summary{Middle: median(measured)}
+	s := Summary{Middle: quantity.Median(measured)}
 	var off []quantity.Length
 	for _, m := range measured {
 		off = append(off, quantity.Length(math.Abs(float64(m-s.Middle))))
 	}
-	limit := max(spreads*normal*median(off), careful*s.Middle)
+	limit := max(quantity.ClearlyOff(off), careful*s.Middle)
 	var kept []quantity.Length
 	for i, m := range measured {
 		if len(measured) > 2 && off[i] > limit {
@@ -62,10 +55,4 @@ func Summarise(measured []quantity.Length) (Summary, error) {
 		s.Spread = quantity.Length(math.Sqrt(squares / float64(len(kept)-1)))
 	}
 	return s, nil
-}
-
-func median(lengths []quantity.Length) quantity.Length {
-	sorted := slices.Sorted(slices.Values(lengths))
-	n := len(sorted)
-	return (sorted[(n-1)/2] + sorted[n/2]) / 2
 }

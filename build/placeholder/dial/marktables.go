@@ -119,11 +119,7 @@ func marksChart(b board, rows []markRow, marked bool, fit dial.Fit, fitted bool)
 	odd := oddMarks(fit)
 	for i, row := range rows {
 		if size, ok := b.measured(row.Line); marked && ok {
-			role, radius := "mark", 0.9
-			if slices.Contains(odd, i) {
-				role, radius = "mark odd", 1.4
-			}
-			c.Mark(role, drawing.Point{X: row.HourAngle.Hours() + 12, Y: size}, radius)
+			c.Measured(drawing.Point{X: row.HourAngle.Hours() + 12, Y: size}, slices.Contains(odd, i))
 		}
 	}
 	return d

@@ -5,16 +5,12 @@ import (
 	"slices"
 
 	"noonbook/build/say"
+	"noonbook/compute/quantity"
 )
 
-// Limits of the measurement that departs from the rest: common practice, no source. The
-// usual distance is the median of all, times 1.4826 the scatter of a normal distribution;
-// more than three scatters is clear. Of fewer than LeastMeasures nothing can be told.
-const (
-	normalScatter = 1.4826
-	clearScatters = 3
-	LeastMeasures = 5
-)
+// LeastMeasures is how many measurements it takes to tell that one of them departs from the
+// rest: common practice, no source.
+const LeastMeasures = 5
 
 // SourceOutlier says by what rule a measurement stands out.
 const SourceOutlier = "What departs from the rest: more than three scatters, the scatter taken from the median distance, of five measurements or more: common practice, no source"
@@ -32,29 +28,42 @@ func Outlier(off []float64, least float64) (at int, ok bool) {
 			at = i
 		}
 	}
-	return at, math.Abs(off[at]) > max(least, clearScatters*normalScatter*UsualOff(off))
+	return at, math.Abs(off[at]) > max(least, quantity.ClearlyOff(sizes(off)))
 }
 
 // UsualOff is the median of distances without regard to the side, 0 of none.
-func UsualOff(off []float64) float64 {
-	if len(off) == 0 {
-		return 0
-	}
-	sizes := make([]float64, len(off))
+func UsualOff(off []float64) float64 { return quantity.Median(sizes(off)) }
+
+func sizes(off []float64) []float64 {
+	all := make([]float64, len(off))
 	for i, x := range off {
-		sizes[i] = math.Abs(x)
+		all[i] = math.Abs(x)
 	}
-	slices.Sort(sizes)
-	return (sizes[(len(sizes)-1)/2] + sizes[len(sizes)/2]) / 2
+	return all
 }
 
 // MostOff is the largest of distances without regard to the side, 0 of none.
 func MostOff(off []float64) float64 {
-	most := 0.0
-	for _, x := range off {
-		most = max(most, math.Abs(x))
+	return slices.Max(append(sizes(off), 0))
+}
+
+// FindingOff says how good measurements are and which one departs: in the words of the
+// placeholder, finding_none, _one, _few, _even or _odd. Its distances are written by amount,
+// and which names a measurement.
+func FindingOff(placeholder string, off []float64, least float64, amount func(float64) say.Value, which func(at int) say.Value) say.Phrase {
+	usual, most := amount(UsualOff(off)), amount(MostOff(off))
+	if at, ok := Outlier(off, least); ok {
+		return say.Line(placeholder+".finding_odd", usual, which(at), most)
 	}
-	return most
+	switch n := len(off); {
+	case n == 0:
+		return say.Line(placeholder + ".finding_none")
+	case n == 1:
+		return say.Line(placeholder+".finding_one", most)
+	case n < LeastMeasures:
+		return say.Line(placeholder+".finding_few", say.Count(n), most)
+	}
+	return say.Line(placeholder+".finding_even", usual, most)
 }
 
 // OfGroup names a measurement with the group that made it, if the records name one.

@@ -266,21 +266,9 @@ func litJudged(looks []moonLook) (on []moonLook, off []float64) {
 // moonLogFinding says how well the lit part was judged, and which look departs.
 func moonLogFinding(looks []moonLook) say.Phrase {
 	on, off := litJudged(looks)
-	percent := func(x float64) say.Value { return say.Number(x, "percent", 0) }
-	usual, most := percent(entry.UsualOff(off)), percent(entry.MostOff(off))
-	if at, ok := entry.Outlier(off, litNear); ok {
-		l := on[at]
-		return say.Line("moon-log.finding_odd", usual, entry.OfGroup(say.Date(entry.Date.Of(l.row)), school.MoonLogGroup.Of(l.row)), most)
-	}
-	switch n := len(on); {
-	case n == 0:
-		return say.Line("moon-log.finding_none")
-	case n == 1:
-		return say.Line("moon-log.finding_one", most)
-	case n < entry.LeastMeasures:
-		return say.Line("moon-log.finding_few", say.Count(n), most)
-	}
-	return say.Line("moon-log.finding_even", usual, most)
+	return entry.FindingOff("moon-log", off, litNear, func(x float64) say.Value { return say.Number(x, "percent", 0) }, func(at int) say.Value {
+		return entry.OfGroup(say.Date(entry.Date.Of(on[at].row)), school.MoonLogGroup.Of(on[at].row))
+	})
 }
 
 // moonLogChart draws the lit part through the days of the diary, and what the
@@ -309,11 +297,7 @@ func moonLogChart(looks []moonLook) drawing.Drawing {
 	odd, some := entry.Outlier(off, litNear)
 	for i, l := range on {
 		_, shift := l.at.Zone()
-		role, radius := "mark", 1.0
-		if some && i == odd {
-			role, radius = "mark odd", 1.4
-		}
-		chart.Mark(role, drawing.Point{X: since(l.at.Add(time.Duration(shift) * time.Second)), Y: school.MoonLogLitPercent.Of(l.row)}, radius)
+		chart.Measured(drawing.Point{X: since(l.at.Add(time.Duration(shift) * time.Second)), Y: school.MoonLogLitPercent.Of(l.row)}, some && i == odd)
 	}
 	return d
 }

@@ -199,11 +199,7 @@ func flightsChart(rockets []compared, by, odd int) drawing.Drawing {
 	for i, c := range rockets {
 		for n, h := range c.series {
 			aside := (float64(n)+0.5)/float64(len(c.series)) - 0.5
-			role, radius := "mark", 1.1
-			if c.flown[n] == odd {
-				role, radius = "mark odd", 1.5
-			}
-			chart.Mark(role, drawing.Point{X: float64(i) + 0.5 + 0.3*aside, Y: h.Metres()}, radius)
+			chart.Measured(drawing.Point{X: float64(i) + 0.5 + 0.3*aside, Y: h.Metres()}, c.flown[n] == odd)
 		}
 		mean := c.series.Mean().Metres()
 		chart.Curve("curve", drawing.Point{X: float64(i) + 0.28, Y: mean}, drawing.Point{X: float64(i) + 0.72, Y: mean})

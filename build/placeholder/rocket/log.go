@@ -285,8 +285,7 @@ func oddFlight(flights []flown, rockets []compared) (int, bool) {
 		if len(c.series) < 3 {
 			continue
 		}
-		sorted := slices.Sorted(slices.Values(c.series))
-		middle := (sorted[(len(sorted)-1)/2] + sorted[len(sorted)/2]) / 2
+		middle := quantity.Median(c.series)
 		for _, i := range c.flown {
 			off, which = append(off, (flights[i].height.Value-middle).Metres()), append(which, i)
 		}

@@ -170,27 +170,14 @@ func offs(places []placed) []float64 {
 	return all
 }
 
-// oddPlace is the place that departs most clearly from the others, which belong where the
-// computed ones are.
-func oddPlace(s strip.Strip, places []placed) (at int, ok bool) {
-	return entry.Outlier(offs(places), carefulCM*10/s.Square.Millimetres())
-}
+// careful is that distance in squares.
+func careful(s strip.Strip) float64 { return carefulCM * 10 / s.Square.Millimetres() }
 
 // stripLogFinding says how good the places are, and which one departs.
 func stripLogFinding(s strip.Strip, places []placed) say.Phrase {
-	off := offs(places)
-	usual, most := centimetres(s, entry.UsualOff(off)), centimetres(s, entry.MostOff(off))
-	if at, ok := oddPlace(s, places); ok {
-		p := places[at]
-		return say.Line("strip-log.finding_odd", usual, entry.OfGroup(say.Words("body."+p.mark.Name), p.group), centimetres(s, math.Abs(p.off())))
-	}
-	switch n := len(places); {
-	case n == 1:
-		return say.Line("strip-log.finding_one", most)
-	case n < entry.LeastMeasures:
-		return say.Line("strip-log.finding_few", say.Count(n), most)
-	}
-	return say.Line("strip-log.finding_even", usual, most)
+	return entry.FindingOff("strip-log", offs(places), careful(s), func(x float64) say.Value { return centimetres(s, x) }, func(at int) say.Value {
+		return entry.OfGroup(say.Words("body."+places[at].mark.Name), places[at].group)
+	})
 }
 
 // stripLogChart has a dot for each measured place: how far off it lies, by body. The one
@@ -220,16 +207,12 @@ func stripLogChart(s strip.Strip, marks []strip.Mark, places []placed) drawing.D
 	c := d.Chart(entry.YearFrame(), x, drawing.Axis{From: -far, To: far, Title: say.Words("strip-log.axis"),
 		Ticks: drawing.Every(-far, far, step, func(x float64) say.Value { return say.Number(x, "cm", 0) })})
 	c.Curve("rule", drawing.Point{}, drawing.Point{X: x.To})
-	odd, some := oddPlace(s, places)
+	odd, some := entry.Outlier(offs(places), careful(s))
 	for i, m := range bodies {
 		own := of(places, m)
 		for n, p := range own {
 			aside := (float64(n)+0.5)/float64(len(own)) - 0.5
-			role, radius := "mark", 1.0
-			if some && p.line == places[odd].line {
-				role, radius = "mark odd", 1.4
-			}
-			c.Mark(role, drawing.Point{X: float64(i) + 0.5 + 0.4*aside, Y: inCM(p.off())}, radius)
+			c.Measured(drawing.Point{X: float64(i) + 0.5 + 0.4*aside, Y: inCM(p.off())}, some && p.line == places[odd].line)
 		}
 	}
 	return d
