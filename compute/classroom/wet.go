@@ -1,6 +1,10 @@
 package classroom
 
-import "slices"
+import (
+	"slices"
+
+	"noonbook/compute/place"
+)
 
 // A Reserve is what becomes of a lesson when the weather spoils it.
 type Reserve struct {
@@ -25,10 +29,10 @@ const (
 // wet finds the reserves of the lessons that need the weather. No two lessons
 // have the same time in reserve.
 func (p *puzzle) wet(c *Calendar, at []int, dropped []bool) {
-	var taken []option
+	taken := byDay{}
 	for i, k := range at {
 		if k >= 0 {
-			taken = append(taken, p.options[i][k])
+			taken.add(p.options[i][k])
 		}
 	}
 	var later []int
@@ -42,7 +46,7 @@ func (p *puzzle) wet(c *Calendar, at []int, dropped []bool) {
 		case p.kept[i] >= 0 && !dropped[p.kept[i]]: // it comes first: its time is kept
 			o, _ := p.reserve(i, p.options[i][at[i]], dropped)
 			p.set(c, i, o)
-			taken = append(taken, o)
+			taken.add(o)
 		default:
 			later = append(later, i)
 		}
@@ -51,7 +55,7 @@ func (p *puzzle) wet(c *Calendar, at []int, dropped []bool) {
 		c.Held[i].Reserve.Kind = NoTime
 		if o, ok := p.another(i, p.options[i][at[i]], taken, dropped); ok {
 			p.set(c, i, o)
-			taken = append(taken, o)
+			taken.add(o)
 		}
 	}
 }
@@ -66,21 +70,24 @@ func (p *puzzle) set(c *Calendar, i int, o option) {
 
 // another is the first time on a later day that meets the lesson's needs and
 // that nothing has taken.
-func (p *puzzle) another(i int, o option, taken []option, dropped []bool) (option, bool) {
+func (p *puzzle) another(i int, o option, taken byDay, dropped []bool) (option, bool) {
 	for k, s := range p.spare[i] {
-		if !o.first().Date.Before(s.first().Date) || !p.suits(i, k, true, dropped) {
-			continue
-		}
-		free := true
-		for _, t := range taken {
-			free = free && !s.overlaps(t)
-		}
-		if free {
+		if o.first().Date.Before(s.first().Date) && taken.free(s) && p.suits(i, k, true, dropped) {
 			return s, true
 		}
 	}
 	return nil, false
 }
+
+// byDay are options by their day, since those of two days are never over one another.
+type byDay map[place.Date][]option
+
+func (b byDay) add(o option) {
+	day := o.first().Date
+	b[day] = append(b[day], o)
+}
+
+func (b byDay) free(o option) bool { return !slices.ContainsFunc(b[o.first().Date], o.overlaps) }
 
 // exchange lets lesson i change places with the indoor lesson that it names, or
 // the next one, where both fit.
