@@ -65,16 +65,22 @@ type Form []Field
 
 // Field returns the field of that name.
 func (f Form) Field(name string) (Field, bool) {
-	i := slices.IndexFunc(f, func(field Field) bool { return field.Name() == name })
-	if i < 0 {
-		return Field{}, false
+	for i := range f { // not by value: a field is large, and this is asked for each key
+		if f[i].Key.Name() == name {
+			return f[i], true
+		}
 	}
-	return f[i], true
+	return Field{}, false
 }
 
 // Takes reports whether the form has the key, and as what it is.
 func (f Form) Takes(key AnyKey) bool {
-	return slices.ContainsFunc(f, func(field Field) bool { return field.Key == key })
+	for i := range f {
+		if f[i].Key == key {
+			return true
+		}
+	}
+	return false
 }
 
 // Pick returns the fields of those keys, in that order. A key that the form

@@ -2,6 +2,7 @@ package school
 
 import (
 	"slices"
+	"sync"
 
 	"noonbook/build/form"
 	"noonbook/compute/strip"
@@ -10,8 +11,12 @@ import (
 // SettingsFile is the name of the file that holds what is true of the school.
 const SettingsFile = "unit.toml"
 
-// Settings returns the form of unit.toml: every key that it may hold.
-func Settings() form.Form {
+// Settings returns the form of unit.toml: every key that it may hold. The list is the
+// caller's own; the lists within its fields are everybody's.
+func Settings() form.Form { return slices.Clone(settings()) }
+
+// settings is made once: it is asked for at every key that somebody reads.
+var settings = sync.OnceValue(func() form.Form {
 	return slices.Concat(form.Form{
 		{Key: UnitTitle, Required: true, Doc: "Title of the unit, on the cover."},
 		{Key: UnitSummary, Default: "", Doc: "One or two sentences under the title."},
@@ -155,7 +160,7 @@ func Settings() form.Form {
 			{Key: RocketFlightsFlightS, Unit: "s", Min: 0.3, Max: 20, Doc: "Time from the stamp to the ground; it counts where no angle was read."},
 		}},
 	})
-}
+})
 
 var weekdayNames = []string{"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"}
 

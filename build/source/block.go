@@ -2,6 +2,7 @@ package source
 
 import (
 	"slices"
+	"sync"
 	"time"
 
 	"noonbook/build/form"
@@ -85,8 +86,11 @@ const (
 var gathering = []string{PartSafety, PartGlossary, PartSources, PartReference}
 
 // LessonBlock returns the form of the lesson block, the first block of every
-// lesson.
-func LessonBlock() form.Form {
+// lesson. The list is the caller's own; the lists within its fields are everybody's.
+func LessonBlock() form.Form { return slices.Clone(lessonBlock()) }
+
+// lessonBlock is made once: it is asked for in every lesson.
+var lessonBlock = sync.OnceValue(func() form.Form {
 	return slices.Concat(form.Form{
 		{Key: BlockTitle, Required: true, Doc: "Title of the page."},
 		{Key: BlockSummary, Default: "", Doc: "One or two sentences on what happens in it."},
@@ -147,4 +151,4 @@ func LessonBlock() form.Form {
 			{Key: ActivityUses, Doc: "Things of this lesson's kit that it takes, each by the first words of its item."},
 		}, standingKeys("the activity")...)},
 	}, standingKeys("the whole lesson"), sheetKeys())
-}
+})

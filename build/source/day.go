@@ -78,7 +78,7 @@ func (r *reader) namedDay(course entry.Course, l *Lesson, named namedDay) {
 // wrong with it if not.
 func (r *reader) dated(course entry.Course, l *Lesson) bool {
 	anchor, at := l.day.Anchor(), l.Place(BlockDate)
-	complaint := course.Complaint(LessonBlock().Pick(BlockDate)[0], *l.day)
+	complaint := course.Complaint(lessonBlock().Pick(BlockDate)[0], *l.day)
 	switch {
 	case complaint != "":
 		r.problems.Add(at, "lesson: date %s", complaint)

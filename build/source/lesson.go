@@ -190,7 +190,7 @@ func steers(c rune) bool { return unicode.IsControl(c) && c != '\n' && c != '\t'
 
 func (r *reader) lessonBlock(l *Lesson, block *ast.FencedCodeBlock) {
 	l.blockAt = block
-	values, faults, places := LessonBlock().Read(body(block, l.Source))
+	values, faults, places := lessonBlock().Read(body(block, l.Source))
 	l.places = places
 	for _, f := range faults {
 		r.problems.Add(within(l.lines, block, form.Place{Line: f.Line, Column: f.Column}), "lesson: %s", f.Text)
@@ -199,7 +199,7 @@ func (r *reader) lessonBlock(l *Lesson, block *ast.FencedCodeBlock) {
 	if day, ok := values.TakeDay(BlockDate); ok {
 		l.day = &day
 	}
-	l.Block = LessonBlock().Complete(values)
+	l.Block = lessonBlock().Complete(values)
 }
 
 // noPlaceholders reports braces in the lesson block, which is read before anything is

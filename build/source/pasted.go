@@ -11,7 +11,6 @@ import (
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder/entry"
-	"noonbook/build/school"
 )
 
 // Text that is pasted from elsewhere brings signs that look like those of Markdown:
@@ -101,7 +100,7 @@ func (v *visitor) notAFact(name string) string {
 	if e, ok := entry.Find(v.catalogue, name); ok {
 		return fmt.Sprintf("{%s} needs the name of a fact, as in {%s.%s}; its tables and drawings stand where a block ```compute %s is", name, name, e.FactNames()[0], name)
 	}
-	if _, ok := school.Settings().Field(name); !ok {
+	if _, ok := v.keys.Field(name); !ok {
 		return ""
 	}
 	hint := "noonbook reckon --list prints what there is"
