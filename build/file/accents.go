@@ -1,6 +1,10 @@
 package file
 
-import "slices"
+import (
+	"slices"
+	"strings"
+	"unicode/utf8"
+)
 
 // accents holds, by mark, letters without and with it, side by side: the canonical
 // decompositions of Latin, Greek and Cyrillic letters in the Unicode Character
@@ -53,6 +57,9 @@ var apart = func() map[rune][2]rune {
 // the normalization form D of The Unicode Standard, section 3.11, for the letters that
 // the table holds.
 func Decomposed(name string) string {
+	if !strings.ContainsFunc(name, func(r rune) bool { return r >= utf8.RuneSelf }) {
+		return name
+	}
 	var out []rune
 	for _, r := range name {
 		from := len(out)

@@ -21,10 +21,7 @@ const (
 	maxProblems  = 1000     // of a lesson; behind them nothing is looked at
 )
 
-var (
-	nested = regexp.MustCompile(fmt.Sprintf(`^(?:[ \t]*(?:>|[-*+][ \t]|\d{1,9}[.)][ \t])){%d}`, maxNested+1))
-	fenced = regexp.MustCompile("^[ \\t>]*(```|~~~)")
-)
+var nested = regexp.MustCompile(fmt.Sprintf(`^(?:[ \t]*(?:>|[-*+][ \t]|\d{1,9}[.)][ \t])){%d}`, maxNested+1))
 
 // outOfBounds returns the offset of what in a lesson would take the parser long, and
 // what it is; "" where nothing would.
@@ -33,8 +30,10 @@ func outOfBounds(src []byte) (offset int, what string) {
 	var open, emphasis, braces int
 	inCode := false
 	for line := range bytes.Lines(src) {
-		if len(bytes.TrimSpace(line)) == 0 || fenced.Match(line) || inCode {
-			inCode = inCode != fenced.Match(line)
+		inner := bytes.TrimLeft(line, " \t>")
+		fenced := bytes.HasPrefix(inner, []byte("```")) || bytes.HasPrefix(inner, []byte("~~~"))
+		if len(bytes.TrimSpace(line)) == 0 || fenced || inCode {
+			inCode = inCode != fenced
 			begin, open, emphasis, braces = at+len(line), 0, 0, 0
 			at += len(line)
 			continue
@@ -43,7 +42,7 @@ func outOfBounds(src []byte) (offset int, what string) {
 		braces += bytes.Count(line, []byte("{"))
 		emphasis += bytes.Count(line, []byte("*")) + bytes.Count(line, []byte("_"))
 		switch {
-		case nested.Match(line):
+		case len(line) > maxNested && nested.Match(line):
 			return at, fmt.Sprintf("quotes and lists within one another, more than %d deep", maxNested)
 		case bytes.Count(line, []byte("|")) > maxColumns+1:
 			return at, fmt.Sprintf("a line with %d columns; a table may have up to %d", bytes.Count(line, []byte("|"))-1, maxColumns)

@@ -99,13 +99,13 @@ func (v *visitor) condition(word, text string, at problem.Place) *Condition {
 		v.problems.Add(at, `%s: %q is not understood; after the fact stand its arguments, each as key=value`, word, text)
 		return nil
 	}
-	parts := factPattern.FindStringSubmatch(name)
-	e, ok := v.entry(parts[1], at)
+	placeholder, fact, _ := factName(name)
+	e, ok := v.entry(placeholder, at)
 	if !ok {
 		return nil
 	}
-	if complaint := v.noTruth(e, parts[2]); complaint != "" {
-		at.Column += len(parts[1]) + 1
+	if complaint := v.noTruth(e, fact); complaint != "" {
+		at.Column += len(placeholder) + 1
 		v.problems.Add(at, "%s: %s", word, complaint)
 		return nil
 	}
@@ -150,7 +150,7 @@ func (v *visitor) noCondition(name string) string {
 		}
 		return example
 	}
-	if !factPattern.MatchString(name) {
+	if _, _, ok := factName(name); !ok {
 		return fmt.Sprintf(": %q is not understood; it%s", name, example)
 	}
 	return ""

@@ -25,7 +25,14 @@ func (l *Lesson) DayName() string {
 
 // Course returns what a school needs to give the lessons their days.
 func (u *Unit) Course() entry.Course {
-	c := entry.Course{Lessons: u.Taught(), Named: map[int]form.Day{}, Files: map[string]int{}}
+	c := u.names()
+	c.Lessons = u.Taught()
+	return c
+}
+
+// names is the course without what is taught in it: enough to find a lesson by its name.
+func (u *Unit) names() entry.Course {
+	c := entry.Course{Named: map[int]form.Day{}, Files: map[string]int{}}
 	for _, l := range u.left {
 		c.Left = append(c.Left, l.Stem())
 	}
@@ -49,7 +56,7 @@ func (v *visitor) daysOf(name string, given form.Values, at func(key string) pro
 // days checks the names of days against the unit: each names a lesson that there is, and
 // no lesson's date comes round to itself.
 func (r *reader) days() {
-	course := r.unit.Course()
+	course := r.unit.names()
 	for _, l := range r.unit.Lessons {
 		for _, named := range l.namedDays {
 			r.namedDay(course, l, named)
@@ -117,7 +124,7 @@ func (r *reader) datedBy(l *Lesson) *Lesson {
 	if l.day == nil || l.day.Anchor().Sort != form.DayOfFile {
 		return nil
 	}
-	number, _ := r.unit.Course().Lesson(l.day.Anchor().File)
+	number, _ := r.unit.names().Lesson(l.day.Anchor().File)
 	for _, other := range r.unit.Lessons {
 		if other.Number == number && number > 0 {
 			return other

@@ -1,7 +1,6 @@
 package source
 
 import (
-	"bytes"
 	"fmt"
 	"io/fs"
 	"maps"
@@ -9,7 +8,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
-	"unicode"
+	"sync"
 	"unicode/utf8"
 
 	"github.com/yuin/goldmark"
@@ -90,8 +89,9 @@ func within(l lines, block ast.Node, at form.Place) problem.Place {
 	return l.place(segment.Start - segment.Padding + max(1, at.Column) - 1)
 }
 
-// markdown is CommonMark with pipe tables and our own nodes.
-func markdown() goldmark.Markdown {
+// markdown is CommonMark with pipe tables and our own nodes. What it reads leaves
+// nothing in it.
+var markdown = sync.OnceValue(func() goldmark.Markdown {
 	return goldmark.New(
 		goldmark.WithExtensions(extension.Table),
 		goldmark.WithParserOptions(
@@ -101,7 +101,7 @@ func markdown() goldmark.Markdown {
 			parser.WithInlineParsers(util.Prioritized(braceParser{}, 90), util.Prioritized(boxParser{extension.NewTaskCheckBoxParser()}, 95)),
 		),
 	)
-}
+})
 
 // boxParser reads [ ] and [x] at the head of an item as a box to tick, unless what
 // follows makes a link of it: GitHub Flavored Markdown 0.29, section 5.3, wants white
@@ -124,7 +124,7 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 	}
 	l := &Lesson{File: path.Join(root, name), name: name, Source: src, Anchors: map[string]bool{}}
 	l.lines = newLines(l.File, src)
-	if at := bytes.IndexFunc(src, steers); at >= 0 {
+	if at := controlIn(src); at >= 0 {
 		c, _ := utf8.DecodeRune(src[at:])
 		r.problems.Add(l.lines.place(at), "the control character U+%04X, which nobody can see; delete it", c)
 	}
@@ -185,8 +185,16 @@ func (v *visitor) margin(key form.Key[[]string]) []*Inline {
 	return facts
 }
 
-// steers reports whether a character is a control character that no text needs.
-func steers(c rune) bool { return unicode.IsControl(c) && c != '\n' && c != '\t' }
+// controlIn returns where a text in UTF-8 has a control character that no text needs, or
+// −1. Those beyond ASCII are U+0080 to U+009F, whose bytes are C2 and the character's own.
+func controlIn(src []byte) int {
+	for at, c := range src {
+		if c < ' ' && c != '\n' && c != '\t' || c == 0x7f || c == 0xc2 && src[at+1] < 0xa0 {
+			return at
+		}
+	}
+	return -1
+}
 
 func (r *reader) lessonBlock(l *Lesson, block *ast.FencedCodeBlock) {
 	l.blockAt = block

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"github.com/yuin/goldmark/ast"
 
@@ -119,12 +120,11 @@ func (v *visitor) fencedLines() map[int]*fence {
 	return lines
 }
 
+// tickSigns are the signs that people and their programs take for a backtick.
+const tickSigns = "`~:'\"´ˋˊ‘’‚‛′‵“”„‟″＇｀"
+
 var (
-	// containers is what may stand before a fence: spaces of any kind, quotes, marks of
-	// lists.
-	containers = regexp.MustCompile(`^(?:[\s\p{Zs}\x{200b}\x{2060}\x{feff}>]|[-*+•·–][\s\p{Zs}]|\d{1,9}[.)][\s\p{Zs}])*`)
-	// ticks are the signs that people and their programs take for a backtick.
-	ticks = regexp.MustCompile("^(?:\\\\?[`~:'\"´ˋˊ‘’‚‛′‵“”„‟″＇｀])+")
+	ticks = regexp.MustCompile(`^(?:\\?[` + tickSigns + `])+`)
 	// within is one of our words after what could be a fence in the middle of a line.
 	midLine = regexp.MustCompile("(?i)(?:\\\\?[`~]){3,}[\\s\\p{Zs}]*(?:compute|caution|answer|staff|only|unless)\\b")
 	// bare is what follows the fence of an answer, without the fence.
@@ -138,8 +138,11 @@ const howToFence = "a block begins and ends with a line of three backticks, ```"
 
 // nearFence looks at a line that is outside all fences.
 func (v *visitor) nearFence(line []byte, start int) {
-	before := len(containers.Find(line))
+	before := led(line)
 	rest := string(bytes.TrimRight(line[before:], "\n"))
+	if !mayFence(rest) {
+		return
+	}
 	run := ticks.FindString(rest)
 	signs := strings.ReplaceAll(run, `\`, "")
 	after := strings.TrimLeftFunc(rest[len(run):], func(c rune) bool { return unicode.IsSpace(c) || c == '\u200b' || c == '\u2060' || c == '\ufeff' })
@@ -164,12 +167,55 @@ func (v *visitor) nearFence(line []byte, start int) {
 		v.problems.Add(at, "%s begins no block; %s", run+after, howToFence)
 	case bare.MatchString(rest):
 		v.problems.Add(at, "%s begins no block without its fence; %s", rest, howToFence)
-	default:
+	case mayFenceWithin(rest):
 		if mid := midLine.FindStringIndex(rest); mid != nil {
 			v.problems.Add(v.at(start+before+mid[0]), "a block begins on a line of its own; %s", howToFence)
 		}
 	}
 }
+
+// led returns how many bytes of a line may stand before a fence: spaces of any kind,
+// quotes, marks of lists.
+func led(line []byte) int {
+	at := 0
+	for {
+		c, size := utf8.DecodeRune(line[at:])
+		switch {
+		case isSpace(c) || c == '>' || c == '\u200b' || c == '\u2060' || c == '\ufeff':
+			at += size
+			continue
+		case c >= '0' && c <= '9':
+			rest := bytes.TrimLeft(line[at:], "0123456789")
+			size = len(line) - at - len(rest) + 1
+			if size > 10 || len(rest) == 0 || rest[0] != '.' && rest[0] != ')' {
+				return at
+			}
+		case !strings.ContainsRune("-*+•·–", c):
+			return at
+		}
+		behind, more := utf8.DecodeRune(line[at+size:])
+		if !isSpace(behind) {
+			return at
+		}
+		at += size + more
+	}
+}
+
+// isSpace reports whether a character is a space as Markdown has it, or one of print.
+func isSpace(c rune) bool {
+	return c < utf8.RuneSelf && strings.IndexByte(spaces, byte(c)) >= 0 || c >= utf8.RuneSelf && unicode.Is(unicode.Zs, c)
+}
+
+// mayFence reports whether a line, without what leads it, can be near a fence at all: it
+// begins with a sign that is taken for a backtick, or like one of the words that need no
+// fence to be seen, or it has three backticks or tildes further on.
+func mayFence(rest string) bool {
+	first, _ := utf8.DecodeRuneInString(strings.TrimLeftFunc(rest, unicode.IsSpace))
+	return strings.ContainsRune(tickSigns+`\aAoOuU`, first) || mayFenceWithin(rest)
+}
+
+// mayFenceWithin reports whether a line has backticks or tildes enough for a fence.
+func mayFenceWithin(rest string) bool { return strings.Count(rest, "`")+strings.Count(rest, "~") >= 3 }
 
 // onlyLines reports whether nothing follows a word, or the number of lines.
 func onlyLines(rest string) bool {
@@ -181,7 +227,7 @@ func onlyLines(rest string) bool {
 // there with a fence as long as the code's is no example of a block: the code
 // before it was not closed.
 func (v *visitor) fenceInCode(line []byte, start int, f *fence) {
-	before := len(containers.Find(line))
+	before := led(line)
 	rest := line[before:]
 	info := bytes.TrimLeft(rest, string(f.char))
 	word, _ := firstWord(string(info))

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"github.com/yuin/goldmark/ast"
 
@@ -174,7 +175,9 @@ func (v *visitor) nearOpenings() {
 		if openingLine.Match(bytes.TrimRight(line, " \t")) {
 			continue
 		}
-		line = line[len(containers.Find(line)):]
+		if line = line[led(line):]; !mayOpen(line) {
+			continue
+		}
 		if meant := meantOpening(string(line), false); meant != "" && likeOpening.Match(line) {
 			v.problems.Add(v.at(start), "this line begins no part of the lesson; did you mean %q? %s", meant, howToOpen)
 		}
@@ -184,6 +187,20 @@ func (v *visitor) nearOpenings() {
 // likeOpening is a line that marks itself as a heading in some way, or has its two words
 // parted as ours has.
 var likeOpening = regexp.MustCompile(`^\s*(\\?[#＃]|[*_]{1,3}\S.*[*_]{1,3}\s*$|\pL+\s*[:：(\[–—-]\s*\pL+\s*[)\]]?\s*:?\s*$)`)
+
+// mayOpen reports whether a line can be like an opening at all: it begins with a sign of
+// likeOpening, or such a sign follows its first word.
+func mayOpen(line []byte) bool {
+	line = bytes.TrimLeft(line, spaces)
+	rest := bytes.TrimLeftFunc(line, unicode.IsLetter)
+	if len(rest) == len(line) {
+		first, _ := utf8.DecodeRune(line)
+		last := bytes.TrimRight(line, spaces)
+		return strings.ContainsRune(`\#＃`, first) || strings.ContainsRune("*_", first) && strings.IndexByte("*_", last[len(last)-1]) >= 0
+	}
+	next, _ := utf8.DecodeRune(bytes.TrimLeft(rest, spaces))
+	return strings.ContainsRune(":：([–—-", next)
+}
 
 // meantParts and meantReaders are words that people write for ours.
 var (

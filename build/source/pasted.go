@@ -17,17 +17,21 @@ import (
 // a space that does not break, a round bullet, a long dash. Each of these finds what
 // was meant and did not become it, and says what to type.
 var pastes = []struct {
+	begin string         // the signs of which the line begins with one; "" for any
 	found *regexp.Regexp // its first group is named in the message
 	say   string
 }{
-	{regexp.MustCompile(`^\s*(#{1,6})[\x{a0}\x{2000}-\x{200b}\x{202f}\x{205f}\x{3000}\x{feff}]`), "the space after %s is one that does not break, so this is no heading; type a plain space"},
-	{regexp.MustCompile(`^\s*(#{2,6})[\pL\d]`), "no space stands after %s, so this is no heading; type one"},
-	{regexp.MustCompile(`^\s*(([-*+]|\d{1,9}[.)]))[\x{a0}\x{2000}-\x{200b}\x{202f}\x{205f}\x{3000}\x{feff}]`), "the space after %s is one that does not break, so this is no list; type a plain space"},
-	{regexp.MustCompile(`^\s*([•·▪▫‣⁃◦●○■□►➢])\s*\S`), "%s begins no list; type a hyphen and a space, or a number, a point and a space"},
-	{regexp.MustCompile(`^\s*([–—−o])\t`), "%s and a tab begin no list; type a hyphen and a space"},
-	{regexp.MustCompile(`(\[\^[^\]\s]+\])`), "%s is no footnote here; write the note into the text, in brackets"},
-	{regexp.MustCompile(`^\s*(\.\\\S+)`), "%s has a backslash; between folders stands a slash"},
+	{"#", regexp.MustCompile(`^\s*(#{1,6})[\x{a0}\x{2000}-\x{200b}\x{202f}\x{205f}\x{3000}\x{feff}]`), "the space after %s is one that does not break, so this is no heading; type a plain space"},
+	{"#", regexp.MustCompile(`^\s*(#{2,6})[\pL\d]`), "no space stands after %s, so this is no heading; type one"},
+	{"-*+0123456789", regexp.MustCompile(`^\s*(([-*+]|\d{1,9}[.)]))[\x{a0}\x{2000}-\x{200b}\x{202f}\x{205f}\x{3000}\x{feff}]`), "the space after %s is one that does not break, so this is no list; type a plain space"},
+	{"•·▪▫‣⁃◦●○■□►➢", regexp.MustCompile(`^\s*([•·▪▫‣⁃◦●○■□►➢])\s*\S`), "%s begins no list; type a hyphen and a space, or a number, a point and a space"},
+	{"–—−o", regexp.MustCompile(`^\s*([–—−o])\t`), "%s and a tab begin no list; type a hyphen and a space"},
+	{"", regexp.MustCompile(`(\[\^[^\]\s]+\])`), "%s is no footnote here; write the note into the text, in brackets"},
+	{".", regexp.MustCompile(`^\s*(\.\\\S+)`), "%s has a backslash; between folders stands a slash"},
 }
+
+// spaces are those that a pattern means by \s.
+const spaces = "\t\n\f\r "
 
 var (
 	// likeRule is the line below the head of a table, with whatever dashes and spaces.
@@ -49,7 +53,7 @@ func (v *visitor) paragraph(n ast.Node) {
 		case v.pasted(line, segment.Start):
 		case strings.ContainsRune(line, '|') && strings.ContainsAny(line, "-–—−") && likeRule.MatchString(line) && i > 0:
 			v.noTable(line, above, segment.Start)
-		case inCells.MatchString(line):
+		case strings.Contains(line, "\t") && inCells.MatchString(line):
 			if tabs++; tabs == 2 {
 				v.problems.Add(v.at(lines.At(i-1).Start), "lines with tabs make no table; write | between the cells, and below the heads a line of |---|---|")
 			}
@@ -57,13 +61,21 @@ func (v *visitor) paragraph(n ast.Node) {
 	}
 }
 
-// pasted reports what one line was meant to be, and whether there is such a thing.
+// pasted reports what one line was meant to be, and whether there is such a thing. A
+// pattern is tried only where a sign of it is there, for nearly all lines are plain words.
 func (v *visitor) pasted(line string, start int) bool {
+	first, _ := utf8.DecodeRuneInString(strings.TrimLeft(line, spaces))
 	for _, p := range pastes {
+		if p.begin != "" && !strings.ContainsRune(p.begin, first) {
+			continue
+		}
 		if m := p.found.FindStringSubmatchIndex(line); m != nil {
 			v.problems.Add(v.at(start+m[2]), p.say, line[m[2]:m[3]])
 			return true
 		}
+	}
+	if !strings.Contains(line, "://") && !strings.Contains(line, "www.") {
+		return false
 	}
 	if m := bareAddress.FindStringSubmatchIndex(line); m != nil {
 		address := line[m[2]:m[3]]

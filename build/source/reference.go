@@ -176,9 +176,10 @@ func (r *reader) anchor(l *Lesson, fragment string, ref reference) bool {
 
 // page points a link at the page of another lesson.
 func (r *reader) page(from *Lesson, name, fragment string, ref reference) {
+	wanted := file.Decomposed(name)
 	var names []string
 	for _, l := range r.unit.Lessons {
-		if file.Decomposed(l.name) != file.Decomposed(name) {
+		if file.Decomposed(l.name) != wanted {
 			names = append(names, l.name)
 			continue
 		}

@@ -77,7 +77,7 @@ func Read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry) (*Unit,
 
 // read reads the folder as it is where the answers hold.
 func read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry, answers Answers) (*Unit, problem.List, error) {
-	r := &reader{folder: folder, root: root, catalogue: catalogue, keys: school.Settings(), unit: &Unit{root: root}, answers: answers}
+	r := &reader{folder: folder, root: root, catalogue: catalogue, keys: school.Settings(), forms: map[string]form.Form{}, unit: &Unit{root: root}, answers: answers}
 	names, err := r.lessonNames()
 	if err != nil {
 		return nil, nil, err
@@ -133,7 +133,8 @@ type reader struct {
 	folder    fs.FS
 	root      string
 	catalogue []entry.Entry
-	keys      form.Form // of unit.toml
+	keys      form.Form            // of unit.toml
+	forms     map[string]form.Form // of placeholders, by their names
 	unit      *Unit
 	problems  problem.List
 	texts     map[[sha256.Size]byte]string // what is read as lesson, settings or records, by its bytes

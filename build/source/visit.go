@@ -2,10 +2,10 @@ package source
 
 import (
 	"bytes"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"github.com/yuin/goldmark/ast"
 
@@ -116,7 +116,7 @@ func (v *visitor) compute(n *ast.FencedCodeBlock, info string, at problem.Place)
 	if entry.ForStaff && !v.forStaff(n) {
 		v.problems.Add(at, "%s repeats what is for staff alone, and the class reads this; put it into a part, a note or a page for staff", name)
 	}
-	keys := entry.Form(v.keys)
+	keys := v.form(entry)
 	given, faults, places := keys.Read(body(n, v.lesson.Source))
 	for _, f := range faults {
 		v.problems.Add(within(v.lesson.lines, n, form.Place{Line: f.Line, Column: f.Column}), "%s: %s", name, f.Text)
@@ -152,32 +152,51 @@ func (v *visitor) brace(n *brace) {
 	}
 }
 
-var factPattern = regexp.MustCompile(`^([\pL\d_-]+)\.([\pL\d_-]+)$`)
+// form returns the keys that a use of a placeholder may write, made once for each that
+// the unit uses.
+func (r *reader) form(e entry.Entry) form.Form {
+	keys, ok := r.forms[e.Name]
+	if !ok {
+		keys = e.Form(r.keys)
+		r.forms[e.Name] = keys
+	}
+	return keys
+}
+
+// factName takes "name.fact" apart; false where a text is not of that form.
+func factName(s string) (name, fact string, ok bool) {
+	name, fact, _ = strings.Cut(s, ".")
+	other := func(c rune) bool { return !unicode.IsLetter(c) && (c < '0' || c > '9') && c != '_' && c != '-' }
+	return name, fact, name != "" && fact != "" && !strings.ContainsFunc(name+fact, other)
+}
 
 // expression reads the inside of the braces; at is where it begins. It returns
 // nil after reporting a problem.
 func (v *visitor) expression(s string, at problem.Place) *Inline {
 	name, pairs, ok := splitExpression(s)
-	parts := factPattern.FindStringSubmatch(name)
+	placeholder, fact, dotted := factName(name)
 	if complaint := v.notAFact(name); complaint != "" {
 		v.problems.Add(at, "%s", complaint)
 		return nil
 	}
-	if !ok || parts == nil {
+	if !ok || !dotted {
 		v.problems.Add(at, `{%s} is not of the form {name.fact key=value}; write \{ for the brace itself`, s)
 		return nil
 	}
-	entry, ok := v.entry(parts[1], at)
+	entry, ok := v.entry(placeholder, at)
 	if !ok {
 		return nil
 	}
-	if fact := parts[2]; !slices.Contains(entry.FactNames(), fact) {
-		at.Column += len(parts[1]) + 1
+	if !slices.Contains(entry.FactNames(), fact) {
+		at.Column += len(placeholder) + 1
 		v.problems.Add(at, "%s has no fact %q%s", entry.Name, fact, form.Choice(fact, entry.FactNames()))
 		return nil
 	}
-	n := &Inline{Fact: parts[2], Ask: Ask{entry, form.Values{}, at}}
-	keys := entry.Form(v.keys)
+	n := &Inline{Fact: fact, Ask: Ask{entry, form.Values{}, at}}
+	if len(pairs) == 0 { // as most are
+		return n
+	}
+	keys := v.form(entry)
 	places := map[string]problem.Place{}
 	for _, p := range pairs {
 		here := at

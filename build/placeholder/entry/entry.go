@@ -64,7 +64,7 @@ type Fact struct {
 // Form returns the keys that a use of the entry may write: its arguments, and
 // the settings it reads, which then stand for that use only.
 func (e Entry) Form(settings form.Form) form.Form {
-	keys := slices.Clone(e.Arguments)
+	keys := slices.Grow(slices.Clone(e.Arguments), len(e.Settings))
 	for _, field := range settings.Pick(e.Settings...) {
 		field.Required, field.Default = false, nil
 		keys = append(keys, field)
@@ -108,11 +108,12 @@ func (e Entry) Truths() []string {
 
 // Find returns the entry of that name.
 func Find(catalogue []Entry, name string) (Entry, bool) {
-	i := slices.IndexFunc(catalogue, func(e Entry) bool { return e.Name == name })
-	if i < 0 {
-		return Entry{}, false
+	for i := range catalogue { // not by value: an entry is large, and this is asked for each sentence
+		if catalogue[i].Name == name {
+			return catalogue[i], true
+		}
 	}
-	return catalogue[i], true
+	return Entry{}, false
 }
 
 // Names returns the names of the entries.
