@@ -10,8 +10,6 @@ import (
 	"github.com/yuin/goldmark/renderer"
 	markdown "github.com/yuin/goldmark/renderer/html"
 	"github.com/yuin/goldmark/util"
-
-	"noonbook/build/source"
 )
 
 // inFile is how goldmark writes a picture in a file of its own.
@@ -36,13 +34,19 @@ func imageFunc() renderer.NodeRendererFunc {
 // other picture of the page has.
 func (r lessonRenderer) picture(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	n := node.(*ast.Image)
-	inset := source.InsetOf(n)
-	if inset == nil || !entering {
-		return inFile(w, src, n, entering)
+	lead := r.from.Picture(n)
+	if lead.Inset == nil || !entering {
+		shown := *n // the tree is not ours alone
+		shown.Destination = lead.Target
+		if lead.Width > 0 {
+			shown.SetAttributeString("width", []byte(strconv.Itoa(lead.Width)))
+			shown.SetAttributeString("height", []byte(strconv.Itoa(lead.Height)))
+		}
+		return inFile(w, src, &shown, entering)
 	}
 	r.draft.pictures++
 	prefix := "nb-p" + strconv.Itoa(r.draft.pictures) + "-"
-	_, err := w.Write(inset.Append(nil, prefix, inLetters(n.Title), altText(n, src)))
+	_, err := w.Write(lead.Inset.Append(nil, prefix, inLetters(n.Title), altText(n, src)))
 	return ast.WalkSkipChildren, err
 }
 

@@ -32,7 +32,7 @@ type lessonRenderer struct {
 	manner
 	draft   *draft
 	lesson  int
-	page    string // of the lesson
+	from    *source.Lesson
 	edition Edition
 }
 
@@ -40,7 +40,7 @@ type lessonRenderer struct {
 func (d *draft) render(l *source.Lesson, lesson int, root ast.Node, m manner) ([]byte, error) {
 	md := goldmark.New(goldmark.WithRenderer(renderer.NewRenderer(renderer.WithNodeRenderers(
 		util.Prioritized(html.NewRenderer(), 1000),
-		util.Prioritized(lessonRenderer{m, d, lesson, l.Page, d.plan.edition}, 100),
+		util.Prioritized(lessonRenderer{m, d, lesson, l, d.plan.edition}, 100),
 		util.Prioritized(&tableRenderer{words: d.plan.words, clock: d.clockColumn(l, m.minutes)}, 100),
 	))))
 	var out bytes.Buffer
@@ -200,9 +200,13 @@ func ruled(lines int) string {
 // link writes a link. One within the lesson leads back to it from other pages.
 func (r lessonRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	n := node.(*ast.Link)
-	target := n.Destination
+	to := r.from.Link(n)
+	if to.Nowhere {
+		return ast.WalkContinue, nil
+	}
+	target := to.Target
 	if r.gathered && bytes.HasPrefix(target, []byte("#")) {
-		target = append([]byte(r.page), target...)
+		target = append([]byte(r.from.Page), target...)
 	}
 	open := `<a href="` + string(util.EscapeHTML(util.URLEscape(target, true))) + `"`
 	if n.Title != nil {
@@ -214,8 +218,8 @@ func (r lessonRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering
 		}
 		open += ` title="` + title.String() + `"`
 	}
-	if title, ok := n.AttributeString("data-title"); ok {
-		open += ` data-title="` + string(util.EscapeHTML(title.([]byte))) + `"`
+	if to.Title != "" {
+		open += ` data-title="` + string(util.EscapeHTML([]byte(to.Title))) + `"`
 	}
 	return ast.WalkContinue, write(w, entering, open+">", "</a>")
 }

@@ -9,7 +9,6 @@ import (
 	"net/url"
 	"path"
 	"slices"
-	"strconv"
 	"strings"
 
 	"noonbook/build/file"
@@ -79,7 +78,7 @@ func (r *reader) carry(name string, ref reference, files map[string]string) erro
 		files[file.Folded(flat)] = name
 		r.unit.Files = append(r.unit.Files, File{file.File{Name: flat, Bytes: src}, name, ref.staff, ref.at})
 	}
-	*ref.destination = []byte((&url.URL{Path: flat}).String())
+	ref.lead.Target = []byte((&url.URL{Path: flat}).String())
 	r.shared(ref, flat)
 	r.size(ref, flat)
 	return nil
@@ -212,6 +211,5 @@ func (r *reader) size(ref reference, flat string) {
 		r.problems.Warn(ref.at, "picture %s tells no size that can be read (PNG, JPEG, GIF and SVG do), so the page moves while it loads", ref.target)
 		return
 	}
-	ref.image.SetAttributeString("width", []byte(strconv.Itoa(width)))
-	ref.image.SetAttributeString("height", []byte(strconv.Itoa(height)))
+	ref.lead.Width, ref.lead.Height = width, height
 }

@@ -12,8 +12,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/yuin/goldmark/ast"
-
 	"noonbook/build/problem"
 )
 
@@ -113,7 +111,7 @@ func (h hindrance) Error() string { return h.what }
 
 func hinders(format string, args ...any) error { return hindrance{what: fmt.Sprintf(format, args...)} }
 
-// inset puts a hand-drawn picture into the tree, if src is one or its file is known to be
+// inset notes that a picture is a hand-drawn one, if src is one or its file is known to be
 // one. A drawing that has classes of the theme and yet stays a file of its own is told to
 // its author, once.
 func (r *reader) inset(name string, ref reference, src []byte) bool {
@@ -138,16 +136,8 @@ func (r *reader) inset(name string, ref reference, src []byte) bool {
 	if inset == nil {
 		return false
 	}
-	ref.image.SetAttributeString("inset", inset)
+	ref.lead.Inset = inset
 	return true
-}
-
-// InsetOf returns the hand-drawn picture that a picture of a lesson is; nil for one in a
-// file of its own.
-func InsetOf(n *ast.Image) *Inset {
-	a, _ := n.AttributeString("inset")
-	inset, _ := a.(*Inset)
-	return inset
 }
 
 // readInset reads an SVG as an inset. Where it is none, meant says whether its author

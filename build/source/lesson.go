@@ -40,6 +40,7 @@ type Lesson struct {
 	rows    map[string][]int      // of its tables that stand, by their number in the file
 	blockAt ast.Node              // the lesson block
 	links   []reference
+	leads   map[ast.Node]*Lead // where they lead in this unit
 
 	whole      []*Condition      // on which the whole lesson stands
 	conditions []*Condition      // of its blocks and lines

@@ -15,12 +15,44 @@ import (
 
 // A reference is a link or picture that points into the content folder.
 type reference struct {
-	target      string  // as written
-	destination *[]byte // in the tree; set to the name in the handbook
-	at          problem.Place
-	image       *ast.Image // of a picture; gets its size
-	link        *ast.Link  // of a link; gets the title of the page it leads to
-	staff       bool       // it stands in an answer or a staff note
+	target string // as written
+	at     problem.Place
+	image  *ast.Image // of a picture
+	link   *ast.Link  // of a link
+	staff  bool       // it stands in an answer or a staff note
+	lead   *Lead      // in the unit that is read
+}
+
+// node is the reference in the tree.
+func (ref reference) node() ast.Node {
+	if ref.image != nil {
+		return ref.image
+	}
+	return ref.link
+}
+
+// A Lead is where a link or picture of a lesson leads in its unit, and what is known of it
+// there. It is no part of the tree, which says what the file says, whatever else is in the
+// unit.
+type Lead struct {
+	Target        []byte // in the handbook
+	Nowhere       bool   // of a link: what it leads to does not stand here, so that it is plain words
+	Title         string // of a link: of the page, for paper, where a link leads nowhere
+	Width, Height int    // of a picture; 0 where they are not known
+	Inset         *Inset // of a picture: the hand-drawn one that it is, nil for one in a file of its own
+}
+
+// Link returns where a link leads.
+func (l *Lesson) Link(n *ast.Link) Lead { return l.lead(n, n.Destination) }
+
+// Picture returns which picture a picture is.
+func (l *Lesson) Picture(n *ast.Image) Lead { return l.lead(n, n.Destination) }
+
+func (l *Lesson) lead(n ast.Node, written []byte) Lead {
+	if lead := l.leads[n]; lead != nil {
+		return *lead
+	}
+	return Lead{Target: written}
 }
 
 // likeFact finds what looks like a placeholder in a place that has no slots.
@@ -35,7 +67,7 @@ func (v *visitor) image(n *ast.Image) {
 		}
 		return ast.WalkContinue, nil
 	})
-	v.link(&n.Destination, n.Title, n.Pos(), reference{image: n, staff: v.forStaff(n)})
+	v.link(n.Destination, n.Title, n.Pos(), reference{image: n, staff: v.forStaff(n)})
 }
 
 // forStaff reports whether the class edition goes without a node of the lesson.
@@ -43,8 +75,8 @@ func (v *visitor) forStaff(n ast.Node) bool {
 	return forStaff(n) || BlockReader.Of(v.lesson.Block) == Staff
 }
 
-func (v *visitor) link(destination *[]byte, title []byte, offset int, ref reference) {
-	target := string(*destination)
+func (v *visitor) link(destination, title []byte, offset int, ref reference) {
+	target := string(destination)
 	at := v.at(offset)
 	unescaped, err := url.PathUnescape(target)
 	if err != nil {
@@ -56,7 +88,7 @@ func (v *visitor) link(destination *[]byte, title []byte, offset int, ref refere
 	}
 	u, err := url.Parse(target)
 	if err == nil && u.Scheme == "" && u.Host == "" {
-		ref.target, ref.destination, ref.at = target, destination, at
+		ref.target, ref.at = target, at
 		v.lesson.links = append(v.lesson.links, ref)
 		return
 	}
@@ -113,7 +145,10 @@ func (r *reader) references() error {
 		files[file.Folded(f.Name)] = f.Source
 	}
 	for _, l := range r.unit.Lessons {
+		l.leads = map[ast.Node]*Lead{}
 		for _, ref := range l.links {
+			ref.lead = &Lead{Target: []byte(ref.target)}
+			l.leads[ref.node()] = ref.lead
 			if err := r.reference(l, ref, files); err != nil {
 				return err
 			}
@@ -129,8 +164,8 @@ func (r *reader) reference(l *Lesson, ref reference, files map[string]string) er
 		return nil
 	}
 	if u.Path == "" { // within the page
-		if u.Fragment != "" && !r.anchor(l, u.Fragment, ref) {
-			unlink(ref.link)
+		if u.Fragment != "" {
+			r.anchor(l, u.Fragment, ref)
 		}
 		return nil
 	}
@@ -154,12 +189,13 @@ func (r *reader) reference(l *Lesson, ref reference, files map[string]string) er
 	return r.carry(name, ref, files)
 }
 
-// anchor checks that a lesson has the heading that a reference names, and returns false
-// where the heading does not stand at this school.
-func (r *reader) anchor(l *Lesson, fragment string, ref reference) bool {
+// anchor checks that a lesson has the heading that a reference names. Where the heading
+// does not stand at this school the reference leads nowhere.
+func (r *reader) anchor(l *Lesson, fragment string, ref reference) {
 	if why := l.gone[fragment]; why != "" && ref.link != nil && !l.Anchors[fragment] {
 		r.problems.Warn(ref.at, "%s has no heading #%s at this school (%s), so the link is plain words here; put the sentence into such a block too", l.File, fragment, why)
-		return false
+		ref.lead.Nowhere = true
+		return
 	}
 	if l.private[fragment] && !ref.staff && ref.link != nil {
 		r.problems.Add(ref.at, "%s#%s is for staff alone, and the class reads this link; lead it elsewhere, or put it where staff reads it", l.File, fragment)
@@ -171,7 +207,6 @@ func (r *reader) anchor(l *Lesson, fragment string, ref reference) bool {
 		}
 		r.problems.Add(ref.at, "%s has no heading #%s%s", l.File, fragment, form.Meant(fragment, names))
 	}
-	return true
 }
 
 // page points a link at the page of another lesson.
@@ -183,18 +218,16 @@ func (r *reader) page(from *Lesson, name, fragment string, ref reference) {
 			names = append(names, l.name)
 			continue
 		}
-		*ref.destination = []byte(l.Page)
+		ref.lead.Target = []byte(l.Page)
 		if BlockReader.Of(l.Block) == Staff && !ref.staff {
 			r.problems.Add(ref.at, "%s is a page for staff alone, and the class reads this link; lead it elsewhere, or put it where staff reads it", l.File)
 		}
 		if ref.link != nil && !strings.Contains(strings.ToLower(wordsOf(ref.link, from.Source)), strings.ToLower(l.Title())) {
-			ref.link.SetAttributeString("data-title", []byte(l.Title())) // for paper, where a link leads nowhere
+			ref.lead.Title = l.Title()
 		}
 		if fragment != "" {
-			*ref.destination = []byte(l.Page + "#" + fragment)
-			if !r.anchor(l, fragment, ref) {
-				unlink(ref.link)
-			}
+			ref.lead.Target = []byte(l.Page + "#" + fragment)
+			r.anchor(l, fragment, ref)
 		}
 		return
 	}
@@ -202,7 +235,7 @@ func (r *reader) page(from *Lesson, name, fragment string, ref reference) {
 		if fragment != "" && gone.gone[fragment] == "" {
 			r.anchor(gone, fragment, ref)
 		}
-		unlink(ref.link)
+		ref.lead.Nowhere = true
 		return
 	}
 	r.problems.Add(ref.at, "lesson %s is not in the content folder%s", ref.target, form.Meant(name, names))

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"github.com/yuin/goldmark/ast"
-
 	"noonbook/build/file"
 )
 
@@ -25,16 +23,4 @@ func (r *reader) leave(l *Lesson, why string) {
 func (r *reader) left(name string) (*Lesson, bool) {
 	l, ok := r.unit.left[file.Decomposed(name)]
 	return l, ok
-}
-
-// unlink puts the words of a link in its place.
-func unlink(link *ast.Link) {
-	parent := link.Parent()
-	if parent == nil {
-		return
-	}
-	for c := link.FirstChild(); c != nil; c = link.FirstChild() {
-		parent.InsertBefore(parent, link, c) // takes it from the link
-	}
-	parent.RemoveChild(parent, link)
 }

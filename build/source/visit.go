@@ -54,7 +54,7 @@ func (v *visitor) visit(n ast.Node) {
 		v.problems.Add(v.at(n.Segments.At(0).Start), "raw HTML is not passed through: %s", firstLine(n.Segments.Value(v.lesson.Source)))
 		return
 	case *ast.Link:
-		v.link(&n.Destination, n.Title, n.Pos(), reference{link: n, staff: v.forStaff(n)})
+		v.link(n.Destination, n.Title, n.Pos(), reference{link: n, staff: v.forStaff(n)})
 	case *ast.Image:
 		v.image(n)
 		return
