@@ -41,7 +41,7 @@ var allowed = map[string][]string{
 	"build/placeholder/class": {"build/placeholder/sky", "build/placeholder/sun", "build/placeholder/moon",
 		"build/placeholder/entry", "build/school", "build/form", "build/say", "build/drawing", "build/result", "compute/"},
 	"build/placeholder": {"build/placeholder/"},
-	"build/source":      {"build/form", "build/problem", "build/file", "build/placeholder/entry", "build/school", "compute/", "github.com/yuin/goldmark"},
+	"build/source":      {"build/form", "build/problem", "build/file", "build/crew", "build/placeholder/entry", "build/school", "compute/", "github.com/yuin/goldmark"},
 	"build/plan": {"build/form", "build/say", "build/drawing", "build/result", "build/problem", "build/file", "build/school", "build/source",
 		"build/placeholder/entry", "build/placeholder/class", "build/placeholder/sky",
 		"build/concordance", "build/crew", "build/encode", "build/typeset", "build/way", "compute/", "theme", "github.com/yuin/goldmark", "github.com/tdewolff/minify/v2"},

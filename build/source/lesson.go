@@ -2,9 +2,7 @@ package source
 
 import (
 	"fmt"
-	"io/fs"
 	"maps"
-	"path"
 	"regexp"
 	"slices"
 	"strings"
@@ -116,14 +114,10 @@ func (p boxParser) Parse(parent ast.Node, block text.Reader, pc parser.Context) 
 	return p.InlineParser.Parse(parent, block, pc)
 }
 
-// lesson reads one file. A file that cannot be read as a lesson at all is
-// reported and left out.
-func (r *reader) lesson(folder fs.FS, root, name string) error {
-	src, err := r.read(folder, root, name, maxLesson)
-	if err != nil || src == nil {
-		return err
-	}
-	l := &Lesson{File: path.Join(root, name), name: name, Source: src, Anchors: map[string]bool{}}
+// lesson reads one file, and nothing that other lessons or the settings say. It returns
+// nil after reporting a file that cannot be read as a lesson at all.
+func (r *reader) lesson(file, name string, src []byte) (*Lesson, error) {
+	l := &Lesson{File: file, name: name, Source: src, Anchors: map[string]bool{}}
 	l.lines = newLines(l.File, src)
 	if at := controlIn(src); at >= 0 {
 		c, _ := utf8.DecodeRune(src[at:])
@@ -131,19 +125,19 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 	}
 	if at, what := outOfBounds(src); what != "" {
 		r.problems.Add(l.lines.place(at), "%s", what)
-		return nil
+		return nil, nil
 	}
 	context := parser.NewContext(parser.WithIDs(&anchors{used: l.Anchors, last: map[string]int{}}))
 	l.Tree = markdown().Parser().Parse(text.NewReader(src), parser.WithContext(context))
 	first, ok := l.Tree.FirstChild().(*ast.FencedCodeBlock)
 	if !ok || string(first.Language(src)) != "lesson" {
 		r.problems.Add(problem.Place{File: l.File, Line: 1, Column: 1}, "the file does not begin with a ```lesson block, which gives it a title")
-		return nil
+		return nil, nil
 	}
 	v := &visitor{reader: r, lesson: l, fences: fencesOf(context), most: len(r.problems) + maxProblems}
 	if v.fences[first].close == 0 {
 		v.unclosed(first, "lesson block")
-		return nil // all of the lesson stands in it
+		return nil, nil // all of the lesson stands in it
 	}
 	r.lessonBlock(l, first)
 	l.Tree.RemoveChild(l.Tree, first)
@@ -165,8 +159,7 @@ func (r *reader) lesson(folder fs.FS, root, name string) error {
 		r.problems.Add(l.Place(BlockReader), "lesson: reader is %q, and part is %q, which is for the class; want part = %q", Staff, l.Part(), PartPage)
 	}
 	r.sheet(l)
-	r.unit.Lessons = append(r.unit.Lessons, l)
-	return v.failed
+	return l, v.failed
 }
 
 // margin reads the facts that a key of the lesson block lists.

@@ -26,6 +26,7 @@ func (r *reader) records(f form.Form, values form.Values, at func(name string) p
 			continue
 		}
 		delete(values, name)
+		r.asksRecords = true
 		if !fs.ValidPath(named.File) {
 			r.problems.Add(at(name), "%s: %s leads outside the content folder; want a path within it", name, named.File)
 			continue

@@ -27,15 +27,15 @@ func (l *Lesson) Conditions() []*Condition { return l.conditions }
 
 // Settled returns the unit as it is where the answers hold: what does not stand is gone,
 // and what stands is there as though nothing had been asked. A condition without an
-// answer stays open. The unit is read again from what was read first, so that no tree
-// is shared with any other. The problems are those that the unit did not have before,
+// answer stays open. The unit is read again from what was read first; with others it
+// shares the lessons to which the answers make no difference. The problems are those that the unit did not have before,
 // such as a link to a heading that is gone.
 func (u *Unit) Settled(answers Answers) (*Unit, problem.List, error) { return u.again(answers) }
 
 // readAgain is how a unit that was read is read with answers.
-func readAgain(kept *keptFolder, root string, own fs.FS, catalogue []entry.Entry, told problem.List) func(Answers) (*Unit, problem.List, error) {
+func (m *Memory) readAgain(kept *keptFolder, root string, own fs.FS, catalogue []entry.Entry, told problem.List) func(Answers) (*Unit, problem.List, error) {
 	return func(answers Answers) (*Unit, problem.List, error) {
-		unit, problems, err := read(kept, root, own, catalogue, answers)
+		unit, problems, err := m.read(kept, root, own, catalogue, answers)
 		return unit, slices.DeleteFunc(problems, func(p problem.Problem) bool { return slices.Contains(told, p) }), err
 	}
 }

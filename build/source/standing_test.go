@@ -18,11 +18,9 @@ func TestALessonThatDoesNotStandLeavesWords(t *testing.T) {
 		"1-a.md": {Data: []byte("```lesson\ntitle = \"A\"\n```\n\nSee [the *second* one](2-b.md) or [this](3-c.md#here).\n")},
 		"2-b.md": {Data: []byte("```lesson\ntitle = \"B\"\n```\n")},
 		"3-c.md": {Data: []byte("```lesson\ntitle = \"C\"\nfollows = \"2-b.md\"\ndays_after = 2\n```\n\n## Here\n")},
-	}, root: "u", catalogue: placeholder.Catalogue(), unit: &Unit{root: "u"}}
-	for _, name := range []string{"1-a.md", "2-b.md", "3-c.md"} {
-		if err := r.lesson(r.folder, r.root, name); err != nil {
-			t.Fatal(err)
-		}
+	}, root: "u", catalogue: placeholder.Catalogue(), unit: &Unit{root: "u"}, memory: &Memory{now: map[string]written{}}}
+	if err := r.lessons(r.folder, r.root, []string{"1-a.md", "2-b.md", "3-c.md"}); err != nil {
+		t.Fatal(err)
 	}
 	r.leave(r.unit.Lessons[1], "it is left out")
 	r.pageNames()

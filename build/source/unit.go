@@ -67,17 +67,13 @@ func itemName(key form.AnyKey, item []int) string {
 // en/safety.md and so on. The Unit is whole only when no problem is a fault; the
 // error is what the machine did.
 func Read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry) (*Unit, problem.List, error) {
-	kept := keep(folder)
-	unit, problems, err := read(kept, root, own, catalogue, nil)
-	if unit != nil {
-		unit.again = readAgain(kept, root, own, catalogue, problems)
-	}
-	return unit, problems, err
+	return new(Memory).Read(folder, root, own, catalogue)
 }
 
 // read reads the folder as it is where the answers hold.
-func read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry, answers Answers) (*Unit, problem.List, error) {
-	r := &reader{folder: folder, root: root, catalogue: catalogue, keys: school.Settings(), forms: map[string]form.Form{}, unit: &Unit{root: root}, answers: answers}
+func (m *Memory) read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry, answers Answers) (*Unit, problem.List, error) {
+	keys := school.Settings()
+	r := &reader{folder: folder, root: root, catalogue: catalogue, keys: keys, forms: formsOf(catalogue, keys), unit: &Unit{root: root}, answers: answers, memory: m}
 	names, err := r.lessonNames()
 	if err != nil {
 		return nil, nil, err
@@ -88,18 +84,18 @@ func read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry, answers
 	if len(names) == 0 {
 		r.problems.Add(problem.Place{File: root}, "no lessons are here; a lesson is a file whose name ends in .md")
 	}
-	for _, name := range names {
-		if err := r.lesson(folder, root, name); err != nil {
-			return nil, nil, err
-		}
+	if err := r.lessons(folder, root, names); err != nil {
+		return nil, nil, err
 	}
 	r.leaveOut(names)
+	var ours []string
 	for _, part := range gathering {
 		if !slices.ContainsFunc(r.unit.Lessons, func(l *Lesson) bool { return l.Part() == part }) {
-			if err := r.lesson(own, "noonbook", path.Join(school.Language.Of(r.unit.Settings), part+".md")); err != nil {
-				return nil, nil, err
-			}
+			ours = append(ours, path.Join(school.Language.Of(r.unit.Settings), part+".md"))
 		}
+	}
+	if err := r.lessons(own, "noonbook", ours); err != nil {
+		return nil, nil, err
 	}
 	slices.SortStableFunc(r.unit.Lessons, func(a, b *Lesson) int {
 		return cmp.Or(cmp.Compare(rank(a), rank(b)), cmp.Compare(BlockOrder.Of(a.Block), BlockOrder.Of(b.Block)))
@@ -130,18 +126,23 @@ func rank(l *Lesson) int {
 }
 
 type reader struct {
-	folder    fs.FS
-	root      string
-	catalogue []entry.Entry
-	keys      form.Form            // of unit.toml
-	forms     map[string]form.Form // of placeholders, by their names
-	unit      *Unit
-	problems  problem.List
-	texts     map[[sha256.Size]byte]string // what is read as lesson, settings or records, by its bytes
-	carried   int64                        // bytes of the files that lessons refer to
-	answers   Answers                      // of conditions; nil where the unit is first read
-	insets    map[string]*Inset            // hand-drawn pictures by their name in the folder; nil for one that is no inset
+	folder      fs.FS
+	root        string
+	catalogue   []entry.Entry
+	keys        form.Form                   // of unit.toml
+	forms       map[string]func() form.Form // what each placeholder takes
+	unit        *Unit
+	problems    problem.List
+	texts       texts
+	carried     int64   // bytes of the files that lessons refer to
+	answers     Answers // of conditions; nil where the unit is first read
+	memory      *Memory
+	asksRecords bool              // some value named a file of records
+	insets      map[string]*Inset // hand-drawn pictures by their name in the folder; nil for one that is no inset
 }
+
+// texts are what was read as lesson, settings or records: its name, by its bytes.
+type texts map[[sha256.Size]byte]string
 
 // lessonNames lists the Markdown files, first by the number that a name begins
 // with, then by name. What systems and editors leave in a folder is passed over.
@@ -239,7 +240,7 @@ func (r *reader) read(folder fs.FS, root, name string, limit int64) ([]byte, err
 		return nil, fmt.Errorf("reading %s: %w", at, err)
 	}
 	if r.texts == nil {
-		r.texts = map[[sha256.Size]byte]string{}
+		r.texts = texts{}
 	}
 	r.texts[sha256.Sum256(src)] = name
 	return r.text(at.File, src), nil

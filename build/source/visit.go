@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 
 	"github.com/yuin/goldmark/ast"
@@ -83,6 +84,7 @@ func (v *visitor) fence(n *ast.FencedCodeBlock) {
 	if n.Info == nil {
 		return
 	}
+	n.Language(v.lesson.Source) // goldmark notes it when it is first asked; whoever shares the tree only reads it
 	word, rest := firstWord(string(n.Info.Segment.Value(v.lesson.Source)))
 	at := v.at(n.Info.Segment.Start)
 	switch word {
@@ -116,7 +118,7 @@ func (v *visitor) compute(n *ast.FencedCodeBlock, info string, at problem.Place)
 	if entry.ForStaff && !v.forStaff(n) {
 		v.problems.Add(at, "%s repeats what is for staff alone, and the class reads this; put it into a part, a note or a page for staff", name)
 	}
-	keys := v.form(entry)
+	keys := v.forms[entry.Name]()
 	given, faults, places := keys.Read(body(n, v.lesson.Source))
 	for _, f := range faults {
 		v.problems.Add(within(v.lesson.lines, n, form.Place{Line: f.Line, Column: f.Column}), "%s: %s", name, f.Text)
@@ -152,15 +154,14 @@ func (v *visitor) brace(n *brace) {
 	}
 }
 
-// form returns the keys that a use of a placeholder may write, made once for each that
-// the unit uses.
-func (r *reader) form(e entry.Entry) form.Form {
-	keys, ok := r.forms[e.Name]
-	if !ok {
-		keys = e.Form(r.keys)
-		r.forms[e.Name] = keys
+// formsOf returns what a use of each placeholder may write, made when it is first asked
+// for: a unit uses some of them, and each many times.
+func formsOf(catalogue []entry.Entry, settings form.Form) map[string]func() form.Form {
+	forms := make(map[string]func() form.Form, len(catalogue))
+	for _, e := range catalogue {
+		forms[e.Name] = sync.OnceValue(func() form.Form { return e.Form(settings) })
 	}
-	return keys
+	return forms
 }
 
 // factName takes "name.fact" apart; false where a text is not of that form.
@@ -196,7 +197,7 @@ func (v *visitor) expression(s string, at problem.Place) *Inline {
 	if len(pairs) == 0 { // as most are
 		return n
 	}
-	keys := v.form(entry)
+	keys := v.forms[entry.Name]()
 	places := map[string]problem.Place{}
 	for _, p := range pairs {
 		here := at
