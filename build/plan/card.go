@@ -26,12 +26,12 @@ func (p *Plan) card(i int) (*draft, error) {
 			body = append(body, one...)
 		}
 	}
-	return d, d.write(typeset.CardSheet{
+	return d.of(typeset.CardSheet{
 		Shell:  p.shell(d, l.Title(), source.BlockSummary.Of(l.Block)),
 		Lesson: typeset.Link{Title: l.Title(), File: l.Page},
 		Copies: d.copiesOf(l, classroom.BuildCard),
 		Body:   template.HTML(body),
-	})
+	}), nil
 }
 
 // hasCard reports whether a lesson has steps to copy.

@@ -16,7 +16,7 @@ import (
 
 // cover drafts the first page: the day, and the lessons as hour lines of the school's
 // dial and as a list. It follows the lessons, whose prints it offers.
-func (p *Plan) cover() (*draft, error) {
+func (p *Plan) cover() *draft {
 	d := &draft{plan: p, name: "index.html"}
 	page := typeset.CoverPage{
 		Shell:    p.shell(d, d.mark(setting(school.UnitTitle)), p.words.Say("cover.description")),
@@ -52,7 +52,7 @@ func (p *Plan) cover() (*draft, error) {
 	page.Dial = dials(way.Dial)
 	page.Fan = dials(rows.Fan)
 	page.Resource = p.resource(d, page.Shell, nil)
-	return d, d.write(page)
+	return d.of(page)
 }
 
 // coverLesson is a line of the list with what the day of its lesson asks for.

@@ -47,7 +47,7 @@ func (p *Plan) daySheet(i int) (*draft, error) {
 			return nil, err
 		}
 	}
-	return d, d.write(page)
+	return d.of(page), nil
 }
 
 // daySheet is one sheet while it is drafted. What a part has shown is not shown

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"crypto/rand"
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 	"unicode"
@@ -22,6 +21,7 @@ type draft struct {
 	name   string
 	lesson int // whose date the page's placeholders take
 	slots  []slot
+	shown  any // the data of one of the kinds of pages that typeset knows
 	markup []byte
 
 	pictures int // hand-drawn ones that the page holds so far
@@ -46,13 +46,23 @@ func newToken() string {
 	}, rand.Text())
 }
 
-// write renders the page, the data of one of the kinds that typeset knows.
-func (d *draft) write(page any) error {
+// of ends a draft: it shows the data of one of the kinds of pages.
+func (d *draft) of(page any) *draft {
+	d.shown = page
+	return d
+}
+
+// write writes out the markup.
+func (d *draft) write() error {
 	var out bytes.Buffer
-	if err := typeset.Write(&out, d.plan.templates, page); err != nil {
+	if err := typeset.Write(&out, d.plan.templates, d.shown); err != nil {
 		return fmt.Errorf("page %s: %w", d.name, err)
 	}
-	d.markup = d.plan.words.TypesetMarkup(bytes.Map(visible, out.Bytes()))
+	markup := out.Bytes()
+	if mayHide(markup) {
+		markup = bytes.Map(visible, markup)
+	}
+	d.markup = d.plan.words.TypesetMarkup(markup)
 	return nil
 }
 
@@ -63,6 +73,17 @@ func visible(c rune) rune {
 		return utf8.RuneError
 	}
 	return c
+}
+
+// mayHide reports whether there may be something in a text for visible to change, which is
+// rare. In UTF-8 the control characters beyond ASCII begin with 0xC2.
+func mayHide(text []byte) bool {
+	for i, c := range text {
+		if c < ' ' && c != '\n' && c != '\t' || c == 0x7f || c == 0xc2 && i+1 < len(text) && text[i+1] < 0xa0 {
+			return true
+		}
+	}
+	return !utf8.Valid(text)
 }
 
 // minified makes markup small in ways that hold wherever a slot may be filled:
@@ -81,25 +102,27 @@ func (d *draft) cut() (page, error) {
 	if err != nil {
 		return page{}, fmt.Errorf("page %s: %w", d.name, err)
 	}
-	marks := regexp.MustCompile(regexp.QuoteMeta(d.plan.token) + `(\d+)z`)
 	p := page{name: d.name}
-	last := 0
-	for _, m := range marks.FindAllSubmatchIndex(small, -1) {
-		if bytes.LastIndexByte(small[:m[0]], '<') > bytes.LastIndexByte(small[:m[0]], '>') {
-			return page{}, fmt.Errorf("page %s: a slot stands inside a tag: %s", d.name, small[max(0, m[0]-60):m[1]])
+	for {
+		ready, rest, found := bytes.Cut(small, []byte(d.plan.token))
+		p.ready = append(p.ready, ready)
+		if !found {
+			break
 		}
-		n, err := strconv.Atoi(string(small[m[2]:m[3]]))
+		if bytes.LastIndexByte(ready, '<') > bytes.LastIndexByte(ready, '>') {
+			return page{}, fmt.Errorf("page %s: a slot stands inside a tag: %s", d.name, ready[max(0, len(ready)-60):])
+		}
+		number, rest, _ := bytes.Cut(rest, []byte("z"))
+		n, err := strconv.Atoi(string(number))
 		if err != nil {
 			return page{}, fmt.Errorf("page %s: %w", d.name, err)
 		}
 		if n >= len(d.slots) {
 			return page{}, fmt.Errorf("page %s: there is no slot %d", d.name, n)
 		}
-		p.ready = append(p.ready, small[last:m[0]])
 		p.slots = append(p.slots, d.slots[n])
-		last = m[1]
+		small = rest
 	}
-	p.ready = append(p.ready, small[last:])
 	if len(p.slots) != written {
 		return page{}, fmt.Errorf("page %s: %d marks were written, %d arrived", d.name, written, len(p.slots))
 	}

@@ -29,8 +29,7 @@ func (p *Plan) gathered(d *draft, l *source.Lesson, page typeset.LessonPage) (an
 		own, err := p.ownCautions(d)
 		return typeset.SafetyPage{LessonPage: page, Every: every, Own: own}, err
 	case source.PartGlossary:
-		entries := p.vocabulary()
-		return typeset.GlossaryPage{LessonPage: page, Letters: letters(entries), Entries: entries}, nil
+		return typeset.GlossaryPage{LessonPage: page, Letters: letters(p.terms), Entries: p.terms}, nil
 	case source.PartSources:
 		return typeset.SourcesPage{LessonPage: page, Cited: p.sources()}, nil
 	case source.PartReference:
@@ -76,23 +75,27 @@ func (d *draft) ownCautionsOf(l *source.Lesson, i int) (body []byte, err error) 
 	return body, err
 }
 
+// vocabulary returns the words that the lessons of the edition explain, in their order.
 func (p *Plan) vocabulary() []typeset.Term {
 	var terms []typeset.Term
+	plain := map[string]string{} // letters by term
 	for _, l := range p.unit.Lessons {
 		if !p.shows(l) {
 			continue
 		}
 		for _, t := range source.BlockVocabulary.Of(l.Block) {
-			terms = append(terms, typeset.Term{Term: source.VocabularyTerm.Of(t), Meaning: source.VocabularyMeaning.Of(t), Also: source.VocabularyAlso.Of(t), Lesson: l.Title(), File: l.Page})
+			term := typeset.Term{Term: source.VocabularyTerm.Of(t), Meaning: source.VocabularyMeaning.Of(t), Also: source.VocabularyAlso.Of(t), Lesson: l.Title(), File: l.Page}
+			terms, plain[term.Term] = append(terms, term), plainLetters(term.Term)
 		}
 	}
 	slices.SortStableFunc(terms, func(a, b typeset.Term) int {
-		return cmp.Compare(plainLetters(a.Term), plainLetters(b.Term))
+		return cmp.Compare(plain[a.Term], plain[b.Term])
 	})
+	last := ""
 	for i := range terms { // two lessons may explain one word
 		terms[i].Anchor = concordance.TermAnchor + strconv.Itoa(i+1)
-		if letter := firstLetter(terms[i].Term); i == 0 || letter != firstLetter(terms[i-1].Term) {
-			terms[i].Letter = letter
+		if letter := firstLetter(plain[terms[i].Term]); i == 0 || letter != last {
+			terms[i].Letter, last = letter, letter
 		}
 	}
 	return terms
@@ -109,8 +112,8 @@ func letters(entries []typeset.Term) []typeset.Link {
 	return list
 }
 
-func firstLetter(term string) string {
-	first, _ := utf8.DecodeRuneInString(plainLetters(term))
+func firstLetter(plain string) string {
+	first, _ := utf8.DecodeRuneInString(plain)
 	return strings.ToUpper(string(first))
 }
 

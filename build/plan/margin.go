@@ -193,7 +193,7 @@ func (p *Plan) spans(l *source.Lesson) map[*ast.Heading]span {
 // ofSection writes what stands beside the beginning of a section, if its first words, or
 // the cautions with which it begins, end with the node: which of the sections for the class
 // it is, when it begins and ends, and the papers that it is on.
-func (r lessonRenderer) ofSection(n ast.Node) string {
+func (r *lessonRenderer) ofSection(n ast.Node) string {
 	if r.margin == nil || isCaution(n.NextSibling()) {
 		return ""
 	}
@@ -257,11 +257,11 @@ func (s span) told(lesson int) slot {
 
 // paragraph and item write what goldmark's own renderer writes, with the words that are
 // explained before a paragraph, and behind what an item says.
-func (r lessonRenderer) paragraph(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (r *lessonRenderer) paragraph(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	return ast.WalkContinue, write(w, entering, r.words(node)+"<p>", "</p>\n")
 }
 
-func (r lessonRenderer) item(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (r *lessonRenderer) item(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	open := "<li>"
 	if first := node.FirstChild(); first != nil && first.Kind() != ast.KindTextBlock {
 		open += "\n"

@@ -117,7 +117,10 @@ func besidePlace(n ast.Node) ast.Node {
 }
 
 // words writes the new words of a node, and those that an earlier lesson explains.
-func (r lessonRenderer) words(n ast.Node) string {
+func (r *lessonRenderer) words(n ast.Node) string {
+	if r.margin == nil {
+		return ""
+	}
 	html := ""
 	for _, word := range r.margin.terms[n] {
 		html += "<p><dfn>" + template.HTMLEscapeString(word.Label) + "</dfn> " + template.HTMLEscapeString(word.Value) + "</p>"
@@ -136,7 +139,7 @@ func (r lessonRenderer) words(n ast.Node) string {
 
 // beforeMark reports whether an answer, a caution or a note for staff follows a passage, whose
 // mark a meaning in the margin would push away from it.
-func (r lessonRenderer) beforeMark(n ast.Node) bool {
+func (r *lessonRenderer) beforeMark(n ast.Node) bool {
 	if n.Kind() == ast.KindListItem {
 		n = n.Parent()
 	}
@@ -158,7 +161,7 @@ func (p *Plan) explainedBefore(l *source.Lesson) []typeset.Link {
 		}
 	}
 	var words []typeset.Link
-	for _, t := range p.vocabulary() {
+	for _, t := range p.terms {
 		if n := numbers[t.File]; n > 0 {
 			words = append(words, typeset.Link{Title: t.Term, File: glossary.Page + "#" + t.Anchor, Number: strconv.Itoa(n)})
 		}

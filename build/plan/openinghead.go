@@ -19,7 +19,7 @@ func (d *draft) openingHead(part string) string {
 
 // openingHour says beside a part when it is read, and to staff that the class reads it; the
 // class has the hour of the lesson above.
-func (r lessonRenderer) openingHour(n *source.Opening, named bool) string {
+func (r *lessonRenderer) openingHour(n *source.Opening, named bool) string {
 	words, l := r.draft.plan.words, r.draft.plan.unit.Lessons[r.lesson]
 	said := ""
 	switch {

@@ -32,7 +32,7 @@ func imageFunc() renderer.NodeRendererFunc {
 // picture writes a picture of a lesson: a hand-drawn one in the theme's classes as part of
 // the page, another as its file. The ids of each have a prefix that no heading and no
 // other picture of the page has.
-func (r lessonRenderer) picture(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (r *lessonRenderer) picture(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	n := node.(*ast.Image)
 	lead := r.from.Picture(n)
 	if lead.Inset == nil || !entering {

@@ -1,10 +1,12 @@
 package plan
 
 import (
+	"cmp"
 	"html/template"
 	"slices"
 	"sync"
 
+	"noonbook/build/crew"
 	"noonbook/build/file"
 	"noonbook/build/form"
 	"noonbook/build/placeholder/entry"
@@ -33,6 +35,8 @@ type Plan struct {
 	lessons   []classroom.Lesson
 	words     *typeset.Words
 	templates *template.Template
+	renderer  *lessonRenderer
+	terms     []typeset.Term
 	edition   Edition
 	catalogue []entry.Entry
 	token     string
@@ -101,14 +105,10 @@ func makePlan(unit *source.Unit, words *typeset.Words, edition Edition, catalogu
 	if err != nil {
 		return nil, err
 	}
-	for _, d := range drafts {
-		page, err := d.cut()
-		if err != nil {
-			return nil, err
-		}
-		p.pages = append(p.pages, page)
-	}
-	return p, nil
+	p.pages = make([]page, len(drafts))
+	errs := make([]error, len(drafts))
+	crew.Each(len(drafts), nil, func(i int) { p.pages[i], errs[i] = drafts[i].cut() })
+	return p, cmp.Or(errs...)
 }
 
 // drafted writes out every page, cover first, and notes every ask on the way.
@@ -126,6 +126,7 @@ func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue
 		catalogue: catalogue,
 		token:     newToken(),
 	}
+	p.renderer, p.terms = newRenderer(p), p.vocabulary()
 	var drafts []*draft
 	for i, l := range unit.Lessons {
 		if !p.shows(l) {
@@ -143,17 +144,12 @@ func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue
 		drafts = append(drafts, sheets...)
 	}
 	for _, print := range p.prints {
-		d, err := p.printable(print)
-		if err != nil {
-			return nil, nil, err
-		}
-		drafts = append(drafts, d)
+		drafts = append(drafts, p.printable(print))
 	}
-	cover, err := p.cover() // it offers the prints of the lessons, which are known now
-	if err != nil {
-		return nil, nil, err
-	}
-	return p, slices.Insert(drafts, 0, cover), nil
+	drafts = slices.Insert(drafts, 0, p.cover()) // it offers the prints of the lessons, which are known now
+	errs := make([]error, len(drafts))
+	crew.Each(len(drafts), nil, func(i int) { errs[i] = drafts[i].write() })
+	return p, drafts, cmp.Or(errs...)
 }
 
 // shows reports whether the edition has the page of a lesson file.

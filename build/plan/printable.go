@@ -59,7 +59,7 @@ func (d *draft) printLink(of entry.Entry, ask, lesson int) string {
 }
 
 // printable drafts the page of sheets.
-func (p *Plan) printable(print printable) (*draft, error) {
+func (p *Plan) printable(print printable) *draft {
 	l := p.unit.Lessons[print.lesson]
 	d := &draft{plan: p, name: print.page, lesson: print.lesson}
 	title := p.words.Say(print.entry.Name + ".name")
@@ -84,7 +84,7 @@ func (p *Plan) printable(print printable) (*draft, error) {
 		})),
 	}
 	page.Resource = p.resource(d, page.Shell, l)
-	return d, d.write(page)
+	return d.of(page)
 }
 
 // numbered names a page with the number of its lesson before it.

@@ -47,12 +47,12 @@ func (p *Plan) pupilSheet(i int, asks []question) (*draft, error) {
 		}
 		body = append(body, one...)
 	}
-	return d, d.write(typeset.PupilSheet{
+	return d.of(typeset.PupilSheet{
 		Shell:  p.shell(d, l.Title(), source.BlockSummary.Of(l.Block)),
 		Lesson: typeset.Link{Title: l.Title(), File: l.Page},
 		Copies: d.copiesOf(l, classroom.PupilSheet),
 		Body:   template.HTML(body),
-	})
+	}), nil
 }
 
 // careLine is the mark of what the sheet says of the lesson's cautions to whoever carries

@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"strings"
 
-	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/ast"
 	extension "github.com/yuin/goldmark/extension/ast"
 	"github.com/yuin/goldmark/renderer"
@@ -27,30 +26,44 @@ type manner struct {
 	margin   *marginal        // what stands beside the text, nil for nothing
 }
 
-// lessonRenderer writes our nodes; everything else is goldmark's.
+// A lessonRenderer writes our nodes; everything else is goldmark's. It serves all pages of a
+// plan, a part of a lesson at a time.
 type lessonRenderer struct {
-	manner
-	draft   *draft
-	lesson  int
-	from    *source.Lesson
+	all     renderer.Renderer
+	out     *bufio.Writer
+	tables  tableRenderer
 	edition Edition
+
+	manner // of the part at hand, as all below
+	draft  *draft
+	lesson int
+	from   *source.Lesson
+}
+
+func newRenderer(p *Plan) *lessonRenderer {
+	r := &lessonRenderer{out: bufio.NewWriter(nil), tables: tableRenderer{words: p.words}, edition: p.edition}
+	r.all = renderer.NewRenderer(renderer.WithNodeRenderers(
+		util.Prioritized(html.NewRenderer(), 1000),
+		util.Prioritized(r, 100),
+		util.Prioritized(&r.tables, 100),
+	))
+	return r
 }
 
 // render writes the tree, or a part of it, as HTML with marks.
 func (d *draft) render(l *source.Lesson, lesson int, root ast.Node, m manner) ([]byte, error) {
-	md := goldmark.New(goldmark.WithRenderer(renderer.NewRenderer(renderer.WithNodeRenderers(
-		util.Prioritized(html.NewRenderer(), 1000),
-		util.Prioritized(lessonRenderer{m, d, lesson, l, d.plan.edition}, 100),
-		util.Prioritized(&tableRenderer{words: d.plan.words, clock: d.clockColumn(l, m.minutes)}, 100),
-	))))
+	r := d.plan.renderer
+	r.manner, r.draft, r.lesson, r.from = m, d, lesson, l
+	r.tables.clock = d.clockColumn(l, m.minutes)
 	var out bytes.Buffer
-	if err := md.Renderer().Render(&out, l.Source, root); err != nil {
+	r.out.Reset(&out)
+	if err := r.all.Render(r.out, l.Source, root); err != nil {
 		return nil, fmt.Errorf("rendering %s: %w", l.File, err)
 	}
 	return out.Bytes(), nil
 }
 
-func (r lessonRenderer) RegisterFuncs(register renderer.NodeRendererFuncRegisterer) {
+func (r *lessonRenderer) RegisterFuncs(register renderer.NodeRendererFuncRegisterer) {
 	register.Register(source.KindBlock(), r.block)
 	register.Register(source.KindInline(), r.inline)
 	register.Register(source.KindAside(), r.aside)
@@ -60,10 +73,8 @@ func (r lessonRenderer) RegisterFuncs(register renderer.NodeRendererFuncRegister
 	register.Register(ast.KindLink, r.link)
 	register.Register(ast.KindImage, r.picture)
 	register.Register(extension.KindTaskCheckBox, r.box)
-	if r.margin != nil {
-		register.Register(ast.KindParagraph, r.paragraph)
-		register.Register(ast.KindListItem, r.item)
-	}
+	register.Register(ast.KindParagraph, r.paragraph)
+	register.Register(ast.KindListItem, r.item)
 }
 
 // unsettled refuses to write what stands at some schools only before it is known
@@ -74,7 +85,7 @@ func unsettled(util.BufWriter, []byte, ast.Node, bool) (ast.WalkStatus, error) {
 
 // box writes [ ] at the head of an item of a list as a box to tick, and [x] as one
 // that is ticked.
-func (r lessonRenderer) box(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (r *lessonRenderer) box(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	sign := "☐ "
 	if node.(*extension.TaskCheckBox).IsChecked {
 		sign = "☑ "
@@ -82,17 +93,17 @@ func (r lessonRenderer) box(w util.BufWriter, _ []byte, node ast.Node, entering 
 	return ast.WalkContinue, write(w, entering, sign, "")
 }
 
-func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (r *lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	if !entering {
 		return ast.WalkContinue, nil
 	}
 	n := node.(*source.Block)
 	number := r.draft.plan.ask(n.Ask, r.lesson)
 	r.draft.plan.asks[number].block = true
-	entry, name, sources := n.Entry, n.Entry.Name, n.Entry.Sources
+	entry, name, sources, gathered := n.Entry, n.Entry.Name, n.Entry.Sources, r.gathered
 	mark := r.draft.mark(func(dst []byte, s *pressing) []byte {
 		result, cited := s.results[number], sources
-		if r.gathered {
+		if gathered {
 			result, cited = brief(entry, result), nil
 		}
 		result.Cautions = s.untold(result.Cautions)
@@ -109,7 +120,7 @@ func (r lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, enterin
 	return ast.WalkSkipChildren, write(w, true, `<figure class="`+class+`">`+mark+"</figure>\n"+print, "")
 }
 
-func (r lessonRenderer) inline(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (r *lessonRenderer) inline(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	if !entering {
 		return ast.WalkContinue, nil
 	}
@@ -130,7 +141,7 @@ func (d *draft) factOf(number int, fact string) string {
 	})
 }
 
-func (r lessonRenderer) aside(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (r *lessonRenderer) aside(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	n := node.(*source.Aside)
 	switch {
 	case n.Word == source.Caution && n.FirstChild() != nil:
@@ -162,7 +173,7 @@ func (r lessonRenderer) aside(w util.BufWriter, _ []byte, node ast.Node, enterin
 func (p *Plan) hides(n ast.Node) bool { return p.edition == Class && source.Private(n) }
 
 // opening writes a part of the lesson with its name, and for staff whose it is.
-func (r lessonRenderer) opening(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (r *lessonRenderer) opening(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	n := node.(*source.Opening)
 	if r.draft.plan.hides(n) {
 		return ast.WalkSkipChildren, nil
@@ -189,7 +200,7 @@ func (r lessonRenderer) opening(w util.BufWriter, _ []byte, node ast.Node, enter
 }
 
 // labelled opens a section with what it is at its side.
-func (r lessonRenderer) labelled(n *source.Aside) string {
+func (r *lessonRenderer) labelled(n *source.Aside) string {
 	return `<section class="` + n.Word + `"><p class="side-label">` + r.draft.plan.words.Say("page."+n.Word) + `</p>`
 }
 
@@ -198,7 +209,7 @@ func ruled(lines int) string {
 }
 
 // link writes a link. One within the lesson leads back to it from other pages.
-func (r lessonRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (r *lessonRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	n := node.(*ast.Link)
 	to := r.from.Link(n)
 	if to.Nowhere {
@@ -224,7 +235,7 @@ func (r lessonRenderer) link(w util.BufWriter, _ []byte, node ast.Node, entering
 	return ast.WalkContinue, write(w, entering, open+">", "</a>")
 }
 
-func (r lessonRenderer) heading(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (r *lessonRenderer) heading(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	n := node.(*ast.Heading)
 	shift := r.shift
 	if _, ok := n.Parent().(*source.Opening); ok && !r.gathered {

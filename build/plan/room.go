@@ -41,12 +41,12 @@ func (p *Plan) room(i int) (*draft, error) {
 		body = append(body, one...)
 	}
 	p.repeats += len(p.asks) - before // the lesson's page has them all
-	return d, d.write(typeset.Room{
+	return d.of(typeset.Room{
 		Shell:  p.shell(d, l.Title(), source.BlockSummary.Of(l.Block)),
 		Lesson: typeset.Link{Title: l.Title(), File: l.Page},
 		Number: fmt.Sprint(l.Number),
 		Body:   template.HTML(body),
-	})
+	}), nil
 }
 
 func openView(dst []byte, kind string) []byte {

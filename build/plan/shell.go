@@ -74,7 +74,7 @@ func (p *Plan) lesson(i int) (*draft, error) {
 	if err != nil {
 		return nil, err
 	}
-	return d, d.write(whole)
+	return d.of(whole), nil
 }
 
 // openings names the parts of a lesson that the edition has, for the map of its page.

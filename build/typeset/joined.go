@@ -128,11 +128,16 @@ const markLetters = 28
 
 // endsInMark reports whether a text ends where a value will stand: what follows can be its
 // unit.
-
 func endsInMark(s string) bool {
-	digits := strings.TrimSuffix(s, "z")
-	letters := strings.TrimRight(digits, "0123456789")
-	return len(digits) < len(s) && len(letters) < len(digits) && len(letters) >= markLetters && lower(letters[len(letters)-markLetters:])
+	digits, ok := strings.CutSuffix(s, "z")
+	if !ok {
+		return false
+	}
+	letters := digits
+	for len(letters) > 0 && isDigit(letters[len(letters)-1]) {
+		letters = letters[:len(letters)-1]
+	}
+	return len(letters) < len(digits) && len(letters) >= markLetters && lower(letters[len(letters)-markLetters:])
 }
 
 func lower(s string) bool {
