@@ -91,7 +91,8 @@ func mayHide(text []byte) bool {
 func minified(markup []byte) ([]byte, error) {
 	page := html.Minifier{KeepDocumentTags: true, KeepEndTags: true, KeepQuotes: true}
 	var small bytes.Buffer
-	err := page.Minify(minify.New(), &small, bytes.NewReader(markup), nil)
+	small.Grow(len(markup))
+	err := page.Minify(minify.New(), &small, bytes.NewBuffer(bytes.Clone(markup)), nil) // which it changes
 	return small.Bytes(), err
 }
 

@@ -1,7 +1,6 @@
 package source
 
 import (
-	"fmt"
 	"maps"
 	"slices"
 	"strconv"
@@ -57,9 +56,13 @@ func (l *Lesson) Section(anchor string) (s Section, found bool) {
 	_ = ast.Walk(l.Tree, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		h, ok := n.(*ast.Heading)
 		if !ok || !entering {
+			if first := n.FirstChild(); first != nil && first.Type() == ast.TypeInline {
+				return ast.WalkSkipChildren, nil // no heading is within text
+			}
 			return ast.WalkContinue, nil
 		}
-		if id, _ := h.AttributeString("id"); fmt.Sprintf("%s", id) != anchor {
+		id, _ := h.AttributeString("id")
+		if name, ok := id.([]byte); !ok || string(name) != anchor {
 			return ast.WalkSkipChildren, nil
 		}
 		s, found = Section{Heading: h}, true

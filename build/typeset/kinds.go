@@ -55,7 +55,9 @@ func Kinds() []Kind {
 // Templates returns the templates of all pages, with the words of the language in
 // reach as {{word "key"}}, and {{word "key" "x"}} for a line with a gap. {{sample text}}
 // marks what the text quotes from a file.
-func Templates(w *Words) (*template.Template, error) {
+func Templates(w *Words) (*template.Template, error) { return w.pages() }
+
+func parsePages(w *Words) (*template.Template, error) {
 	return template.New("theme").
 		Funcs(template.FuncMap{"word": func(key string, with ...string) string {
 			values := make([]say.Value, len(with))

@@ -37,7 +37,7 @@ func (w *Words) In(m Manner) *Words {
 			other.lines[of] = l
 		}
 	}
-	return &other
+	return other.withPages()
 }
 
 // clock writes a time of day.

@@ -2,6 +2,7 @@ package typeset
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 	"unicode/utf8"
 )
@@ -58,13 +59,13 @@ func (w *Words) TypesetMarkup(markup []byte) []byte {
 			end = len(markup)
 		}
 		name := tagName(markup[:end])
-		if verbatim[name] && markup[1] != '/' {
+		if len(name) > 0 && markup[1] != '/' && verbatim[string(name)] {
 			end = len(markup)
-			if closed := bytes.Index(markup, []byte("</"+name+">")); closed >= 0 {
+			if closed := bytes.Index(markup, slices.Concat([]byte("</"), name, []byte(">"))); closed >= 0 {
 				end = closed + len(name) + len("</>")
 			}
 		}
-		like, inline := inlines[name]
+		like, inline := inlines[string(name)]
 		if !inline && len(tags)+len(text) > 0 {
 			flush()
 		}
@@ -101,13 +102,13 @@ var inlines = map[string]string{
 }
 
 // tagName returns the name of the element that a tag opens or closes.
-func tagName(tag []byte) string {
+func tagName(tag []byte) []byte {
 	name := bytes.TrimPrefix(bytes.TrimPrefix(tag, []byte("<")), []byte("/"))
 	end := 0
 	for end < len(name) && (letter(name[end]) || name[end] >= '0' && name[end] <= '9') {
 		end++
 	}
-	return string(name[:end])
+	return name[:end]
 }
 
 // straight writes the quotes of HTML text as themselves: goldmark and the templates
@@ -203,7 +204,7 @@ func (t *setter) at(s string, i int) (set string, width int) {
 func (t *setter) space(before, after string, width int) (string, int) {
 	next, _ := utf8.DecodeRuneInString(after)
 	switch {
-	case before == "" || after == "":
+	case before == "" || after == "" || betweenWords(before[len(before)-1], after[0]):
 	case t.french && (strings.ContainsRune(";:?!%»", next) || strings.HasSuffix(before, "«")):
 		return narrow, width
 	case group(before, after):
@@ -212,6 +213,12 @@ func (t *setter) space(before, after string, width int) (string, int) {
 		return hard, width
 	}
 	return "", 0
+}
+
+// betweenWords reports whether what is between two bytes is between two words, as it mostly
+// is, and so may break. A mark of build/plan ends in z, and in r what French writes for 1.
+func betweenWords(before, after byte) bool {
+	return 'a' <= before && before <= 'z' && before != 'z' && before != 'r' && 'a' <= after|0x20 && after|0x20 <= 'z'
 }
 
 // letter reports whether a byte belongs to a word: a letter of ASCII, or a part

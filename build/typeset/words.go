@@ -2,11 +2,13 @@ package typeset
 
 import (
 	"fmt"
+	"html/template"
 	"io/fs"
 	"maps"
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"time"
 
 	"github.com/BurntSushi/toml"
@@ -22,6 +24,7 @@ type Words struct {
 	explained map[string]string
 	customary bool
 	manner    Manner
+	pages     func() (*template.Template, error)
 }
 
 // Languages returns the codes of the languages that have a words file, sorted.
@@ -37,9 +40,38 @@ func Languages() []string {
 	return codes
 }
 
-// Language loads the words of a language. With customary set, lengths are
-// written in feet and inches.
+// languages reads the words of each language when it is first asked for.
+var languages = sync.OnceValue(func() map[string]func() (*Words, error) {
+	read := map[string]func() (*Words, error){}
+	for _, code := range Languages() {
+		read[code] = sync.OnceValues(func() (*Words, error) { return readWords(code) })
+	}
+	return read
+})
+
+// Language returns the words of a language, which are only read from then on. With
+// customary set, lengths are written in feet and inches.
 func Language(code string, customary bool) (*Words, error) {
+	read, ok := languages()[code]
+	if !ok {
+		return nil, fmt.Errorf("no words for language %q", code)
+	}
+	w, err := read()
+	if err != nil {
+		return nil, err
+	}
+	other := *w
+	other.customary = customary
+	return other.withPages(), nil
+}
+
+// withPages has the templates of all pages made once, when the first page is written.
+func (w *Words) withPages() *Words {
+	w.pages = sync.OnceValues(func() (*template.Template, error) { return parsePages(w) })
+	return w
+}
+
+func readWords(code string) (*Words, error) {
 	src, err := fs.ReadFile(theme.Files(), "words/"+code+".toml")
 	if err != nil {
 		return nil, fmt.Errorf("no words for language %q: %w", code, err)
@@ -52,7 +84,7 @@ func Language(code string, customary bool) (*Words, error) {
 	if err != nil {
 		return nil, err
 	}
-	w := &Words{Code: code, lines: map[string]line{}, explained: explained, customary: customary}
+	w := &Words{Code: code, lines: map[string]line{}, explained: explained}
 	if err := w.collect("", tree); err != nil {
 		return nil, fmt.Errorf("words of language %q: %w", code, err)
 	}
