@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"time"
 
+	"noonbook/build/crew"
 	"noonbook/build/file"
 	"noonbook/build/output"
 	"noonbook/build/placeholder"
@@ -77,19 +78,22 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	if *staff {
 		editions = append(editions, plan.Staff)
 	}
-	var pressings [][]file.File
-	blocks, known := 0, &entry.Known{}
-	for _, edition := range editions {
-		files, asks, found, err := pressed(unit, edition, known, watch)
-		if err != nil {
-			return err
+	var known entry.Known
+	var blocks [2]int
+	var pressings [2][]file.File
+	var found [2]problem.List
+	var failed [2]error
+	crew.Each(len(editions), nil, func(i int) {
+		pressings[i], blocks[i], found[i], failed[i] = pressed(unit, editions[i], &known, watch)
+	})
+	for i := range editions {
+		if failed[i] != nil {
+			return failed[i]
 		}
-		problems = append(problems, found...)
-		if len(files) == 0 && problems.Faults() == 0 { // an empty handbook must never take the place of a whole one
+		problems = append(problems, found[i]...)
+		if len(pressings[i]) == 0 && problems.Faults() == 0 { // an empty handbook must never take the place of a whole one
 			return errors.New("laying out the handbook: the settings lack what it needs, and no problem was found")
 		}
-		pressings = append(pressings, files)
-		blocks = asks
 	}
 	problems = problems.Sorted()
 	if problems.Faults() > 0 {
@@ -122,7 +126,7 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	}
 	tellGone(out, unit)
 	fmt.Fprintf(out, "%s, %s, %s, %.0f kB in %.0f ms: open %s\n",
-		counted(pages, "page"), counted(blocks, "computed value"), counted(len(problems), "warning"),
+		counted(pages, "page"), counted(blocks[len(editions)-1], "computed value"), counted(len(problems), "warning"),
 		float64(bytes)/1e3, float64(time.Since(begin).Microseconds())/1e3, filepath.Join(*target, "index.html"))
 	return nil
 }

@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 	"strings"
+	"sync"
 	"time"
 	"unicode/utf8"
 )
@@ -17,8 +18,9 @@ const (
 
 // A progress is one line of a terminal that says what a slow job is doing. The
 // next message takes its place, and nothing of it is left in the end. In a pipe
-// it says nothing.
+// it says nothing. Editions that are made side by side share it.
 type progress struct {
+	lock  sync.Mutex
 	out   io.Writer // nil where nobody watches
 	now   func() time.Time
 	begin time.Time
@@ -43,6 +45,8 @@ func (p *progress) step(what string, done, of int) {
 }
 
 func (p *progress) say(line string) {
+	p.lock.Lock()
+	defer p.lock.Unlock()
 	now := p.now()
 	if p.out == nil || now.Sub(p.begin) < slow || now.Sub(p.last) < refresh {
 		return
@@ -55,6 +59,8 @@ func (p *progress) say(line string) {
 
 // end takes the line away.
 func (p *progress) end() {
+	p.lock.Lock()
+	defer p.lock.Unlock()
 	if p.shown > 0 {
 		fmt.Fprint(p.out, "\r", strings.Repeat(" ", p.shown), "\r")
 		p.shown = 0
