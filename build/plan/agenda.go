@@ -60,7 +60,7 @@ func (p *Plan) lessonEvents(s *pressing) []encode.Event {
 			add(encode.Event{UID: s.uid("reserve", stem), Summary: s.words.Say("agenda.reserve", title), Description: s.words.Say("agenda.reserve_about"), Tentative: true},
 				append([]classroom.Slot{r.Slot}, r.More...))
 		case classroom.InExchange:
-			other := say.Text(p.lessons[r.With-1].Title)
+			other := say.Text(p.course.Lessons[r.With-1].Title)
 			add(encode.Event{UID: s.uid("reserve", stem), Summary: s.words.Say("agenda.reserve", title), Description: s.words.Say("agenda.exchange", other), Tentative: true},
 				append([]classroom.Slot{r.Slot}, r.More...))
 		}

@@ -38,7 +38,7 @@ lesson_times = ["10:00-10:45"]
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	p := &Plan{unit: unit, lessons: unit.Taught(), words: english(t)}
+	p := &Plan{unit: unit, course: unit.Course(), words: english(t)}
 	calendar, problems := p.calendar(unit.Settings)
 	days := calendar.Held
 	var got []string

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"noonbook/build/form"
-	"noonbook/build/placeholder/entry"
 	"noonbook/build/problem"
 	"noonbook/build/source"
 	"noonbook/compute/classroom"
@@ -14,8 +13,7 @@ import (
 // dated arranges the lessons of the unit, with a date for each that names its day, and
 // reports the names that are none at this school.
 func (p *Plan) dated(settings form.Values) ([]classroom.Lesson, classroom.Calendar, problem.List) {
-	course := p.course()
-	lessons, calendar, faults := course.Arrange(settings)
+	lessons, calendar, faults := p.course.Arrange(settings)
 	var problems problem.List
 	taught := p.taught()
 	for i := range taught {
@@ -24,13 +22,6 @@ func (p *Plan) dated(settings form.Values) ([]classroom.Lesson, classroom.Calend
 		}
 	}
 	return lessons, calendar, problems
-}
-
-// course is the unit's, with the lessons as the plan has them.
-func (p *Plan) course() entry.Course {
-	course := p.unit.Course()
-	course.Lessons = p.lessons
-	return course
 }
 
 // dateWritten is the date of a lesson with the name that its author gave it.

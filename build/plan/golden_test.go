@@ -127,7 +127,7 @@ func gives(t *testing.T, files fstest.MapFS, what string) []byte {
 		return []byte(problems.Error() + "\n")
 	}
 	if what == "problems" {
-		_, more := (&Plan{unit: unit, lessons: unit.Taught(), words: english(t)}).calendar(unit.Settings)
+		_, more := (&Plan{unit: unit, course: unit.Course(), words: english(t)}).calendar(unit.Settings)
 		problems = append(problems, more...)
 		return []byte(problems.Sorted().Error() + "\n")
 	}

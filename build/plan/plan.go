@@ -32,7 +32,7 @@ type Plan struct {
 	Progress func(done, of int)
 
 	unit      *source.Unit
-	lessons   []classroom.Lesson
+	course    entry.Course // of the unit
 	words     *typeset.Words
 	templates *template.Template
 	renderer  *lessonRenderer
@@ -41,9 +41,12 @@ type Plan struct {
 	catalogue []entry.Entry
 	token     string
 	asks      []ask
-	repeats   int // of these, what only repeats another
+	firsts    []int          // asks, one of each mark (Entry.Mark)
+	marks     map[string]int // their number among the firsts
+	repeats   int            // of the asks, what only repeats another
 	prints    []printable
 	pages     []page
+	shared    *entry.Shared // by the schools that Press is asked for
 
 	settlements *settlements // of a unit that is conditional, whose pages are planned for each school
 }
@@ -52,6 +55,7 @@ type Plan struct {
 type ask struct {
 	source.Ask
 	lesson int  // whose date stands in for a missing one
+	first  int  // the one of its mark, in Plan.firsts
 	block  bool // its tables are shown
 }
 
@@ -95,7 +99,7 @@ func (s *pressing) onPage() *pressing {
 // some schools are planned when the first of each kind of school is pressed.
 func Make(unit *source.Unit, words *typeset.Words, edition Edition, catalogue []entry.Entry) (*Plan, error) {
 	if unit.Conditional() {
-		return &Plan{unit: unit, words: words, edition: edition, catalogue: catalogue, settlements: newSettlements()}, nil
+		return &Plan{unit: unit, words: words, edition: edition, catalogue: catalogue, shared: &entry.Shared{}, settlements: newSettlements()}, nil
 	}
 	return makePlan(unit, words, edition, catalogue)
 }
@@ -119,12 +123,14 @@ func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue
 	}
 	p := &Plan{
 		unit:      unit,
-		lessons:   unit.Taught(),
+		course:    unit.Course(),
 		words:     words,
 		templates: templates,
 		edition:   edition,
 		catalogue: catalogue,
 		token:     newToken(),
+		marks:     map[string]int{},
+		shared:    &entry.Shared{},
 	}
 	p.renderer, p.terms = newRenderer(p), p.vocabulary()
 	var drafts []*draft
@@ -159,7 +165,13 @@ func (p *Plan) shows(l *source.Lesson) bool {
 
 // ask notes a use of a placeholder and returns its number.
 func (p *Plan) ask(a source.Ask, lesson int) int {
-	p.asks = append(p.asks, ask{Ask: a, lesson: lesson})
+	mark := a.Entry.Mark(a.Given, lesson)
+	first, known := p.marks[mark]
+	if !known {
+		first = len(p.firsts)
+		p.firsts, p.marks[mark] = append(p.firsts, len(p.asks)), first
+	}
+	p.asks = append(p.asks, ask{Ask: a, lesson: lesson, first: first})
 	return len(p.asks) - 1
 }
 

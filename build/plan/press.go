@@ -22,7 +22,7 @@ import (
 // settings lack something that has no default, which source reports; warnings come
 // with the files.
 func (p *Plan) Press(settings form.Values) ([]file.File, problem.List) {
-	return p.PressKnowing(settings, &entry.Known{})
+	return p.PressKnowing(settings, p.shared.Known())
 }
 
 // PressKnowing is Press that does not evaluate again what is known, and knows more then.
@@ -110,23 +110,24 @@ func (p *Plan) reckon(settings form.Values, known *entry.Known) (*pressing, prob
 		settings: settings,
 		keys:     school.Settings(),
 		term:     school.Term(settings),
-		course:   p.course(),
+		course:   p.course,
 		lessons:  p.withSheets(settings, lessons),
 		calendar: calendar,
 		groups:   groupsOf(settings),
 		results:  make([]result.Result, len(p.asks)),
 	}
 	s.held = markOf(s.lessons, s.calendar)
-	evaluations, errs := make([]*entry.Evaluated, len(p.asks)), make([]error, len(p.asks))
-	crew.Each(len(p.asks), p.Progress, func(i int) {
-		evaluations[i], errs[i] = p.evaluate(p.asks[i].Ask, p.asks[i].lesson, s, known)
+	evaluations, errs := make([]*entry.Evaluated, len(p.firsts)), make([]error, len(p.firsts))
+	crew.Each(len(p.firsts), p.Progress, func(i int) {
+		a := &p.asks[p.firsts[i]]
+		evaluations[i], errs[i] = p.evaluate(a.Ask, a.lesson, s, known)
 	})
 	warned := map[*entry.Evaluated]bool{}
 	for i, a := range p.asks {
-		if err := errs[i]; err != nil && !errors.Is(err, entry.ErrNoDay) { // what is wrong with a day was reported
+		if err := errs[a.first]; err != nil && !errors.Is(err, entry.ErrNoDay) { // what is wrong with a day was reported
 			problems.Add(a.At, "%s: %v", a.Entry.Name, err)
 		}
-		e := evaluations[i]
+		e := evaluations[a.first]
 		if e == nil {
 			continue
 		}

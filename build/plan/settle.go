@@ -13,7 +13,6 @@ import (
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/build/source"
-	"noonbook/compute/classroom"
 )
 
 // Text that stands only where it is true: the conditions of a unit are answered for a
@@ -154,8 +153,8 @@ func (p *Plan) answers(settings form.Values, known *entry.Known) (source.Answers
 	if problems.Faults() > 0 {
 		return answers, problems, nil
 	}
-	plan := &Plan{unit: standing, lessons: standing.Taught(), words: p.words, catalogue: p.catalogue}
-	s := &pressing{settings: settings, keys: open.keys, course: plan.course(), groups: groupsOf(settings)}
+	plan := &Plan{unit: standing, course: standing.Course(), words: p.words, catalogue: p.catalogue}
+	s := &pressing{settings: settings, keys: open.keys, course: plan.course, groups: groupsOf(settings)}
 	s.lessons, s.calendar, _ = s.course.Arrange(settings) // what is wrong with a day is reported by the plan of what stands
 	s.held = markOf(s.lessons, s.calendar)
 	for i, l := range standing.Lessons {
@@ -195,15 +194,13 @@ func (p *Plan) evaluate(a source.Ask, lesson int, s *pressing, known *entry.Know
 		return nil, err
 	}
 	values := a.Entry.Complete(s.settings, given, p.dayOf(lesson, s))
-	told, held := values, ""
-	if a.Entry.Lessons {
-		number := p.unit.Lessons[lesson].Number
-		lessons, calendar, mark := p.calendarFor(s, given, values)
-		told, held = a.Entry.WithLessons(values, nil, classroom.Calendar{}, number), mark
-		values = a.Entry.WithLessons(values, lessons, calendar, number)
-	}
 	if !ready(a.Entry, values, s.keys) {
 		return nil, nil
 	}
-	return known.Evaluated(fmt.Sprint(a.Entry.Name, told, held), a.Entry, values) // maps print sorted by key
+	mark := ""
+	if a.Entry.Lessons {
+		lessons, calendar, held := p.calendarFor(s, given, values)
+		values, mark = a.Entry.WithLessons(values, lessons, calendar, p.unit.Lessons[lesson].Number), held
+	}
+	return known.Evaluated(a.Entry.Key(values, mark), a.Entry, values)
 }

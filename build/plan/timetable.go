@@ -11,7 +11,7 @@ import (
 func (p *Plan) offTimes(problems *problem.List, term classroom.Term, calendar classroom.Calendar) {
 	taught := p.taught()
 	for i, h := range calendar.Held {
-		if p.lessons[i].Date.IsZero() || !h.Placed || !term.Holds(h.Date) {
+		if p.course.Lessons[i].Date.IsZero() || !h.Placed || !term.Holds(h.Date) {
 			continue
 		}
 		until, half := term.Until[h.Date]

@@ -73,7 +73,7 @@ func TestDatesOffTheTimetable(t *testing.T) {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	p := &Plan{unit: unit, lessons: unit.Taught(), words: english(t)}
+	p := &Plan{unit: unit, course: unit.Course(), words: english(t)}
 	calendar, problems := p.calendar(unit.Settings)
 	var got []string
 	for _, one := range problems {

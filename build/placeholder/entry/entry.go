@@ -1,6 +1,7 @@
 package entry
 
 import (
+	"fmt"
 	"slices"
 
 	"noonbook/build/form"
@@ -135,13 +136,23 @@ func (e Entry) Complete(settings, given form.Values, day place.Date) form.Values
 			full[key.Name()] = settings[key.Name()]
 		}
 	}
-	if e.Arguments.Takes(Date) && !Date.In(full) {
-		full = full.With(Date.Is(day))
-	}
-	if e.Arguments.Takes(CountedFrom) && !CountedFrom.In(full) {
-		full = full.With(CountedFrom.Is(day))
+	for _, key := range []form.Key[place.Date]{Date, CountedFrom} {
+		if e.Arguments.Takes(key) && !key.In(full) {
+			full[key.Name()] = day
+		}
 	}
 	return full
+}
+
+// Mark tells uses of the entry apart before a school is known: two with one mark have the
+// same values at every school. The number of its page, lesson, counts only where the
+// use leaves open what depends on it.
+func (e Entry) Mark(given form.Values, lesson int) string {
+	open := func(key form.AnyKey) bool { return e.Arguments.Takes(key) && !key.In(given) }
+	if !open(Date) && !open(CountedFrom) && !open(Lesson) && len(given.Days()) == 0 {
+		lesson = -1
+	}
+	return string(given.Append(fmt.Append(nil, e.Name, " ", lesson, " ")))
 }
 
 // OnDate is the argument of everything that depends on a day.

@@ -2,6 +2,7 @@ package entry
 
 import (
 	"fmt"
+	"maps"
 
 	"noonbook/build/form"
 	"noonbook/compute/classroom"
@@ -34,6 +35,17 @@ func (e Entry) WithLessons(values form.Values, lessons []classroom.Lesson, calen
 		full = full.With(Lesson.Is(number))
 	}
 	return full
+}
+
+// Key stands for an evaluation with these values: two with one key have equal values. For
+// the lessons and the calendar among them, which take long to write, stands their mark.
+func (e Entry) Key(values form.Values, mark string) string {
+	if e.Lessons {
+		values = maps.Clone(values)
+		delete(values, lessonsKey)
+		delete(values, calendarKey)
+	}
+	return string(values.Append([]byte(e.Name + " " + mark + " ")))
 }
 
 // Lessons returns the lessons of the unit, in its order.
