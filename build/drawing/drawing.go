@@ -36,24 +36,30 @@ const (
 )
 
 // A Shape is one mark of a drawing: a path through two or more points, a disc
-// round one point, or a label at one point.
+// round one point, or a label at one point. Most are lines and discs, of which a map of
+// the stars has hundreds; so what labels alone have stands apart.
 type Shape struct {
-	Role    string
-	Points  []Point
-	Closed  bool      // the path returns to its first point and encloses an area
-	Radius  float64   // mm; of a disc
-	Text    say.Value // of a label
-	Anchor  Anchor    // of a label
-	Turn    float64   // degrees clockwise; of a label about its point
-	Wide    float64   // mm; a label with Wide set is broken into lines no wider, Leading apart
-	Leading float64   // mm; from line to line
-	Most    int       // lines, if not 0; a text that is cut off ends in …
-	After   bool      // a label with Wide set begins below the lines of the one before it
-	Floor   float64   // mm, if not 0; lines of a label with Wide set end above it
-	Href    string    // the page that the shape leads to
+	Role     string
+	Points   []Point
+	Closed   bool    // the path returns to its first point and encloses an area
+	Radius   float64 // mm; of a disc
+	Anchor   Anchor  // of a label
+	Href     string  // the page that the shape leads to
+	*Writing         // of a label; nil for all else
+}
+
+// A Writing is what a label says, and how and where.
+type Writing struct {
+	Text    say.Value
+	Turn    float64 // degrees clockwise, about its point
+	Wide    float64 // mm; a label with Wide set is broken into lines no wider, Leading apart
+	Leading float64 // mm; from line to line
+	Most    int     // lines, if not 0; a text that is cut off ends in …
+	After   bool    // a label with Wide set begins below the lines of the one before it
+	Floor   float64 // mm, if not 0; lines of a label with Wide set end above it
 
 	Places []Place // of a label that has a choice; see Offer
-	Rank   int     // of a label: Keep, or how soon it is left out where there is no room
+	Rank   int     // Keep, or how soon the label is left out where there is no room
 	Within Round   // where a label that has a choice stays, if the radius is not 0
 }
 
@@ -82,7 +88,7 @@ func (d *Drawing) Link(mark int, href string) {
 
 // Label writes a value with its anchor at the point.
 func (d *Drawing) Label(role string, at Point, anchor Anchor, text say.Value) {
-	d.Shapes = append(d.Shapes, Shape{Role: role, Points: []Point{at}, Text: text, Anchor: anchor})
+	d.Shapes = append(d.Shapes, Shape{Role: role, Points: []Point{at}, Anchor: anchor, Writing: &Writing{Text: text}})
 }
 
 // Turned writes a label that is turned about its middle, in degrees clockwise.
@@ -95,6 +101,6 @@ func (d *Drawing) Turned(role string, at Point, clockwise float64, text say.Valu
 // point is the left end of the first line. How many lines that makes depends on
 // the language: leave room, or set Most, After or Floor of the shape that it returns.
 func (d *Drawing) Paragraph(role string, at Point, wide, leading float64, text say.Value) *Shape {
-	d.Shapes = append(d.Shapes, Shape{Role: role, Points: []Point{at}, Text: text, Anchor: Start, Wide: wide, Leading: leading})
+	d.Shapes = append(d.Shapes, Shape{Role: role, Points: []Point{at}, Anchor: Start, Writing: &Writing{Text: text, Wide: wide, Leading: leading}})
 	return &d.Shapes[len(d.Shapes)-1]
 }

@@ -14,11 +14,11 @@ type Place struct {
 	At     Point
 	Anchor Anchor
 	Sits   Sits
-	Lift   float64   // upward from At, in sizes of the letters, so that rows of labels grow with them
-	Wide   float64   // mm; where it is set the label is broken into lines no wider
-	Fits   float64   // mm; where it is set the label stands here only if it is no wider
-	Leader []Point   // a line from the thing to the label, drawn with it where the label stands here; its end is lifted with the label
-	Text   say.Value // a shorter one for this place; none where it is the zero Value
+	Lift   float64    // upward from At, in sizes of the letters, so that rows of labels grow with them
+	Wide   float64    // mm; where it is set the label is broken into lines no wider
+	Fits   float64    // mm; where it is set the label stands here only if it is no wider
+	Leader []Point    // a line from the thing to the label, drawn with it where the label stands here; its end is lifted with the label
+	Text   *say.Value // a shorter one for this place, or nil
 }
 
 // Sits says what of a label is at the height of its point.
@@ -42,7 +42,7 @@ type Round struct {
 
 // Saying is the place with a shorter text.
 func (p Place) Saying(text say.Value) Place {
-	p.Text = text
+	p.Text = &text
 	return p
 }
 
@@ -52,7 +52,10 @@ func (d *Drawing) Offer(role string, rank int, text say.Value, places ...Place) 
 	if len(places) == 0 {
 		return
 	}
-	d.Shapes = append(d.Shapes, Shape{Role: role, Points: []Point{places[0].At}, Anchor: places[0].Anchor, Text: text, Places: places, Rank: rank})
+	d.Shapes = append(d.Shapes, Shape{
+		Role: role, Points: []Point{places[0].At}, Anchor: places[0].Anchor,
+		Writing: &Writing{Text: text, Places: places, Rank: rank},
+	})
 }
 
 // Within keeps the label that was drawn last inside a circle.
@@ -80,25 +83,37 @@ func Beside(at Point, gap float64) []Place {
 // Over returns places at and round a point that a label may cover, such as the middle of
 // a figure.
 func Over(at Point) []Place {
-	places := []Place{{At: at, Anchor: Middle, Sits: Centred}}
-	for _, r := range []float64{3, 5, 7, 9} {
-		for _, way := range [...]Point{{0, 1}, {0, -1}, {1, 0}, {-1, 0}, {0.8, 0.7}, {-0.8, 0.7}, {0.8, -0.7}, {-0.8, -0.7}} {
+	places := make([]Place, 1, 1+len(overRadii)*len(overWays))
+	places[0] = Place{At: at, Anchor: Middle, Sits: Centred}
+	for _, r := range overRadii {
+		for _, way := range overWays {
 			places = append(places, Place{At: Point{at.X + r*way.X, at.Y + r*way.Y}, Anchor: Middle, Sits: Centred})
 		}
 	}
 	return places
 }
 
+var (
+	overRadii = [...]float64{3, 5, 7, 9}
+	overWays  = [...]Point{{0, 1}, {0, -1}, {1, 0}, {-1, 0}, {0.8, 0.7}, {-0.8, 0.7}, {0.8, -0.7}, {-0.8, -0.7}}
+)
+
 // Led returns places on circles round a mark, from near to far, each with a leader.
 func Led(at Point, gap float64, radii ...float64) []Place {
 	const ways = 24
-	var places []Place
+	var rays [ways]Point // from the mark outward
+	for i := range rays {
+		rays[i].Y, rays[i].X = math.Sincos(2 * math.Pi * float64(i) / ways)
+	}
+	places := make([]Place, 0, ways*len(radii))
+	leaders := make([]Point, 0, 2*ways*len(radii))
 	for _, r := range radii {
-		for i := range ways {
-			sin, cos := math.Sincos(2 * math.Pi * float64(i) / ways)
-			end := Point{at.X + r*cos, at.Y + r*sin}
-			p := Place{At: Point{end.X + 0.5, end.Y}, Anchor: Start, Sits: Centred, Leader: []Point{{at.X + gap*cos, at.Y + gap*sin}, end}}
-			if cos < -1e-9 {
+		for _, ray := range rays {
+			end := Point{at.X + r*ray.X, at.Y + r*ray.Y}
+			leaders = append(leaders, Point{at.X + gap*ray.X, at.Y + gap*ray.Y}, end)
+			n := len(leaders)
+			p := Place{At: Point{end.X + 0.5, end.Y}, Anchor: Start, Sits: Centred, Leader: leaders[n-2 : n : n]}
+			if ray.X < -1e-9 {
 				p.At.X, p.Anchor = end.X-0.5, End
 			}
 			places = append(places, p)

@@ -72,7 +72,7 @@ func TestUsualAnchorIsSaidOnce(t *testing.T) {
 	}
 	d := drawing.Drawing{Name: "d", Width: 50, Height: 10}
 	for i, a := range []drawing.Anchor{drawing.Middle, drawing.Middle, drawing.Start, drawing.Middle, drawing.End} {
-		d.Shapes = append(d.Shapes, drawing.Shape{Role: "name", Points: []drawing.Point{{X: 10 * float64(i), Y: 5}}, Anchor: a})
+		d.Shapes = append(d.Shapes, drawing.Shape{Role: "name", Points: []drawing.Point{{X: 10 * float64(i), Y: 5}}, Anchor: a, Writing: &drawing.Writing{}})
 	}
 	w, err := Language("en", false)
 	if err != nil {

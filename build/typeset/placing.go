@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"noonbook/build/drawing"
-	"noonbook/build/say"
 )
 
 // A Reading is where a drawing is read.
@@ -289,8 +288,8 @@ func (p *placing) cheapest(s *drawing.Shape, l Label, text string, places []draw
 		if passed >= cost {
 			break
 		}
-		if c.Text.Kind != say.Nothing {
-			l.at(c, p.words.Text(c.Text))
+		if c.Text != nil {
+			l.at(c, p.words.Text(*c.Text))
 		} else {
 			l.at(c, text)
 		}

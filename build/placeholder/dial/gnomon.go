@@ -160,7 +160,7 @@ func triangle(d *drawing.Drawing, g dial.Gnomon, toe drawing.Point, side, up flo
 		d.Label("small", drawing.Point{X: middle.X, Y: middle.Y + 11}, drawing.Middle, say.Words("dial-gnomon.group"))
 	}
 	above := at(base*0.55+4*g.Angle.Sin(), height*0.55-4*g.Angle.Cos())
-	d.Shapes = append(d.Shapes, drawing.Shape{Role: "small", Points: []drawing.Point{above}, Anchor: drawing.Middle, Turn: -side * up * g.Angle.Degrees(), Text: say.Words("dial-gnomon.style_here")})
+	d.Shapes = append(d.Shapes, drawing.Shape{Role: "small", Points: []drawing.Point{above}, Anchor: drawing.Middle, Writing: &drawing.Writing{Turn: -side * up * g.Angle.Degrees(), Text: say.Words("dial-gnomon.style_here")}})
 	if wide > 20 {
 		middle := at(clear+1.5*wide, -tabDepth/2)
 		d.Label("small", drawing.Point{X: middle.X, Y: middle.Y + 1}, drawing.Middle, say.Words("dial-gnomon.tabs"))

@@ -31,7 +31,7 @@ func lampPlan() drawing.Drawing {
 	d.Line("orbit", way...)
 	wall := drawing.Point{X: 150, Y: 8}
 	d.Line("wall", wall, drawing.Point{X: wall.X, Y: 102})
-	d.Shapes = append(d.Shapes, drawing.Shape{Role: "name", Points: []drawing.Point{{X: wall.X + 5, Y: 55}}, Anchor: drawing.Middle, Turn: 90, Text: say.Words("season-model.wall")})
+	d.Shapes = append(d.Shapes, drawing.Shape{Role: "name", Points: []drawing.Point{{X: wall.X + 5, Y: 55}}, Anchor: drawing.Middle, Writing: &drawing.Writing{Turn: 90, Text: say.Words("season-model.wall")}})
 	d.Disc("sun", lamp, 5)
 	d.Label("name", drawing.Point{X: lamp.X, Y: lamp.Y + 10}, drawing.Middle, say.Words("season-model.lamp"))
 	for i, degrees := range ballAngles {
