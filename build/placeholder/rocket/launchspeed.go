@@ -100,7 +100,7 @@ func launchSpeedOf(v form.Values) (launchSpeed, error) {
 		l.Elevation = f.pipe
 		speed := rocket.Speed(math.Inf(1))
 		if !math.IsInf(f.most.Metres(), 1) {
-			if v, err := rocket.SpeedForHeight(r, l, air, f.most); err == nil {
+			if v, err := speedTo(r, l, air, f.most); err == nil {
 				speed = v
 			}
 		}

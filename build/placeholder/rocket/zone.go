@@ -132,9 +132,11 @@ func zoneFor(v form.Values, r rocket.Rocket, l rocket.Launch, air rocket.Air) (z
 	z.air.Along = rocket.Speed(school.FieldWindMS.Of(v))
 	z.least = quantity.Degrees(argLeastAngle.Of(v))
 	z.margin = 1 + school.FieldMarginPercent.Of(v)/100
-	if z.reach, z.at, err = rocket.Farthest(z.rocket, z.launch, z.air, z.least, quantity.Degrees(90)); err != nil {
+	far, err := reachOf(z.rocket, z.launch, z.air, z.least)
+	if err != nil {
 		return z, err
 	}
+	z.reach, z.at = far.reach, far.at
 	z.free, z.freeAt = rocket.NoAirReach(z.launch, z.least)
 	z.clear = quantity.Metres(ceil(max(z.added().Metres(), z.free.Metres())))
 	z.station = z.clear + 2 // outside it beyond doubt
