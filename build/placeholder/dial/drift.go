@@ -228,7 +228,7 @@ var wrongDials = []struct {
 // A wrongDial is one that is out of place by a small angle.
 type wrongDial struct {
 	key string
-	laid
+	dial.Laid
 }
 
 // wrongDialsOf are those of the dial that a school builds. On a polar dial the slope of

@@ -152,11 +152,6 @@ func clockAt(p place.Place, d place.Date, hourAngle quantity.Angle) (time.Time, 
 	return t.Add(-drift), true
 }
 
-// A laid dial shows some time, right or wrong.
-type laid interface {
-	Off(latitude, declination, hourAngle quantity.Angle) (fast time.Duration, ok bool)
-}
-
 // needleFacts says how wrong a dial is that was laid by an uncorrected compass. The
 // lines of a polar dial do not meet, so nothing is said of its face alone.
 func needleFacts(p place.Place, d place.Date, built dial.Face) ([]result.Fact, []say.Phrase, error) {
@@ -165,7 +160,7 @@ func needleFacts(p place.Place, d place.Date, built dial.Face) ([]result.Fact, [
 	if err != nil {
 		return nil, nil, err
 	}
-	var whole laid = dial.True(p.Latitude).Turned(field.Declination)
+	var whole dial.Laid = dial.True(p.Latitude).Turned(field.Declination)
 	if built == dial.Polar {
 		turned := dial.PolarAt(p.Latitude)
 		turned.Turn = field.Declination
@@ -189,38 +184,7 @@ func needleFacts(p place.Place, d place.Date, built dial.Face) ([]result.Fact, [
 	}
 	return []result.Fact{
 		{Name: "needle_noon", Value: show(whole.Off(p.Latitude, sun, 0))},
-		{Name: "needle_most", Value: show(mostOff(whole, p.Latitude))},
+		{Name: "needle_most", Value: show(dial.MostOff(whole, p.Latitude))},
 		{Name: "needle_face", Value: faceAlone},
 	}, entry.CompassWarnings(field), nil
-}
-
-// mostOff searches the year and the day, by degrees of declination and quarter
-// hours, for the largest error of a dial while the Sun stands 10° high.
-func mostOff(d laid, latitude quantity.Angle) (most time.Duration, ok bool) {
-	const (
-		steps = 24
-		hair  = 1e-9 // of the sine, within which only the angle itself decides
-	)
-	lowest := quantity.Degrees(10)
-	sinLat, cosLat, sinLow := latitude.Sin(), latitude.Cos(), lowest.Sin()
-	for i := -steps; i <= steps; i++ {
-		declination := dial.MaxDeclination * quantity.Angle(i) / steps
-		sinDec, cosDec := declination.Sin(), declination.Cos()
-		for quarter := -48; quarter <= 48; quarter++ {
-			hour := quantity.Hours(float64(quarter) / 4)
-			above := sinDec*sinLat + cosDec*cosLat*hour.Cos() - sinLow // as a sine; Meeus equation 13.6
-			if above < -hair {
-				continue
-			}
-			if above < hair {
-				if _, altitude := dial.SunDirection(latitude, declination, hour); altitude < lowest {
-					continue
-				}
-			}
-			if off, falls := d.Off(latitude, declination, hour); falls && off.Abs() > most.Abs() {
-				most, ok = off, true
-			}
-		}
-	}
-	return most, ok
 }
