@@ -29,6 +29,10 @@ func (d Date) UTC() time.Time { return time.Date(d.Year, d.Month, d.Day, 0, 0, 0
 
 // Add returns the date n days later.
 func (d Date) Add(n int) Date {
+	const inEveryMonth = 28 // a year is walked day by day often enough
+	if day := d.Day + n; 1 <= min(d.Day, day) && max(d.Day, day) <= inEveryMonth && d.Month >= time.January && d.Month <= time.December {
+		return Date{d.Year, d.Month, day}
+	}
 	t := d.UTC().AddDate(0, 0, n)
 	return Date{t.Year(), t.Month(), t.Day()}
 }

@@ -1,6 +1,7 @@
 package sky
 
 import (
+	"slices"
 	"time"
 
 	"noonbook/compute/place"
@@ -21,19 +22,20 @@ type Dates struct{ From, To place.Date }
 // ClocksOf reads the zone of the place on the evenings of the year.
 func ClocksOf(p place.Place, year int) Clocks {
 	first := place.Date{Year: year, Month: time.January, Day: 1}
-	offset := func(d place.Date) time.Duration { return p.UTCOffset(p.Clock(d, 21, 0)) }
-	least, most := offset(first), offset(first)
+	var offsets []time.Duration // of each evening
 	for d := first; d.Year == year; d = d.Add(1) {
-		least, most = min(least, offset(d)), max(most, offset(d))
+		offsets = append(offsets, p.UTCOffset(p.Clock(d, 21, 0)))
 	}
+	least, most := slices.Min(offsets), slices.Max(offsets)
 	c := Clocks{Standard: least, Forward: most - least}
 	if c.Forward == 0 {
 		return c
 	}
-	for d := first; d.Year == year; d = d.Add(1) {
-		if offset(d) == least {
+	for i, offset := range offsets {
+		if offset == least {
 			continue
 		}
+		d := first.Add(i)
 		if n := len(c.Spans); n > 0 && c.Spans[n-1].To.Add(1) == d {
 			c.Spans[n-1].To = d
 		} else {

@@ -14,9 +14,10 @@ import (
 type Dome struct {
 	Sidereal quantity.Angle // local mean sidereal time, 0 to one turn
 
-	sinLat, cosLat float64
-	century        float64
-	ofDate         rotation // from J2000
+	sinLat, cosLat           float64
+	sinSidereal, cosSidereal float64
+	century                  float64
+	ofDate                   rotation // from J2000
 }
 
 // DomeAt returns the sky over p at t. UTC is taken for the Earth's rotation, as in
@@ -24,9 +25,12 @@ type Dome struct {
 func DomeAt(p place.Place, t time.Time) Dome {
 	sin, cos := math.Sincos(p.Latitude.Radians())
 	c := centuries(t)
+	sidereal := (almanac.MeanSiderealTime(t) + p.Longitude).Bearing()
+	sinSidereal, cosSidereal := math.Sincos(sidereal.Radians())
 	return Dome{
-		Sidereal: (almanac.MeanSiderealTime(t) + p.Longitude).Bearing(),
+		Sidereal: sidereal,
 		sinLat:   sin, cosLat: cos,
+		sinSidereal: sinSidereal, cosSidereal: cosSidereal,
 		century: c, ofDate: precession(c),
 	}
 }
@@ -41,7 +45,7 @@ func (d Dome) At(a Direction) almanac.Horizontal { return d.look(a.vector()) }
 
 // look turns a vector of date by the hour angle and the latitude.
 func (d Dome) look(v space.Vector) almanac.Horizontal {
-	sin, cos := math.Sincos(d.Sidereal.Radians())
+	sin, cos := d.sinSidereal, d.cosSidereal
 	out, east := v.X*cos+v.Y*sin, v.Y*cos-v.X*sin // in the plane of the equator: to the meridian, to the east
 	north := v.Z*d.cosLat - out*d.sinLat
 	up := out*d.cosLat + v.Z*d.sinLat

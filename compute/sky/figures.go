@@ -13,6 +13,8 @@ import (
 type Figure struct {
 	Name  string // its key, "orion", "southern_cross"; words files have the name
 	Paths [][]Star
+
+	centre Direction
 }
 
 // Figures returns the figures, from the north celestial pole southwards by and
@@ -29,6 +31,21 @@ var figures = sync.OnceValue(func() []Figure {
 		return nil
 	}
 	return list
+})
+
+// InFigure reports whether a figure has the star.
+func InFigure(s Star) bool { return inFigures()[s.Designation] }
+
+var inFigures = sync.OnceValue(func() map[string]bool {
+	in := map[string]bool{}
+	for _, f := range figures() {
+		for _, path := range f.Paths {
+			for _, s := range path {
+				in[s.Designation] = true
+			}
+		}
+	}
+	return in
 })
 
 // parseFigures reads lines such as "orion Ori: α λ γ; δ β".
@@ -55,6 +72,7 @@ func parseFigures(text string) ([]Figure, error) {
 			}
 			f.Paths = append(f.Paths, through)
 		}
+		f.centre = f.middle()
 		list = append(list, f)
 	}
 	return list, nil
@@ -69,7 +87,9 @@ func designation(letter, constellation string) string {
 }
 
 // Centre returns the direction of the middle of the figure, at J2000.
-func (f Figure) Centre() Direction {
+func (f Figure) Centre() Direction { return f.centre }
+
+func (f Figure) middle() Direction {
 	var sum space.Vector
 	seen := map[string]bool{}
 	for _, path := range f.Paths {

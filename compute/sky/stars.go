@@ -19,13 +19,14 @@ type Star struct {
 	Designation string  // Bayer letter or Flamsteed number, and constellation: "α Lyr"
 	Name        string  // as the IAU approved it, "Vega"; most stars have none
 	Magnitude   float64 // visual; smaller is brighter
+	Rank        int     // among all stars, from 0, the brightest: its place in Stars
 
 	place  space.Vector // ICRS, J2000, unit
 	motion space.Vector // radians a Julian year
 }
 
-// Stars returns the stars, brightest first.
-func Stars() []Star { return slices.Clone(table().stars) }
+// Stars returns the stars, brightest first. They are shared; do not change them.
+func Stars() []Star { return slices.Clip(table().stars) }
 
 // Find returns the star of that designation. ok is false where the table has none.
 func Find(designation string) (Star, bool) {
@@ -62,7 +63,7 @@ var table = sync.OnceValue(func() catalogue {
 	})
 	index := make(map[string]int, len(stars))
 	for i, s := range stars {
-		index[s.Designation] = i
+		stars[i].Rank, index[s.Designation] = i, i
 	}
 	return catalogue{stars, index}
 })

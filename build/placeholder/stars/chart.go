@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 
 	"noonbook/build/drawing"
 	"noonbook/build/placeholder/entry"
@@ -20,7 +21,8 @@ type starChart struct {
 	p          place.Place
 	dome       sky.Dome
 	projection sky.Projection
-	limit      float64 // magnitude
+	limit      float64              // magnitude
+	stars      []almanac.Horizontal // where each stands, as seen, by its rank
 	bodies     []stander
 	d          *drawing.Drawing
 	centre     drawing.Point
@@ -33,6 +35,16 @@ type stander struct {
 	stands almanac.Horizontal
 	aspect almanac.Aspect
 	limb   almanac.Limb
+}
+
+// starsSeen returns where all stars stand, as seen, by rank.
+func starsSeen(dome sky.Dome) []almanac.Horizontal {
+	stars := sky.Stars()
+	seen := make([]almanac.Horizontal, len(stars))
+	for i, s := range stars {
+		seen[i] = sky.Seen(dome.Star(s))
+	}
+	return seen
 }
 
 // at returns where a place in the sky, as seen, lies on the drawing.
@@ -48,7 +60,7 @@ func (c *starChart) draw() {
 	c.trace("equator", c.dome.Equator())
 	c.trace("ecliptic", c.dome.Ecliptic())
 	c.figures()
-	c.stars()
+	c.discs()
 	for i := len(c.bodies) - 1; i >= 0; i-- {
 		c.symbol(c.bodies[i])
 	}
@@ -119,7 +131,7 @@ func (c *starChart) figures() {
 	for _, f := range sky.Figures() {
 		for _, path := range f.Paths {
 			for i := 1; i < len(path); i++ {
-				one, two := sky.Seen(c.dome.Star(path[i-1])), sky.Seen(c.dome.Star(path[i]))
+				one, two := c.stars[path[i-1].Rank], c.stars[path[i].Rank]
 				if one.Altitude.Degrees() < deep || two.Altitude.Degrees() < deep {
 					continue
 				}
@@ -145,21 +157,11 @@ func shortened(a, b drawing.Point, atA, atB float64) (drawing.Point, drawing.Poi
 // starSize is the radius of a star's disc in millimetres.
 func starSize(magnitude float64) float64 { return max(0.22, 1.32-0.27*magnitude) }
 
-func (c *starChart) stars() {
-	inFigure := map[string]bool{}
-	for _, f := range sky.Figures() {
-		for _, path := range f.Paths {
-			for _, s := range path {
-				inFigure[s.Designation] = true
-			}
+func (c *starChart) discs() {
+	for i, s := range sky.Stars() {
+		if h := c.stars[i]; h.Altitude >= 0 && (s.Magnitude <= c.limit || sky.InFigure(s)) {
+			c.d.Disc("star", c.at(h), starSize(s.Magnitude))
 		}
-	}
-	for _, s := range sky.Stars() {
-		h := sky.Seen(c.dome.Star(s))
-		if h.Altitude < 0 || s.Magnitude > c.limit && !inFigure[s.Designation] {
-			continue
-		}
-		c.d.Disc("star", c.at(h), starSize(s.Magnitude))
 	}
 }
 
@@ -216,11 +218,11 @@ func (c *starChart) names() {
 		}
 		offer("body-name", bodyRank, entry.BodyWord(s.body), drawing.Beside(c.at(s.stands), size+nameGap))
 	}
-	for _, s := range sky.Stars() {
+	for i, s := range sky.Stars() {
 		if s.Magnitude > brightLimit {
 			break
 		}
-		if h := sky.Seen(c.dome.Star(s)); h.Altitude > 0 && s.Name != "" {
+		if h := c.stars[i]; h.Altitude > 0 && s.Name != "" {
 			offer("star-name", starRank, starWord(s), drawing.Beside(c.at(h), starSize(s.Magnitude)+nameGap))
 		}
 	}
@@ -233,7 +235,7 @@ func (c *starChart) names() {
 
 // brightFirst returns the figures in the order of their brightest stars, so that where
 // there is no room it is the faint ones whose names are left out.
-func brightFirst() []sky.Figure {
+var brightFirst = sync.OnceValue(func() []sky.Figure {
 	list := slices.Clone(sky.Figures())
 	best := func(f sky.Figure) float64 {
 		least := math.Inf(1)
@@ -246,7 +248,7 @@ func brightFirst() []sky.Figure {
 	}
 	slices.SortStableFunc(list, func(a, b sky.Figure) int { return cmp.Compare(best(a), best(b)) })
 	return list
-}
+})
 
 // brightLimit is the magnitude of the faintest star that a class learns by name:
 // the 21 of the first magnitude, and Castor (common practice, no source).

@@ -76,6 +76,7 @@ func reckonSkyMap(v form.Values) (result.Result, error) {
 	}
 	at, warnings := chartMoment(v, p, date)
 	c := starChart{p: p, dome: sky.DomeAt(p, at), limit: argLimit.Of(v), bodies: bodiesUp(p, at)}
+	c.stars = starsSeen(c.dome)
 	if argProjection.Of(v) == "shapes" {
 		c.projection = sky.Stereographic
 	}
@@ -184,8 +185,8 @@ type upStar struct {
 // namedStars returns the stars with a name that are up, brightest first.
 func (c *starChart) namedStars() []upStar {
 	var up []upStar
-	for _, s := range sky.Stars() {
-		if h := sky.Seen(c.dome.Star(s)); s.Name != "" && h.Altitude > 0 {
+	for i, s := range sky.Stars() {
+		if h := c.stars[i]; s.Name != "" && h.Altitude > 0 {
 			up = append(up, upStar{s, h})
 		}
 	}

@@ -50,9 +50,14 @@ func reckonSkyWheel(v form.Values) (result.Result, error) {
 		return result.Result{}, err
 	}
 	faces := sky.Faces(p.Latitude)
-	clocks := sky.ClocksOf(p, date.Year)
+	var wheels []sky.Wheel
+	for _, face := range faces {
+		wheels = append(wheels, sky.WheelOf(p, date.Year, face))
+	}
+	clocks := wheels[0].Clocks()
+	check := checkStar(p, date, wheels)
 	r := result.Result{
-		Facts: wheelFacts(p, date, faces, clocks),
+		Facts: wheelFacts(p, faces, clocks, check),
 		Notes: []say.Phrase{say.Line("sky-wheel.note", entry.YearValue(date.Year)), say.Line("sky-wheel.arm")},
 	}
 	if len(faces) == 2 {
@@ -64,11 +69,11 @@ func reckonSkyWheel(v form.Values) (result.Result, error) {
 	r.Working = []say.Phrase{
 		wheelNoonWorking(p, clocks),
 		say.Line("sky-wheel.working_day"),
-		wheelScaleWorking(90 - sky.WheelOf(p, date.Year, faces[0]).Edge.Degrees()),
+		wheelScaleWorking(90 - wheels[0].Edge.Degrees()),
 	}
 	paper := drawing.PaperOf(school.Paper.Of(v))
-	for _, face := range faces {
-		w := wheelParts{wheel: sky.WheelOf(p, date.Year, face), place: p, date: date, limit: argLimit.Of(v), school: school.Name.Of(v), paper: paper}
+	for _, wheel := range wheels {
+		w := wheelParts{wheel: wheel, check: check, place: p, date: date, limit: argLimit.Of(v), school: school.Name.Of(v), paper: paper}
 		r.Sheets = append(append(r.Sheets, paper.Sheets(w.disc())...), paper.Sheets(w.mask())...)
 	}
 	return r, nil
@@ -98,7 +103,7 @@ func sunAhead(p place.Place, c sky.Clocks) time.Duration {
 	return (ahead+36*time.Hour)%(24*time.Hour) - 12*time.Hour
 }
 
-func wheelFacts(p place.Place, date place.Date, faces []sky.Face, clocks sky.Clocks) []result.Fact {
+func wheelFacts(p place.Place, faces []sky.Face, clocks sky.Clocks, check upStar) []result.Fact {
 	which := "sky-wheel.north"
 	switch {
 	case len(faces) == 2:
@@ -106,7 +111,6 @@ func wheelFacts(p place.Place, date place.Date, faces []sky.Face, clocks sky.Clo
 	case faces[0] == sky.South:
 		which = "sky-wheel.south"
 	}
-	check := checkStar(p, date, clocks)
 	return []result.Fact{
 		{Name: "faces", Value: say.Words(which)},
 		{Name: "disc", Value: say.Number(2*discRadius, "mm", 0)},
@@ -127,20 +131,19 @@ const checkHour = 21 * time.Hour
 // checkStar returns a star that is well above the horizon, near the meridian and on
 // every face of the wheel at that hour on the evening of a date: the
 // nearest of the first magnitude within 20°, or else the nearest of the second.
-func checkStar(p place.Place, d place.Date, c sky.Clocks) (best upStar) {
-	at := d.UTC().Add(checkHour - c.Standard)
-	dome := sky.DomeAt(p, at)
-	var wheels []sky.Wheel
-	for _, face := range sky.Faces(p.Latitude) {
-		wheels = append(wheels, sky.WheelOf(p, d.Year, face))
-	}
+func checkStar(p place.Place, d place.Date, wheels []sky.Wheel) (best upStar) {
+	at := d.UTC().Add(checkHour - wheels[0].Clocks().Standard)
+	dome, ofDate := sky.DomeAt(p, at), sky.At(at)
 	least := math.Inf(1)
 	for _, s := range sky.Stars() {
 		if s.Magnitude > brightLimit && least < 20 {
 			break
 		}
-		h, stands := sky.Seen(dome.Star(s)), s.At(at)
-		if s.Name == "" || s.Magnitude > 2.1 || h.Altitude.Degrees() < 15 {
+		if s.Name == "" || s.Magnitude > 2.1 {
+			continue
+		}
+		h, stands := sky.Seen(dome.Star(s)), ofDate(s)
+		if h.Altitude.Degrees() < 15 {
 			continue
 		}
 		if slices.ContainsFunc(wheels, func(w sky.Wheel) bool { _, on := w.Disc(stands); return !on }) {

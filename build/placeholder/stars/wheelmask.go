@@ -20,10 +20,9 @@ func (w wheelParts) mask() drawing.Drawing {
 	w.directions(&d)
 	w.pin(&d)
 	clocks := w.wheel.Clocks()
-	check := checkStar(w.place, w.date, clocks)
 	lines := []say.Value{
 		say.Words("sky-wheel.step_set"), say.Words("sky-wheel.step_midnight"), say.Words("sky-wheel.step_hold"),
-		say.Words("sky-wheel.step_try", entry.DayOfYear(w.date), starWord(check.star), say.Number(check.stands.Altitude.Degrees(), "deg", 0), entry.Toward(check.stands.Azimuth), say.Clock(time.Time{}.Add(checkHour))),
+		say.Words("sky-wheel.step_try", entry.DayOfYear(w.date), starWord(w.check.star), say.Number(w.check.stands.Altitude.Degrees(), "deg", 0), entry.Toward(w.check.stands.Azimuth), say.Clock(time.Time{}.Add(checkHour))),
 		say.Words("sky-wheel.step_planets"),
 	}
 	if clocks.Forward > 0 {
@@ -84,8 +83,10 @@ func (w wheelParts) window() []drawing.Point {
 		from, to := w.opening(quantity.Degrees(degrees))
 		return from < to
 	}
+	here := open(-180)
 	for degrees := -180.0; degrees < 180; degrees += step {
-		switch here, next := open(degrees), open(degrees+step); {
+		next := open(degrees + step)
+		switch {
 		case here:
 			ray(degrees)
 			if !next {
@@ -94,6 +95,7 @@ func (w wheelParts) window() []drawing.Point {
 		case next && !edge:
 			ray(lastOpen(open, degrees+step, degrees))
 		}
+		here = next
 	}
 	for i := len(inner) - 1; i >= 0; i-- {
 		outer = append(outer, inner[i])

@@ -27,6 +27,7 @@ const (
 // same point of the sheet.
 type wheelParts struct {
 	wheel  sky.Wheel
+	check  upStar
 	place  place.Place
 	date   place.Date // whose year the wheel is for, and whose evening tries it
 	limit  float64
@@ -128,41 +129,39 @@ func (w wheelParts) saving(d *drawing.Drawing) {
 
 // starMap draws the stars, their figures, the equator and the road of the planets.
 func (w wheelParts) starMap(d *drawing.Drawing) {
-	at := w.middle()
+	ofDate := sky.At(w.middle())
 	spot := func(a sky.Direction) (drawing.Point, bool) {
 		s, ok := w.wheel.Disc(a)
 		return w.on(s.Turn, mapRadius*s.Radius), ok
+	}
+	stars := sky.Stars()
+	points, shown := make([]drawing.Point, len(stars)), make([]bool, len(stars)) // by rank
+	for i, s := range stars {
+		points[i], shown[i] = spot(ofDate(s))
 	}
 	c := w.centre()
 	d.Block(drawing.Box{Left: c.X - padRadius, Top: c.Y - padRadius, Right: c.X + padRadius, Bottom: c.Y + padRadius})
 	inside := drawing.Round{Centre: c, Radius: mapRadius - 0.5}
 	w.circles(d, spot)
-	inFigure := map[string]bool{}
 	for _, f := range sky.Figures() {
 		for _, path := range f.Paths {
-			for i, s := range path {
-				inFigure[s.Designation] = true
-				if i == 0 {
-					continue
-				}
-				from, ok1 := spot(path[i-1].At(at))
-				to, ok2 := spot(s.At(at))
-				if ok1 && ok2 {
-					a, b := shortened(from, to, discSize(path[i-1].Magnitude)+0.5, discSize(s.Magnitude)+0.5)
+			for i := 1; i < len(path); i++ {
+				one, two := path[i-1], path[i]
+				if shown[one.Rank] && shown[two.Rank] {
+					a, b := shortened(points[one.Rank], points[two.Rank], discSize(one.Magnitude)+0.5, discSize(two.Magnitude)+0.5)
 					d.Line("figure-line", a, b)
 				}
 			}
 		}
 	}
-	for _, s := range sky.Stars() {
-		p, ok := spot(s.At(at))
-		if ok && (s.Magnitude <= w.limit || inFigure[s.Designation]) {
-			d.Disc("star", p, discSize(s.Magnitude))
+	for i, s := range stars {
+		if shown[i] && (s.Magnitude <= w.limit || sky.InFigure(s)) {
+			d.Disc("star", points[i], discSize(s.Magnitude))
 		}
 	}
-	for _, s := range sky.Stars() {
-		if p, ok := spot(s.At(at)); ok && s.Magnitude <= brightLimit && s.Name != "" {
-			d.Offer("star-name", starRank, starWord(s), drawing.Beside(p, discSize(s.Magnitude)+nameGap)...)
+	for i, s := range stars {
+		if shown[i] && s.Magnitude <= brightLimit && s.Name != "" {
+			d.Offer("star-name", starRank, starWord(s), drawing.Beside(points[i], discSize(s.Magnitude)+nameGap)...)
 			d.Within(inside)
 		}
 	}
