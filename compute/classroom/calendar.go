@@ -32,7 +32,7 @@ func (h Held) End() Slot {
 // Arrange finds the days of the lessons, as the package documentation says.
 func Arrange(lessons []Lesson, term Term, sky Sky) Calendar {
 	p := newPuzzle(lessons, term, sky, make([]bool, len(lessons)))
-	if out := p.mostHeld(); slices.Contains(out, true) {
+	if out := p.leftOut(); slices.Contains(out, true) {
 		p = newPuzzle(lessons, term, sky, out)
 	}
 	drop, at, smallest := p.relax()

@@ -12,6 +12,15 @@ type tail struct {
 	held  []bool // by lesson
 }
 
+// leftOut returns which lessons are left out for want of room, pinned ones never. Mostly all
+// are held, which is quick to see.
+func (p *puzzle) leftOut() []bool {
+	if p.holdsAll() {
+		return make([]bool, len(p.lessons))
+	}
+	return p.mostHeld()
+}
+
 // mostHeld returns which lessons are left out where the term is too short for
 // all of them even without needs: as few as can be. Pinned lessons are never
 // left out.
