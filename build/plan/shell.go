@@ -111,6 +111,10 @@ func (p *Plan) contents(d *draft, at int) typeset.Contents {
 	var c typeset.Contents
 	number := 0
 	for i, l := range p.unit.Lessons {
+		if p.crowded(at, l) {
+			number++
+			continue
+		}
 		if !p.shows(l) {
 			continue
 		}
@@ -130,7 +134,21 @@ func (p *Plan) contents(d *draft, at int) typeset.Contents {
 			c.Others = append(c.Others, link)
 		}
 	}
+	if len(c.Lessons) < number {
+		c.All = p.words.Say("page.all_lessons", say.Number(float64(number), "", 0))
+	}
 	return c
+}
+
+// crowded reports whether the page of one lesson leaves another out of its list: in a unit
+// of more lessons than anybody looks through, it has those around it and a link to the rest.
+func (p *Plan) crowded(at int, other *source.Lesson) bool {
+	const most, around = 60, 12
+	if len(p.course.Lessons) <= most || at < 0 || p.unit.Lessons[at].Part() != source.PartLesson || other.Part() != source.PartLesson {
+		return false
+	}
+	away := other.Number - p.unit.Lessons[at].Number
+	return away < -around || away > around
 }
 
 // stand fills in where a page stands among the lessons, if it is one of them.

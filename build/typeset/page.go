@@ -21,6 +21,7 @@ type Shell struct {
 // A Contents leads to every page that is in the list of pages.
 type Contents struct {
 	Lessons []Link // with the page to start with
+	All     string // says that the cover has more lessons; "" where these are all
 	Others  []Link
 }
 
