@@ -3,6 +3,7 @@ package form
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 )
 
 // Nearest returns the word of the list that the author most likely meant, or
@@ -10,8 +11,14 @@ import (
 // (a missing, wrong, extra or swapped letter), or the same word but for case.
 func Nearest(word string, words []string) string {
 	best, fewest := "", 3
+	word = strings.ToLower(word)
+	length := utf8.RuneCountInString(word)
 	for _, w := range slices.Sorted(slices.Values(words)) {
-		slips := distance(strings.ToLower(word), strings.ToLower(w))
+		low := strings.ToLower(w)
+		if longer := utf8.RuneCountInString(low) - length; max(longer, -longer) >= fewest {
+			continue // a slip makes a word longer or shorter by one letter at most
+		}
+		slips := distance(word, low)
 		if slips < fewest && slips <= max(1, len(w)/3) {
 			best, fewest = w, slips
 		}

@@ -10,7 +10,7 @@ import (
 	"noonbook/compute/classroom"
 )
 
-// cares returns what the lesson says to keep people from harm, in its order: the cautions
+// cares gathers what the lesson says to keep people from harm, in its order: the cautions
 // of its placeholders and its own caution blocks, those in answers and staff notes too.
 // A caution is there once, and not below a block with words of its own for it.
 func (l *Lesson) cares() (list []classroom.Care) {

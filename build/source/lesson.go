@@ -18,6 +18,7 @@ import (
 
 	"noonbook/build/form"
 	"noonbook/build/problem"
+	"noonbook/compute/classroom"
 )
 
 // A Lesson is one Markdown file, parsed.
@@ -49,6 +50,8 @@ type Lesson struct {
 	loose               bool            // what it names in follows is left out
 	openings            bool            // it is written in openings
 	private             map[string]bool // headings for staff alone
+	care                []classroom.Care
+	prints              []*Block // that have sheets
 
 	Typed     []TypedDate // dates that the author typed
 	day       *form.Day   // of the lesson block, where it is named
@@ -148,6 +151,7 @@ func (r *reader) lesson(file, name string, src []byte) (*Lesson, error) {
 	v.tidy()
 	l.Glance, l.Today = v.margin(BlockGlance), v.margin(BlockGlanceStaff)
 	l.private = privateAnchors(l.Tree)
+	l.care, l.prints = l.cares(), printables(l.Tree)
 	v.typedInProse()
 	r.sharing(l)
 	r.otherNames(l)

@@ -57,7 +57,7 @@ func (l *Lesson) taught() classroom.Lesson {
 		Evidence: BlockEvidence.Of(b),
 		Codes:    BlockCodes.Of(b),
 		Absent:   BlockAbsent.Of(b),
-		Care:     l.cares(),
+		Care:     l.care,
 	}
 	if l.loose {
 		lesson.After = classroom.Gap{}
@@ -80,9 +80,11 @@ func (l *Lesson) taught() classroom.Lesson {
 }
 
 // Printables returns the blocks of the lesson that have sheets to print, in its order.
-func (l *Lesson) Printables() []*Block {
+func (l *Lesson) Printables() []*Block { return l.prints }
+
+func printables(tree ast.Node) []*Block {
 	var list []*Block
-	_ = ast.Walk(l.Tree, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
+	_ = ast.Walk(tree, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		if b, ok := n.(*Block); ok && entering && b.Entry.Printable {
 			list = append(list, b)
 		}
