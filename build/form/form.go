@@ -43,11 +43,13 @@ type Field struct {
 
 // Name returns the key as an author writes it, dotted: "school.latitude"; "" for no
 // field.
-func (f Field) Name() string {
-	if f.Key == nil {
+func (f Field) Name() string { return nameOf(f.Key) }
+
+func nameOf(key AnyKey) string {
+	if key == nil {
 		return ""
 	}
-	return f.Key.Name()
+	return key.Name()
 }
 
 // Kind returns the sort of value that the field takes.
@@ -66,7 +68,7 @@ type Form []Field
 // Field returns the field of that name.
 func (f Form) Field(name string) (Field, bool) {
 	for i := range f { // not by value: a field is large, and this is asked for each key
-		if f[i].Key.Name() == name {
+		if nameOf(f[i].Key) == name {
 			return f[i], true
 		}
 	}
