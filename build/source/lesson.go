@@ -30,7 +30,7 @@ type Lesson struct {
 	Glance  []*Inline // the facts of the margin
 	Today   []*Inline // those that only staff see there and on the day sheet
 	Source  []byte
-	Tree    ast.Node
+	Tree    ast.Node        // which other units share; nobody writes into it
 	Anchors map[string]bool // of the headings
 
 	name    string // in the content folder
@@ -145,6 +145,7 @@ func (r *reader) lesson(file, name string, src []byte) (*Lesson, error) {
 	r.lessonBlock(l, first)
 	l.Tree.RemoveChild(l.Tree, first)
 	v.blockConditions(l)
+	v.inside = v.fencedLines()
 	v.nearFences()
 	v.openings()
 	v.visit(l.Tree)

@@ -15,12 +15,19 @@ import (
 
 // A Memory reads folders and remembers their lessons, so that reading one again, with
 // answers to its conditions or after a lesson was saved, takes the time of what is another
-// than before. It holds what its last reading used, and what was settled since. One memory
-// is for one catalogue; the zero value remembers nothing yet.
+// than before. One memory is for one catalogue; the zero value remembers nothing yet.
+//
+// A file that was saved takes the place of what it was. What no reading asks for any more
+// goes when more than mostRemembered were used since the last time that something went.
 type Memory struct {
 	lock        sync.Mutex
 	now, before map[string]written // by the file and the answers to its conditions
 }
+
+// mostRemembered are the bytes of lessons that make a memory forget what was not used
+// while they came together: several times the demo, at a handful of different schools.
+// The trees take some fifteen times as much.
+const mostRemembered = 2 << 20
 
 // A written lesson is one as its file and the answers to its conditions make it: no other
 // lesson and no setting bears on it. Nobody changes it; a unit has a copy of the lesson,
@@ -34,15 +41,26 @@ type written struct {
 
 // Read is source.Read with what the memory holds.
 func (m *Memory) Read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry) (*Unit, problem.List, error) {
-	m.lock.Lock()
-	m.now, m.before = map[string]written{}, m.now
-	m.lock.Unlock()
+	m.forget()
 	kept := keep(folder)
 	unit, problems, err := m.read(kept, root, own, catalogue, nil)
 	if unit != nil {
 		unit.again = m.readAgain(kept, root, own, catalogue, problems)
 	}
 	return unit, problems, err
+}
+
+// forget begins a reading.
+func (m *Memory) forget() {
+	m.lock.Lock()
+	defer m.lock.Unlock()
+	used := 0
+	for _, w := range m.now {
+		used += len(w.src)
+	}
+	if m.now == nil || used > mostRemembered {
+		m.now, m.before = map[string]written{}, m.now
+	}
 }
 
 // recall returns what is remembered under a key of the file that has these bytes.

@@ -83,7 +83,6 @@ func (v *visitor) unclosed(n ast.Node, what string) {
 
 // nearFences reports lines that look like a fence and were read as something else.
 func (v *visitor) nearFences() {
-	inside := v.fencedLines()
 	for i, start := range v.lesson.lines.starts {
 		if len(v.problems) >= v.most {
 			return
@@ -93,7 +92,7 @@ func (v *visitor) nearFences() {
 			end = v.lesson.lines.starts[i+1]
 		}
 		line := v.lesson.Source[start:end]
-		switch f, fenced := inside[i+1]; {
+		switch f, fenced := v.inside[i+1]; {
 		case !fenced:
 			v.nearFence(line, start)
 		case f != nil:

@@ -166,9 +166,8 @@ func (v *visitor) nearOpenings() {
 		told[at.Line] = true
 		return ast.WalkContinue, nil
 	})
-	inside := v.fencedLines()
 	for i, start := range v.lesson.lines.starts {
-		if _, fenced := inside[i+1]; fenced || told[i+1] || len(v.problems) >= v.most {
+		if _, fenced := v.inside[i+1]; fenced || told[i+1] || len(v.problems) >= v.most {
 			continue
 		}
 		line, _, _ := bytes.Cut(v.lesson.Source[start:], []byte("\n"))
