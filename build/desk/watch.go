@@ -59,20 +59,26 @@ func Print(folder string) string {
 	return hex.EncodeToString(sum.Sum(nil))
 }
 
+// rest is how many times as long as it looked Watch rests at least: so looking takes no
+// more than a few hundredths of a processor, or of the time of a slow disk.
+const rest = 30
+
 // Watch calls again when look returns something else than was pressed, and after
 // each change that follows, once it has stayed the same from one look to the next:
-// an editor may write a file in several steps. It returns when the context ends.
+// an editor may write a file in several steps. It looks so often, or where a look takes
+// long more seldom, and returns when the context ends.
 func Watch(ctx context.Context, every time.Duration, pressed string, look func() string, again func()) {
-	tick := time.NewTicker(every)
-	defer tick.Stop()
 	before := pressed
+	var took, last time.Duration // one look that was held up is none that takes long
 	for {
 		select {
 		case <-ctx.Done():
 			return
-		case <-tick.C:
+		case <-time.After(max(every, rest*min(took, last))):
 		}
+		begin := time.Now()
 		now := look()
+		took, last = time.Since(begin), took
 		if now != pressed && now == before {
 			pressed = now
 			again()

@@ -5,6 +5,7 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+	"testing/synctest"
 	"time"
 
 	"noonbook/build/desk"
@@ -108,6 +109,42 @@ func TestWatchSeesWhatWasSavedBefore(t *testing.T) {
 		if calls != want {
 			t.Errorf("pressed was the folder %s: called %d times, want %d", pressed, calls, want)
 		}
+	}
+}
+
+// A look that takes long is followed by a rest, so that looking never takes more than a few
+// hundredths of the time; one that was held up once does not slow down the others.
+func TestWatchRestsFromSlowLooks(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		takes  func(look int) time.Duration
+		within time.Duration // a hundred looks
+		beyond time.Duration
+	}{
+		{"quick looks", func(int) time.Duration { return 0 }, 2100 * time.Millisecond, 1900 * time.Millisecond},
+		{"slow looks", func(int) time.Duration { return 50 * time.Millisecond }, time.Hour, 100 * time.Second},
+		{"one slow look", func(look int) time.Duration {
+			if look == 50 {
+				return time.Second
+			}
+			return 0
+		}, 3100 * time.Millisecond, 2900 * time.Millisecond},
+	} {
+		synctest.Test(t, func(t *testing.T) {
+			ctx, stop := context.WithCancel(t.Context())
+			begin, looks := time.Now(), 0
+			desk.Watch(ctx, 20*time.Millisecond, "", func() string {
+				looks++
+				time.Sleep(c.takes(looks))
+				if looks == 100 {
+					stop()
+				}
+				return ""
+			}, func() {})
+			if took := time.Since(begin); took > c.within || took < c.beyond {
+				t.Errorf("%s: a hundred take %v", c.name, took)
+			}
+		})
 	}
 }
 

@@ -2,7 +2,10 @@ package plan
 
 import (
 	"bytes"
+	"io/fs"
+	"os"
 	"slices"
+	"strings"
 	"sync/atomic"
 	"testing"
 	"testing/fstest"
@@ -14,13 +17,8 @@ import (
 	"noonbook/build/result"
 )
 
-// Both editions of a handbook evaluate what both show once, and have the same bytes as
-// each by itself.
-func TestEditionsShareWhatIsKnown(t *testing.T) {
-	files := fstest.MapFS{
-		"unit.toml": {Data: readFile(t, "../../testdata/units/south/unit.toml")},
-		"1-a.md":    {Data: []byte("```lesson\ntitle = \"A\"\n```\n\n{sun-day.rise} {sun-day.set}\n\n```compute sun-year\n```\n\n```answer\n{moon-school.best}\n```\n")},
-	}
+// countingCatalogue is the catalogue, with how often something of it was evaluated.
+func countingCatalogue() ([]entry.Entry, *atomic.Int64) {
 	var times atomic.Int64
 	counting := slices.Clone(placeholder.Catalogue())
 	for i := range counting {
@@ -30,6 +28,17 @@ func TestEditionsShareWhatIsKnown(t *testing.T) {
 			return reckon(v)
 		}
 	}
+	return counting, &times
+}
+
+// Both editions of a handbook evaluate what both show once, and have the same bytes as
+// each by itself.
+func TestEditionsShareWhatIsKnown(t *testing.T) {
+	files := fstest.MapFS{
+		"unit.toml": {Data: readFile(t, "../../testdata/units/south/unit.toml")},
+		"1-a.md":    {Data: []byte("```lesson\ntitle = \"A\"\n```\n\n{sun-day.rise} {sun-day.set}\n\n```compute sun-year\n```\n\n```answer\n{moon-school.best}\n```\n")},
+	}
+	counting, times := countingCatalogue()
 	unit, words := readCatalogue(t, files, counting)
 	press := func(edition Edition, known *entry.Known) ([]file.File, int) {
 		p, err := Make(unit, words, edition, counting)
@@ -55,4 +64,57 @@ func TestEditionsShareWhatIsKnown(t *testing.T) {
 	if !slices.EqualFunc(class, sharing, same) || !slices.EqualFunc(staff, more, same) {
 		t.Error("a handbook that shares what is known has other bytes")
 	}
+}
+
+// Who presses a unit again after a lesson was edited evaluates what the edit added, and
+// nothing else, and remembers no more than the last pressing asked.
+func TestOnlyWhatAnEditAddsIsEvaluated(t *testing.T) {
+	const lesson = "2-read-the-dial.md"
+	written := string(readFile(t, "../../content/"+lesson))
+	at := strings.LastIndex(written, "\n\n") // outside of its blocks
+	counting, times := countingCatalogue()
+	known := &entry.Known{}
+	for _, c := range []struct {
+		about, added string
+		evaluations  int64 // of so many at least, where it is negative
+	}{
+		{"the first pressing", "", -100},
+		{"nothing", "", 0},
+		{"words", "\n\nSome more words.", 0},
+		{"two values of one placeholder", "\n\nIt rises at {sun-day.rise date=2027-02-03} and sets at {sun-day.set date=2027-02-03}.", 1},
+		{"one of another day", "\n\nIt rises at {sun-day.rise date=2027-02-03}, and then at {sun-day.rise date=2027-02-04}.", 1},
+		{"neither", "", 0},
+		{"what was forgotten", "\n\nIt rises at {sun-day.rise date=2027-02-03}.", 1},
+	} {
+		before := times.Load()
+		unit, words := readCatalogue(t, edited{os.DirFS("../../content"), lesson, written[:at] + c.added + written[at:]}, counting)
+		settled, problems, err := SettledKnowing(unit, unit.Settings, known)
+		if err != nil || settled == nil {
+			t.Fatal(err, problems)
+		}
+		p, err := Make(settled, words, Staff, counting)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, problems := p.PressKnowing(unit.Settings, known); problems.Faults() > 0 {
+			t.Fatal(problems)
+		}
+		known.ForgetUnasked()
+		if got := times.Load() - before; got != c.evaluations && (c.evaluations >= 0 || got < -c.evaluations) {
+			t.Errorf("%s: %d evaluations", c.about, got)
+		}
+	}
+}
+
+// An edited folder has other bytes in one file.
+type edited struct {
+	fs.FS
+	name, text string
+}
+
+func (e edited) Open(name string) (fs.File, error) {
+	if name == e.name {
+		return fstest.MapFS{name: {Data: []byte(e.text)}}.Open(name)
+	}
+	return e.FS.Open(name)
 }

@@ -40,11 +40,16 @@ type settlement struct {
 // what stands is there as though nothing had been asked. There is none where a problem
 // is a fault.
 func Settled(unit *source.Unit, settings form.Values) (*source.Unit, problem.List, error) {
+	return SettledKnowing(unit, settings, &entry.Known{})
+}
+
+// SettledKnowing is Settled that does not evaluate again what is known, and knows more then.
+func SettledKnowing(unit *source.Unit, settings form.Values, known *entry.Known) (*source.Unit, problem.List, error) {
 	if !unit.Conditional() {
 		return unit, nil, nil
 	}
 	p := &Plan{unit: unit, settlements: newSettlements()}
-	answers, problems, err := p.answers(settings, &entry.Known{})
+	answers, problems, err := p.answers(settings, known)
 	if err != nil || problems.Faults() > 0 {
 		return nil, problems, err
 	}

@@ -46,8 +46,8 @@ else the demo unit.
   --open             open the cover in the browser
 `
 
-// glance is how often the desk looks whether something was saved.
-const glance = 400 * time.Millisecond
+// glance is how often the desk looks whether something was saved, where a look is quick.
+const glance = 20 * time.Millisecond
 
 func atDesk(ctx context.Context, args []string, out, errs io.Writer) error {
 	flags := flag.NewFlagSet("desk", flag.ContinueOnError)
@@ -109,6 +109,8 @@ type tender struct {
 
 	mu      sync.Mutex // of what is above, and of pressing
 	pressed string     // the folder as it was last pressed
+
+	known entry.Known // what the last pressing evaluated
 }
 
 // listen answers at a port of this machine, 0 for any, and returns the desk's address.
@@ -172,8 +174,9 @@ func (t *tender) noting(ctx context.Context, leave func(), answer http.Handler) 
 
 func (t *tender) look() string {
 	t.mu.Lock()
-	defer t.mu.Unlock()
-	return desk.Print(t.folder)
+	folder := t.folder
+	t.mu.Unlock()
+	return desk.Print(folder)
 }
 
 // changed presses a folder that is another, unless it was pressed meanwhile.
@@ -211,7 +214,7 @@ func (t *tender) again() {
 // did; problems of the content are shown.
 func (t *tender) press() error {
 	begin := time.Now()
-	unit, problems, err := readHere(t.folder)
+	unit, problems, err := readHere(t.folder, &t.known)
 	if err != nil {
 		return err
 	}
@@ -219,7 +222,7 @@ func (t *tender) press() error {
 	if problems.Faults() == 0 {
 		watch := progressOn(t.errs)
 		var found problem.List
-		files, _, found, err = pressed(unit, t.edition, &entry.Known{}, watch)
+		files, _, found, err = pressed(unit, t.edition, &t.known, watch)
 		watch.end()
 		if err != nil {
 			return err
@@ -229,6 +232,7 @@ func (t *tender) press() error {
 	p := desk.Pressing{Problems: told(problems), Form: formTitle(unit)}
 	if problems.Faults() == 0 {
 		p.Files = files
+		t.known.ForgetUnasked()
 	}
 	t.desk.Put(p)
 	if len(problems) > 0 {

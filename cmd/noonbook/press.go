@@ -67,7 +67,8 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	noteDemo(errs, folder)
 	watch := progressOn(errs)
 	defer watch.end()
-	unit, problems, err := readHere(folder)
+	known := &entry.Known{}
+	unit, problems, err := readHere(folder, known)
 	if err != nil {
 		return err
 	}
@@ -78,13 +79,12 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	if *staff {
 		editions = append(editions, plan.Staff)
 	}
-	var known entry.Known
 	var blocks [2]int
 	var pressings [2][]file.File
 	var found [2]problem.List
 	var failed [2]error
 	crew.Each(len(editions), nil, func(i int) {
-		pressings[i], blocks[i], found[i], failed[i] = pressed(unit, editions[i], &known, watch)
+		pressings[i], blocks[i], found[i], failed[i] = pressed(unit, editions[i], known, watch)
 	})
 	for i := range editions {
 		if failed[i] != nil {

@@ -37,11 +37,12 @@ func proof(_ context.Context, args []string, out, errs io.Writer) error {
 	}
 	noteDemo(errs, folder)
 	watch := progressOn(errs)
-	unit, problems, err := readHere(folder)
+	known := &entry.Known{}
+	unit, problems, err := readHere(folder, known)
 	if err != nil {
 		return err
 	}
-	_, _, found, err := pressed(unit, plan.Staff, &entry.Known{}, watch) // it holds all that the class edition does
+	_, _, found, err := pressed(unit, plan.Staff, known, watch) // it holds all that the class edition does
 	if err != nil {
 		return err
 	}

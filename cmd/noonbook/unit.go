@@ -10,6 +10,7 @@ import (
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder"
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/plan"
 	"noonbook/build/problem"
 	"noonbook/build/school"
@@ -46,13 +47,14 @@ func readUnit(named string) (*source.Unit, problem.List, error) {
 }
 
 // readHere reads the folder as it stands at its own school, for every edition: what does
-// not stand there is gone. Where a problem is a fault it can be as it was read.
-func readHere(named string) (*source.Unit, problem.List, error) {
+// not stand there is gone. Where a problem is a fault it can be as it was read. What is
+// known is not evaluated again.
+func readHere(named string, known *entry.Known) (*source.Unit, problem.List, error) {
 	unit, problems, err := readUnit(named)
 	if err != nil {
 		return nil, nil, err
 	}
-	here, found, err := plan.Settled(unit, unit.Settings)
+	here, found, err := plan.SettledKnowing(unit, unit.Settings, known)
 	if here == nil {
 		here = unit
 	}

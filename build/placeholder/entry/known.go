@@ -16,7 +16,16 @@ import (
 type Known struct {
 	shared *Shared // nil where there is one school
 	lock   sync.Mutex
-	all    map[string]*Evaluated
+	all    map[string]*Evaluated // asked for since before was set aside
+	before map[string]*Evaluated
+}
+
+// ForgetUnasked forgets what nobody asked for since it was last called, so that one who
+// presses again and again knows what the last pressing asked, and no more.
+func (k *Known) ForgetUnasked() {
+	k.lock.Lock()
+	defer k.lock.Unlock()
+	k.before, k.all = k.all, nil
 }
 
 // A Shared is what several schools have in common: evaluations that ask for neither place
@@ -71,9 +80,12 @@ func (k *Known) find(key string, e Entry) *Evaluated {
 	if k.all == nil {
 		k.all = map[string]*Evaluated{}
 	}
-	if k.shared != nil && e.anywhere() {
+	switch {
+	case k.before[key] != nil:
+		found = k.before[key]
+	case k.shared != nil && e.anywhere():
 		found = k.shared.find(key)
-	} else {
+	default:
 		found = &Evaluated{}
 	}
 	k.all[key] = found
