@@ -18,12 +18,9 @@ func (p *Plan) card(i int) (*draft, error) {
 	body := []byte(d.careLine(l, i))
 	for _, section := range l.Sheet(source.SheetCard) {
 		m := manner{gathered: true, shift: 2 - section.Heading.Level, forClass: true}
-		for _, n := range append([]ast.Node{section.Heading}, section.Body...) {
-			one, err := d.render(l, i, n, m)
-			if err != nil {
-				return nil, err
-			}
-			body = append(body, one...)
+		var err error
+		if body, err = d.render(body, l, i, m, append([]ast.Node{section.Heading}, section.Body...)...); err != nil {
+			return nil, err
 		}
 	}
 	return d.of(typeset.CardSheet{

@@ -135,14 +135,14 @@ func (s *daySheet) sections(sections []source.Section) ([]typeset.SheetPart, err
 	var parts []typeset.SheetPart
 	for _, section := range sections {
 		m := manner{gathered: true, shift: 2 - section.Heading.Level, minutes: minutes}
-		body, err := s.draft.render(s.lesson, s.at, section.Heading, m)
+		body, err := s.draft.render(nil, s.lesson, s.at, m, section.Heading)
 		if err != nil {
 			return nil, err
 		}
 		if asked := s.answersIn(section); len(asked) > 0 {
 			body, err = s.shortAnswers(body, asked)
 		} else {
-			body, err = s.nodes(body, section.Body, m)
+			body, err = s.draft.render(body, s.lesson, s.at, m, section.Body...)
 		}
 		if err != nil {
 			return nil, err
@@ -150,17 +150,6 @@ func (s *daySheet) sections(sections []source.Section) ([]typeset.SheetPart, err
 		parts = append(parts, typeset.SheetPart{Body: template.HTML(body)})
 	}
 	return parts, nil
-}
-
-func (s *daySheet) nodes(dst []byte, nodes []ast.Node, m manner) ([]byte, error) {
-	for _, n := range nodes {
-		one, err := s.draft.render(s.lesson, s.at, n, m)
-		if err != nil {
-			return nil, err
-		}
-		dst = append(dst, one...)
-	}
-	return dst, nil
 }
 
 // answersIn returns the questions of a section that have an answer.
@@ -188,7 +177,7 @@ func (s *daySheet) shortAnswers(dst []byte, asked []question) ([]byte, error) {
 			dst = fmt.Appendf(dst, `<p class="question-number">%d.</p>`, n)
 		}
 		var err error
-		if dst, err = s.nodes(dst, []ast.Node{first}, manner{gathered: true, shift: 1}); err != nil {
+		if dst, err = s.draft.render(dst, s.lesson, s.at, manner{gathered: true, shift: 1}, first); err != nil {
 			return nil, err
 		}
 		dst = append(dst, "</section>"...)
@@ -222,8 +211,8 @@ func (s *daySheet) care() (typeset.SheetPart, error) {
 			if n.Word != source.Caution {
 				break
 			}
-			one, err := s.draft.render(s.lesson, s.at, n, manner{gathered: true, shift: 1})
-			out = append(out, one...)
+			var err error
+			out, err = s.draft.render(out, s.lesson, s.at, manner{gathered: true, shift: 1}, n)
 			return ast.WalkSkipChildren, err
 		}
 		return ast.WalkContinue, nil
@@ -254,7 +243,7 @@ func (s *daySheet) drawing() (part typeset.SheetPart, err error) {
 			switch n := n.(type) {
 			case *ast.Image:
 				if entering {
-					one, err := s.draft.render(s.lesson, s.at, n, manner{gathered: true})
+					one, err := s.draft.render(nil, s.lesson, s.at, manner{gathered: true}, n)
 					part.Body = template.HTML(one)
 					return ast.WalkStop, err
 				}

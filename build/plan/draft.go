@@ -7,7 +7,6 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
-	"unicode/utf8"
 
 	"github.com/tdewolff/minify/v2"
 	"github.com/tdewolff/minify/v2/html"
@@ -58,32 +57,8 @@ func (d *draft) write() error {
 	if err := typeset.Write(&out, d.plan.templates, d.shown); err != nil {
 		return fmt.Errorf("page %s: %w", d.name, err)
 	}
-	markup := out.Bytes()
-	if mayHide(markup) {
-		markup = bytes.Map(visible, markup)
-	}
-	d.markup = d.plan.words.TypesetMarkup(markup)
+	d.markup = d.plan.words.TypesetMarkup(typeset.Visible(out.Bytes()))
 	return nil
-}
-
-// visible turns a control character, which an author can write as &#27; and which HTML
-// does not allow, into the sign for what cannot be shown.
-func visible(c rune) rune {
-	if unicode.IsControl(c) && !strings.ContainsRune("\t\n\f\r", c) {
-		return utf8.RuneError
-	}
-	return c
-}
-
-// mayHide reports whether there may be something in a text for visible to change, which is
-// rare. In UTF-8 the control characters beyond ASCII begin with 0xC2.
-func mayHide(text []byte) bool {
-	for i, c := range text {
-		if c < ' ' && c != '\n' && c != '\t' || c == 0x7f || c == 0xc2 && i+1 < len(text) && text[i+1] < 0xa0 {
-			return true
-		}
-	}
-	return !utf8.Valid(text)
 }
 
 // minified makes markup small in ways that hold wherever a slot may be filled:

@@ -66,8 +66,7 @@ func (d *draft) ownCautionsOf(l *source.Lesson, i int) (body []byte, err error) 
 		case !entering || !ok:
 			return ast.WalkContinue, nil
 		case aside.Word == source.Caution && aside.FirstChild() != nil:
-			one, err := d.render(l, i, n, manner{gathered: true})
-			body = append(body, one...)
+			body, err = d.render(body, l, i, manner{gathered: true}, n)
 			return ast.WalkSkipChildren, err
 		}
 		return ast.WalkContinue, nil

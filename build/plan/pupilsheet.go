@@ -27,14 +27,13 @@ func (p *Plan) pupilSheet(i int, asks []question) (*draft, error) {
 	body := []byte(d.careLine(l, i))
 	var under *ast.Heading
 	told := map[ast.Node]bool{}
+	var err error
 	for n, q := range asks {
 		if q.heading != nil && (n == 0 || q.heading != under) {
 			under = q.heading
-			one, err := d.render(l, i, under, manner{gathered: true, shift: 2 - under.Level})
-			if err != nil {
+			if body, err = d.render(body, l, i, manner{gathered: true, shift: 2 - under.Level}, under); err != nil {
 				return nil, err
 			}
-			body = append(body, one...)
 		}
 		care, err := d.careFor(l, i, q, told)
 		if err != nil {
@@ -93,11 +92,10 @@ func (d *draft) careFor(l *source.Lesson, i int, q question, told map[ast.Node]b
 			asks = append(asks, d.plan.ask(block.Ask, i))
 			continue
 		}
-		one, err := d.render(l, i, n, manner{gathered: true, shift: 1})
-		if err != nil {
+		var err error
+		if out, err = d.render(out, l, i, manner{gathered: true, shift: 1}, n); err != nil {
 			return nil, err
 		}
-		out = append(out, one...)
 	}
 	if len(asks) == 0 {
 		return out, nil
@@ -118,15 +116,6 @@ func (d *draft) question(l *source.Lesson, i int, q question) ([]byte, error) {
 	if q.answer != nil {
 		nodes = append(nodes[:len(nodes):len(nodes)], q.answer)
 	}
-	for _, n := range nodes {
-		one, err := d.render(l, i, n, manner{gathered: true, shift: 1, lines: leastLines})
-		if err != nil {
-			return nil, err
-		}
-		if n.Kind() == ast.KindTextBlock {
-			one = append(append([]byte("<p>"), one...), "</p>"...)
-		}
-		out = append(out, one...)
-	}
-	return append(out, "</section>"...), nil
+	out, err := d.render(out, l, i, manner{gathered: true, shift: 1, lines: leastLines}, nodes...)
+	return append(out, "</section>"...), err
 }

@@ -50,15 +50,24 @@ func newRenderer(p *Plan) *lessonRenderer {
 	return r
 }
 
-// render writes the tree, or a part of it, as HTML with marks.
-func (d *draft) render(l *source.Lesson, lesson int, root ast.Node, m manner) ([]byte, error) {
+// render appends parts of the tree as HTML with marks. Words of a list item that are a part
+// by themselves are a paragraph.
+func (d *draft) render(dst []byte, l *source.Lesson, lesson int, m manner, parts ...ast.Node) ([]byte, error) {
 	r := d.plan.renderer
 	r.manner, r.draft, r.lesson, r.from = m, d, lesson, l
 	r.tables.clock = d.clockColumn(l, m.minutes)
-	var out bytes.Buffer
-	r.out.Reset(&out)
-	if err := r.all.Render(r.out, l.Source, root); err != nil {
-		return nil, fmt.Errorf("rendering %s: %w", l.File, err)
+	out := bytes.NewBuffer(dst)
+	for _, part := range parts {
+		open, closing := "", ""
+		if part.Kind() == ast.KindTextBlock {
+			open, closing = "<p>", "</p>"
+		}
+		out.WriteString(open)
+		r.out.Reset(out)
+		if err := r.all.Render(r.out, l.Source, part); err != nil {
+			return nil, fmt.Errorf("rendering %s: %w", l.File, err)
+		}
+		out.WriteString(closing)
 	}
 	return out.Bytes(), nil
 }

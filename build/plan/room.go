@@ -59,7 +59,7 @@ func (d *draft) heading(l *source.Lesson, i int, h *ast.Heading, ends map[*ast.H
 	if h == nil {
 		return nil, nil
 	}
-	out, err := d.render(l, i, h, manner{gathered: true})
+	out, err := d.render(nil, l, i, manner{gathered: true}, h)
 	if end, ok := ends[h]; ok {
 		out = append(out, `<p class="view-until">`+d.mark(func(dst []byte, s *pressing) []byte {
 			held := s.calendar.Held[l.Number-1]
@@ -90,16 +90,9 @@ func (d *draft) view(l *source.Lesson, i int, v *view) ([]byte, error) {
 		if len(part.nodes) == 0 {
 			continue
 		}
-		out = append(out, part.open...)
-		for _, n := range part.nodes {
-			one, err := d.render(l, i, n, manner{gathered: true, forClass: true})
-			if err != nil {
-				return nil, err
-			}
-			if n.Kind() == ast.KindTextBlock {
-				one = slices.Concat([]byte("<p>"), one, []byte("</p>"))
-			}
-			out = append(out, one...)
+		var err error
+		if out, err = d.render(append(out, part.open...), l, i, manner{gathered: true, forClass: true}, part.nodes...); err != nil {
+			return nil, err
 		}
 		out = append(out, part.close...)
 	}
@@ -119,11 +112,10 @@ func (d *draft) answerOnWall(l *source.Lesson, i int, answers []*source.Aside) (
 	var out []byte
 	for _, answer := range answers {
 		for n := answer.FirstChild(); n != nil; n = n.NextSibling() {
-			one, err := d.render(l, i, n, manner{gathered: true, shift: 1})
-			if err != nil {
+			var err error
+			if out, err = d.render(out, l, i, manner{gathered: true, shift: 1}, n); err != nil {
 				return nil, err
 			}
-			out = append(out, one...)
 			if !leads(n, l.Source) {
 				break
 			}

@@ -57,7 +57,7 @@ func (p *Plan) lesson(i int) (*draft, error) {
 		page.Groups = d.mark(groupSizes)
 		page.Room = RoomFile(l)
 	}
-	body, err := d.render(l, i, l.Tree, manner{margin: beside})
+	body, err := d.render(nil, l, i, manner{margin: beside}, l.Tree)
 	if err != nil {
 		return nil, err
 	}
