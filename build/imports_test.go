@@ -51,7 +51,7 @@ var allowed = map[string][]string{
 	"build/markup":      {},
 	"build/concordance": {"build/file", "build/markup"},
 	"build/encode":      {"build/say", "build/result", "build/terminal", "build/typeset"},
-	"build/output":      {"build/file", "build/markup"},
+	"build/output":      {"build/crew", "build/file", "build/markup"},
 	"content":           {},
 	"cmd/noonbook":      {"build/", "compute/", "content", "theme"},
 }

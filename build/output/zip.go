@@ -3,11 +3,16 @@ package output
 import (
 	"archive/zip"
 	"bytes"
+	"compress/flate"
+	"errors"
 	"fmt"
+	"io"
 	"slices"
 	"strings"
+	"sync"
 	"time"
 
+	"noonbook/build/crew"
 	"noonbook/build/file"
 )
 
@@ -16,13 +21,18 @@ import (
 // no clock, so that equal handbooks are equal bytes.
 var zipTime = time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)
 
-// Zip packs the files of a handbook below one folder, sorted by name.
+// Zip packs the files of a handbook below one folder, sorted by name. They are deflated
+// side by side, and then written one after the other.
 func Zip(folder string, files []file.File) ([]byte, error) {
 	files = slices.Clone(files)
 	slices.SortFunc(files, func(a, b file.File) int { return strings.Compare(a.Name, b.Name) })
+	packed, errs := make([]bytes.Buffer, len(files)), make([]error, len(files))
+	var idle sync.Pool // writers between two files
+	crew.Each(len(files), nil, func(i int) { errs[i] = deflate(&packed[i], files[i].Bytes, &idle) })
 	var out bytes.Buffer
 	w := zip.NewWriter(&out)
-	for _, f := range files {
+	for i, f := range files {
+		w.RegisterCompressor(zip.Deflate, func(to io.Writer) (io.WriteCloser, error) { return deflated{to, packed[i].Bytes()}, errs[i] })
 		header := zip.FileHeader{Name: folder + "/" + f.Name, Method: zip.Deflate, Modified: zipTime}
 		header.SetMode(0o644)
 		entry, err := w.CreateHeader(&header)
@@ -37,4 +47,32 @@ func Zip(folder string, files []file.File) ([]byte, error) {
 		return nil, fmt.Errorf("packing the handbook: %w", err)
 	}
 	return out.Bytes(), nil
+}
+
+// level is that of archive/zip.
+const level = 5
+
+func deflate(to io.Writer, b []byte, idle *sync.Pool) (err error) {
+	w, _ := idle.Get().(*flate.Writer)
+	if w != nil {
+		w.Reset(to)
+	} else if w, err = flate.NewWriter(to, level); err != nil {
+		return err
+	}
+	defer idle.Put(w)
+	_, err = w.Write(b)
+	return errors.Join(err, w.Close())
+}
+
+// A deflated file takes the bytes of a file and writes what they were deflated to.
+type deflated struct {
+	to    io.Writer
+	bytes []byte
+}
+
+func (d deflated) Write(b []byte) (int, error) { return len(b), nil }
+
+func (d deflated) Close() error {
+	_, err := d.to.Write(d.bytes)
+	return err
 }
