@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"crypto/rand"
 	"fmt"
+	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -51,6 +53,20 @@ func (d *draft) of(page any) *draft {
 	return d
 }
 
+// page returns the page, as it was before if it shows the same.
+func (d *draft) page(before []page) (page, error) {
+	at := slices.IndexFunc(before, func(p page) bool { return p.name == d.name })
+	if at >= 0 && reflect.DeepEqual(before[at].shown, d.shown) {
+		same := before[at]
+		same.slots = d.slots
+		return same, nil
+	}
+	if err := d.write(); err != nil {
+		return page{}, err
+	}
+	return d.cut()
+}
+
 // write writes out the markup.
 func (d *draft) write() error {
 	var out bytes.Buffer
@@ -78,7 +94,7 @@ func (d *draft) cut() (page, error) {
 	if err != nil {
 		return page{}, fmt.Errorf("page %s: %w", d.name, err)
 	}
-	p := page{name: d.name}
+	p := page{name: d.name, shown: d.shown, slots: d.slots}
 	for {
 		ready, rest, found := bytes.Cut(small, []byte(d.plan.token))
 		p.ready = append(p.ready, ready)
@@ -90,17 +106,14 @@ func (d *draft) cut() (page, error) {
 		}
 		number, rest, _ := bytes.Cut(rest, []byte("z"))
 		n, err := strconv.Atoi(string(number))
-		if err != nil {
-			return page{}, fmt.Errorf("page %s: %w", d.name, err)
+		if err != nil || n >= len(d.slots) {
+			return page{}, fmt.Errorf("page %s: there is no slot %s", d.name, number)
 		}
-		if n >= len(d.slots) {
-			return page{}, fmt.Errorf("page %s: there is no slot %d", d.name, n)
-		}
-		p.slots = append(p.slots, d.slots[n])
+		p.order = append(p.order, n)
 		small = rest
 	}
-	if len(p.slots) != written {
-		return page{}, fmt.Errorf("page %s: %d marks were written, %d arrived", d.name, written, len(p.slots))
+	if len(p.order) != written {
+		return page{}, fmt.Errorf("page %s: %d marks were written, %d arrived", d.name, written, len(p.order))
 	}
 	return p, nil
 }
@@ -110,8 +123,8 @@ func (p page) fill(dst []byte, s *pressing) []byte {
 	s = s.onPage()
 	for i, ready := range p.ready {
 		dst = append(dst, ready...)
-		if i < len(p.slots) {
-			dst = p.slots[i](dst, s)
+		if i < len(p.order) {
+			dst = p.slots[p.order[i]](dst, s)
 		}
 	}
 	return dst

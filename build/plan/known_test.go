@@ -60,10 +60,22 @@ func TestEditionsShareWhatIsKnown(t *testing.T) {
 	if first != inClass || inStaff <= inClass || rest != inStaff-inClass {
 		t.Errorf("%d evaluations for the class and %d for the staff; together %d and %d more", inClass, inStaff, first, rest)
 	}
-	same := func(a, b file.File) bool { return a.Name == b.Name && bytes.Equal(a.Bytes, b.Bytes) }
-	if !slices.EqualFunc(class, sharing, same) || !slices.EqualFunc(staff, more, same) {
+	if !slices.EqualFunc(class, sharing, sameFile) || !slices.EqualFunc(staff, more, sameFile) {
 		t.Error("a handbook that shares what is known has other bytes")
 	}
+}
+
+func sameFile(a, b file.File) bool { return a.Name == b.Name && bytes.Equal(a.Bytes, b.Bytes) }
+
+// writtenAnew counts the pages of a plan that it does not have from the one before.
+func writtenAnew(p, before *Plan) int {
+	n := 0
+	for _, now := range p.pages {
+		if !slices.ContainsFunc(before.pages, func(old page) bool { return &old.ready[0] == &now.ready[0] }) {
+			n++
+		}
+	}
+	return n
 }
 
 // Who presses a unit again after a lesson was edited evaluates what the edit added, and
@@ -74,35 +86,52 @@ func TestOnlyWhatAnEditAddsIsEvaluated(t *testing.T) {
 	at := strings.LastIndex(written, "\n\n") // outside of its blocks
 	counting, times := countingCatalogue()
 	known := &entry.Known{}
+	var before *Plan
 	for _, c := range []struct {
 		about, added string
 		evaluations  int64 // of so many at least, where it is negative
+		pages        int   // written out
 	}{
-		{"the first pressing", "", -100},
-		{"nothing", "", 0},
-		{"words", "\n\nSome more words.", 0},
-		{"two values of one placeholder", "\n\nIt rises at {sun-day.rise date=2027-02-03} and sets at {sun-day.set date=2027-02-03}.", 1},
-		{"one of another day", "\n\nIt rises at {sun-day.rise date=2027-02-03}, and then at {sun-day.rise date=2027-02-04}.", 1},
-		{"neither", "", 0},
-		{"what was forgotten", "\n\nIt rises at {sun-day.rise date=2027-02-03}.", 1},
+		{"the first pressing", "", -100, 0},
+		{"nothing", "", 0, 0},
+		{"words", "\n\nSome more words.", 0, 2},
+		{"two values of one placeholder", "\n\nIt rises at {sun-day.rise date=2027-02-03} and sets at {sun-day.set date=2027-02-03}.", 1, 2},
+		{"one of another day", "\n\nIt rises at {sun-day.rise date=2027-02-03}, and then at {sun-day.rise date=2027-02-04}.", 1, 2},
+		{"neither", "", 0, 2},
+		{"what was forgotten", "\n\nIt rises at {sun-day.rise date=2027-02-03}.", 1, 2},
 	} {
-		before := times.Load()
+		begun := times.Load()
 		unit, words := readCatalogue(t, edited{os.DirFS("../../content"), lesson, written[:at] + c.added + written[at:]}, counting)
-		settled, problems, err := SettledKnowing(unit, unit.Settings, known)
+		settled, problems, err := Settled(unit, unit.Settings, known)
 		if err != nil || settled == nil {
 			t.Fatal(err, problems)
 		}
-		p, err := Make(settled, words, Staff, counting)
+		afresh, err := Make(settled, words, Staff, counting)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if _, problems := p.PressKnowing(unit.Settings, known); problems.Faults() > 0 {
+		if before == nil {
+			before = afresh
+		}
+		again, err := before.Again(settled, words)
+		if err != nil {
+			t.Fatal(err)
+		}
+		pages, problems := again.PressKnowing(unit.Settings, known)
+		if problems.Faults() > 0 {
 			t.Fatal(problems)
 		}
-		known.ForgetUnasked()
-		if got := times.Load() - before; got != c.evaluations && (c.evaluations >= 0 || got < -c.evaluations) {
+		if got := times.Load() - begun; got != c.evaluations && (c.evaluations >= 0 || got < -c.evaluations) {
 			t.Errorf("%s: %d evaluations", c.about, got)
 		}
+		if want, _ := afresh.PressKnowing(unit.Settings, known); !slices.EqualFunc(pages, want, sameFile) {
+			t.Errorf("%s: planned again, the handbook has other bytes", c.about)
+		}
+		if got := writtenAnew(again, before); got != c.pages {
+			t.Errorf("%s: %d pages are written out, not %d", c.about, got, c.pages)
+		}
+		before = again
+		known.ForgetUnasked()
 	}
 }
 

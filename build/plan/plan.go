@@ -62,7 +62,9 @@ type ask struct {
 // A page is ready bytes with a slot after each but the last.
 type page struct {
 	name  string
+	shown any // what it was written from
 	ready [][]byte
+	order []int // of the slots
 	slots []slot
 }
 
@@ -105,18 +107,27 @@ func Make(unit *source.Unit, words *typeset.Words, edition Edition, catalogue []
 }
 
 func makePlan(unit *source.Unit, words *typeset.Words, edition Edition, catalogue []entry.Entry) (*Plan, error) {
-	p, drafts, err := drafted(unit, words, edition, catalogue)
+	return (&Plan{words: words, edition: edition, catalogue: catalogue, token: newToken()}).Again(unit, words)
+}
+
+// Again plans the unit as it was edited since. If the words are the same, only pages that
+// are others now are written out.
+func (p *Plan) Again(unit *source.Unit, words *typeset.Words) (*Plan, error) {
+	if p.settlements != nil || unit.Conditional() || p.words != words {
+		return Make(unit, words, p.edition, p.catalogue)
+	}
+	next, drafts, err := drafted(unit, words, p.edition, p.catalogue, p.token)
 	if err != nil {
 		return nil, err
 	}
-	p.pages = make([]page, len(drafts))
+	next.pages = make([]page, len(drafts))
 	errs := make([]error, len(drafts))
-	crew.Each(len(drafts), nil, func(i int) { p.pages[i], errs[i] = drafts[i].cut() })
-	return p, cmp.Or(errs...)
+	crew.Each(len(drafts), nil, func(i int) { next.pages[i], errs[i] = drafts[i].page(p.pages) })
+	return next, cmp.Or(errs...)
 }
 
-// drafted writes out every page, cover first, and notes every ask on the way.
-func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue []entry.Entry) (*Plan, []*draft, error) {
+// drafted drafts every page, cover first, and notes every ask on the way.
+func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue []entry.Entry, token string) (*Plan, []*draft, error) {
 	templates, err := typeset.Templates(words)
 	if err != nil {
 		return nil, nil, err
@@ -128,7 +139,7 @@ func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue
 		templates: templates,
 		edition:   edition,
 		catalogue: catalogue,
-		token:     newToken(),
+		token:     token,
 		marks:     map[string]int{},
 		shared:    &entry.Shared{},
 	}
@@ -152,10 +163,7 @@ func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue
 	for _, print := range p.prints {
 		drafts = append(drafts, p.printable(print))
 	}
-	drafts = slices.Insert(drafts, 0, p.cover()) // it offers the prints of the lessons, which are known now
-	errs := make([]error, len(drafts))
-	crew.Each(len(drafts), nil, func(i int) { errs[i] = drafts[i].write() })
-	return p, drafts, cmp.Or(errs...)
+	return p, slices.Insert(drafts, 0, p.cover()), nil // which offers the prints of the lessons
 }
 
 // shows reports whether the edition has the page of a lesson file.

@@ -91,7 +91,7 @@ func eachUnit(t *testing.T, do func(t *testing.T, unit *source.Unit, words *type
 // here returns the unit as it is at a school.
 func here(t *testing.T, unit *source.Unit, settings form.Values) *source.Unit {
 	t.Helper()
-	settled, problems, err := Settled(unit, settings)
+	settled, problems, err := Settled(unit, settings, &entry.Known{})
 	if err != nil || settled == nil {
 		t.Fatal(err, problems)
 	}
@@ -121,7 +121,7 @@ func plainly(t *testing.T, d *draft, s *pressing) []byte {
 func TestPlannedPageIsThePlainPage(t *testing.T) {
 	same := func(t *testing.T, unit *source.Unit, words *typeset.Words) {
 		for _, edition := range []Edition{Class, Staff} {
-			p, drafts, err := drafted(unit, words, edition, placeholder.Catalogue())
+			p, drafts, err := drafted(unit, words, edition, placeholder.Catalogue(), newToken())
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -130,7 +130,7 @@ func TestPlannedPageIsThePlainPage(t *testing.T) {
 				t.Fatal(problems)
 			}
 			for _, d := range drafts {
-				page, err := d.cut()
+				page, err := d.page(nil)
 				if err != nil {
 					t.Fatal(err)
 				}

@@ -38,13 +38,8 @@ type settlement struct {
 
 // Settled returns the unit as it is at a school: what does not stand there is gone, and
 // what stands is there as though nothing had been asked. There is none where a problem
-// is a fault.
-func Settled(unit *source.Unit, settings form.Values) (*source.Unit, problem.List, error) {
-	return SettledKnowing(unit, settings, &entry.Known{})
-}
-
-// SettledKnowing is Settled that does not evaluate again what is known, and knows more then.
-func SettledKnowing(unit *source.Unit, settings form.Values, known *entry.Known) (*source.Unit, problem.List, error) {
+// is a fault. What is known is not evaluated again, and more is known then.
+func Settled(unit *source.Unit, settings form.Values, known *entry.Known) (*source.Unit, problem.List, error) {
 	if !unit.Conditional() {
 		return unit, nil, nil
 	}

@@ -2,6 +2,7 @@ package typeset
 
 import (
 	"fmt"
+	"maps"
 	"strconv"
 	"strings"
 	"time"
@@ -23,21 +24,21 @@ type Manner struct {
 // memory).
 func (w *Words) In(m Manner) *Words {
 	m.TwelveHour = m.TwelveHour && w.Has("twelve-hour.noon")
-	other := *w
-	other.manner = m
-	other.lines = make(map[string]line, len(w.lines))
-	for key, l := range w.lines {
-		if _, replaced := other.lines[key]; !replaced {
-			other.lines[key] = l
-		}
+	return w.written(way{w.customary, m})
+}
+
+// lines returns those of a language as they are in the manner.
+func (m Manner) lines(all map[string]line) map[string]line {
+	lines := maps.Clone(all)
+	for key, l := range all {
 		if of, ok := strings.CutPrefix(key, "twelve-hour.instead."); ok && m.TwelveHour {
-			other.lines[of] = l
+			lines[of] = l
 		}
 		if of, ok := strings.CutPrefix(key, "month-first.instead."); ok && m.MonthFirst {
-			other.lines[of] = l
+			lines[of] = l
 		}
 	}
-	return other.withPages()
+	return lines
 }
 
 // clock writes a time of day.

@@ -25,6 +25,18 @@ type Words struct {
 	customary bool
 	manner    Manner
 	pages     func() (*template.Template, error)
+	kin       *kin
+}
+
+// A kin is a language in the measures and manners that were asked for. Each is made once.
+type kin struct {
+	lock sync.Mutex
+	all  map[way]*Words
+}
+
+type way struct {
+	customary bool
+	manner    Manner
 }
 
 // Languages returns the codes of the languages that have a words file, sorted.
@@ -50,7 +62,7 @@ var languages = sync.OnceValue(func() map[string]func() (*Words, error) {
 })
 
 // Language returns the words of a language, which are only read from then on. With
-// customary set, lengths are written in feet and inches.
+// customary set, lengths are written in feet and inches. It is the same pointer each time.
 func Language(code string, customary bool) (*Words, error) {
 	read, ok := languages()[code]
 	if !ok {
@@ -60,15 +72,21 @@ func Language(code string, customary bool) (*Words, error) {
 	if err != nil {
 		return nil, err
 	}
-	other := *w
-	other.customary = customary
-	return other.withPages(), nil
+	return w.written(way{customary: customary}), nil
 }
 
-// withPages has the templates of all pages made once, when the first page is written.
-func (w *Words) withPages() *Words {
-	w.pages = sync.OnceValues(func() (*template.Template, error) { return parsePages(w) })
-	return w
+// written returns the language as it is written in a way.
+func (w *Words) written(in way) *Words {
+	w.kin.lock.Lock()
+	defer w.kin.lock.Unlock()
+	if found := w.kin.all[in]; found != nil {
+		return found
+	}
+	other := *w.kin.all[way{}]
+	other.customary, other.manner, other.lines = in.customary, in.manner, in.manner.lines(other.lines)
+	other.pages = sync.OnceValues(func() (*template.Template, error) { return parsePages(&other) })
+	w.kin.all[in] = &other
+	return &other
 }
 
 func readWords(code string) (*Words, error) {
@@ -88,6 +106,8 @@ func readWords(code string) (*Words, error) {
 	if err := w.collect("", tree); err != nil {
 		return nil, fmt.Errorf("words of language %q: %w", code, err)
 	}
+	w.pages = sync.OnceValues(func() (*template.Template, error) { return parsePages(w) })
+	w.kin = &kin{all: map[way]*Words{{}: w}}
 	return w, nil
 }
 

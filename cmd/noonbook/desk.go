@@ -111,6 +111,7 @@ type tender struct {
 	pressed string     // the folder as it was last pressed
 
 	known entry.Known // what the last pressing evaluated
+	plan  *plan.Plan  // of that
 }
 
 // listen answers at a port of this machine, 0 for any, and returns the desk's address.
@@ -222,7 +223,7 @@ func (t *tender) press() error {
 	if problems.Faults() == 0 {
 		watch := progressOn(t.errs)
 		var found problem.List
-		files, _, found, err = pressed(unit, t.edition, &t.known, watch)
+		t.plan, files, found, err = pressed(unit, t.edition, t.plan, &t.known, watch)
 		watch.end()
 		if err != nil {
 			return err

@@ -79,12 +79,12 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	if *staff {
 		editions = append(editions, plan.Staff)
 	}
-	var blocks [2]int
+	var plans [2]*plan.Plan
 	var pressings [2][]file.File
 	var found [2]problem.List
 	var failed [2]error
 	crew.Each(len(editions), nil, func(i int) {
-		pressings[i], blocks[i], found[i], failed[i] = pressed(unit, editions[i], known, watch)
+		plans[i], pressings[i], found[i], failed[i] = pressed(unit, editions[i], nil, known, watch)
 	})
 	for i := range editions {
 		if failed[i] != nil {
@@ -126,7 +126,7 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	}
 	tellGone(out, unit)
 	fmt.Fprintf(out, "%s, %s, %s, %.0f kB in %.0f ms: open %s\n",
-		counted(pages, "page"), counted(blocks[len(editions)-1], "computed value"), counted(len(problems), "warning"),
+		counted(pages, "page"), counted(plans[len(editions)-1].Asks(), "computed value"), counted(len(problems), "warning"),
 		float64(bytes)/1e3, float64(time.Since(begin).Microseconds())/1e3, filepath.Join(*target, "index.html"))
 	return nil
 }
@@ -153,22 +153,27 @@ func pagesAmong(files []file.File) int {
 }
 
 // pressed plans and presses one edition of a unit that is settled for its own school. What
-// is known is not evaluated again.
-func pressed(unit *source.Unit, edition plan.Edition, known *entry.Known, watch *progress) (files []file.File, asks int, found problem.List, err error) {
+// is known is not evaluated again, and what is as in the plan before, if there is one, not
+// planned again.
+func pressed(unit *source.Unit, edition plan.Edition, before *plan.Plan, known *entry.Known, watch *progress) (p *plan.Plan, files []file.File, found problem.List, err error) {
 	words, err := wordsOf(unit.Settings)
 	if err != nil {
-		return nil, 0, nil, err
+		return nil, nil, nil, err
 	}
 	name := "class edition"
 	if edition == plan.Staff {
 		name = "staff edition"
 	}
 	watch.stage("laying out the " + name)
-	p, err := plan.Make(unit, words, edition, placeholder.Catalogue())
+	if before != nil {
+		p, err = before.Again(unit, words)
+	} else {
+		p, err = plan.Make(unit, words, edition, placeholder.Catalogue())
+	}
 	if err != nil {
-		return nil, 0, nil, err
+		return nil, nil, nil, err
 	}
 	p.Progress = func(done, of int) { watch.step("computing the "+name, done, of) }
 	files, found = p.PressKnowing(unit.Settings, known)
-	return files, p.Asks(), found, nil
+	return p, files, found, nil
 }

@@ -42,7 +42,7 @@ func proof(_ context.Context, args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
-	_, _, found, err := pressed(unit, plan.Staff, known, watch) // it holds all that the class edition does
+	_, _, found, err := pressed(unit, plan.Staff, nil, known, watch) // it holds all that the class edition does
 	if err != nil {
 		return err
 	}

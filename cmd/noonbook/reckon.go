@@ -228,7 +228,7 @@ func readFor(folder string, e entry.Entry, given form.Values) (form.Values, entr
 	if problems.Faults() > 0 {
 		return nil, entry.Course{}, problems
 	}
-	here, problems, err := plan.Settled(unit, unit.Settings.With(settings).With(given))
+	here, problems, err := plan.Settled(unit, unit.Settings.With(settings).With(given), &entry.Known{})
 	if err != nil {
 		return nil, entry.Course{}, err
 	}

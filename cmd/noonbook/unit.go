@@ -54,7 +54,7 @@ func readHere(named string, known *entry.Known) (*source.Unit, problem.List, err
 	if err != nil {
 		return nil, nil, err
 	}
-	here, found, err := plan.SettledKnowing(unit, unit.Settings, known)
+	here, found, err := plan.Settled(unit, unit.Settings, known)
 	if here == nil {
 		here = unit
 	}
