@@ -33,12 +33,7 @@ func ColumnEms(text string) float64 {
 	return columnGap + max(longest, min(proseEms, lineEms(text)))
 }
 
-func lineEms(text string) float64 {
-	if strings.ContainsAny(text, "\u00a0\u202f") {
-		text = unbroken.Replace(text)
-	}
-	return widthOf(text, textFace)
-}
+func lineEms(text string) float64 { return widthOf(unbroken.Replace(text), textFace) }
 
 var unbroken = strings.NewReplacer("\u00a0", " ", "\u202f", " ")
 

@@ -24,7 +24,7 @@ type Manner struct {
 // memory).
 func (w *Words) In(m Manner) *Words {
 	m.TwelveHour = m.TwelveHour && w.Has("twelve-hour.noon")
-	return w.written(way{w.customary, m})
+	return w.kindred(way{w.customary, m})
 }
 
 // lines returns those of a language as they are in the manner.

@@ -72,11 +72,11 @@ func Language(code string, customary bool) (*Words, error) {
 	if err != nil {
 		return nil, err
 	}
-	return w.written(way{customary: customary}), nil
+	return w.kindred(way{customary: customary}), nil
 }
 
-// written returns the language as it is written in a way.
-func (w *Words) written(in way) *Words {
+// kindred returns the language as it is written in a way.
+func (w *Words) kindred(in way) *Words {
 	w.kin.lock.Lock()
 	defer w.kin.lock.Unlock()
 	if found := w.kin.all[in]; found != nil {
