@@ -2,18 +2,17 @@ package entry
 
 import "sync"
 
-// A Memory keeps what a topic reckons from a few numbers, for evaluations that reckon from
-// the same ones, at one school or another: the flights of a rocket in the same air. What it
+// A Memory keeps what is reckoned from a few numbers, for evaluations that reckon from
+// the same ones: the flights of a rocket in the same air, the Sun's day at a place. What it
 // keeps must follow from the key alone, so that whoever asks gets the same as the first,
-// and nobody may change it. It is safe for use by several goroutines.
+// and nobody may change it. It is safe for use by several goroutines. It lasts as long as
+// the process, and forgets everything when it is full, so that it does not grow with the
+// number of schools.
 type Memory[K comparable, V any] struct {
+	Most int // how many it keeps; more than one school wants of the kind
 	lock sync.Mutex
 	all  map[K]V
 }
-
-// mostRemembered bounds a Memory, which lasts as long as the process. When it is full it
-// forgets everything: a school wants few of one kind.
-const mostRemembered = 128
 
 // Of returns what reckon makes of the key. An error is not kept.
 func (m *Memory[K, V]) Of(key K, reckon func() (V, error)) (V, error) {
@@ -29,7 +28,7 @@ func (m *Memory[K, V]) Of(key K, reckon func() (V, error)) (V, error) {
 	}
 	m.lock.Lock()
 	defer m.lock.Unlock()
-	if m.all == nil || len(m.all) >= mostRemembered {
+	if m.all == nil || len(m.all) >= m.Most {
 		m.all = map[K]V{}
 	}
 	m.all[key] = made

@@ -8,7 +8,7 @@ import (
 
 // A memory reckons a key once, keeps no error, and forgets when it is full.
 func TestMemory(t *testing.T) {
-	var m Memory[int, int]
+	m := Memory[int, int]{Most: 100}
 	times := 0
 	square := func(n int) int {
 		got, err := m.Of(n, func() (int, error) { times++; return n * n, nil })
@@ -27,9 +27,9 @@ func TestMemory(t *testing.T) {
 	if square(5) != 25 {
 		t.Error("an error is kept as an answer")
 	}
-	for n := range 10 * mostRemembered {
+	for n := range 1000 {
 		square(n)
-		if len(m.all) > mostRemembered {
+		if len(m.all) > 100 {
 			t.Fatalf("%d answers are kept", len(m.all))
 		}
 	}
@@ -37,11 +37,11 @@ func TestMemory(t *testing.T) {
 
 // Many who ask at once get the same (run with -race).
 func TestMemoryOfMany(t *testing.T) {
-	var m Memory[int, int]
+	m := Memory[int, int]{Most: 150}
 	var group sync.WaitGroup
 	for range 8 {
 		group.Go(func() {
-			for n := range 3 * mostRemembered {
+			for n := range 600 {
 				if got, _ := m.Of(n%200, func() (int, error) { return -n % 200, nil }); got != -n%200 {
 					t.Errorf("%d gives %d", n, got)
 				}

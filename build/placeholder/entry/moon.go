@@ -67,7 +67,7 @@ type Chance struct {
 // seen at the altitude or higher.
 func ChancesOn(p place.Place, d place.Date, lessons []form.TimeSpan, altitude quantity.Angle) []Chance {
 	var list []Chance
-	for _, high := range almanac.Moon.Past(p, d, AsStands(altitude)).Spans() {
+	for _, high := range DayPast(almanac.Moon, p, d, AsStands(altitude)).Spans() {
 		for _, lesson := range lessons {
 			if part, ok := Clip(high, at(p, d, lesson.From), at(p, d, lesson.To)); ok {
 				list = append(list, ChanceIn(p, d, part.From, part.To))
@@ -98,7 +98,7 @@ func Clip(s almanac.Span, from, to time.Time) (clipped almanac.Span, ok bool) {
 // or where the Moon crosses the meridian.
 func ChanceIn(p place.Place, d place.Date, from, to time.Time) Chance {
 	c := Chance{Date: d, From: from, To: to}
-	for _, t := range append(almanac.MoonDay(p, d).Transits, from, to) {
+	for _, t := range append(MoonDay(p, d).Transits, from, to) {
 		if t.Before(from) || t.After(to) {
 			continue
 		}

@@ -59,7 +59,7 @@ func (n Night) Passes(b almanac.Body, altitude quantity.Angle) (up, down []time.
 	}
 	// The noons of two dates lie within these dates, so no third one is asked.
 	for _, d := range []place.Date{n.date, n.date.Add(1)} {
-		day := b.Past(n.Place, d, altitude)
+		day := DayPast(b, n.Place, d, altitude)
 		up, down = append(up, within(day.Rises)...), append(down, within(day.Sets)...)
 	}
 	return up, down

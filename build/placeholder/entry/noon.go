@@ -3,7 +3,6 @@ package entry
 import (
 	"time"
 
-	"noonbook/compute/almanac"
 	"noonbook/compute/place"
 )
 
@@ -33,7 +32,7 @@ func firstHour(t time.Time) time.Time {
 // LocalNoon returns when the Sun crosses the meridian on the date. A local day
 // may have no such moment where a zone's clock is far from the Sun's.
 func LocalNoon(p place.Place, d place.Date) (time.Time, bool) {
-	transits := almanac.SunDay(p, d).Transits
+	transits := SunDay(p, d).Transits
 	if len(transits) == 0 {
 		return time.Time{}, false
 	}

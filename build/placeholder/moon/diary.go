@@ -189,7 +189,7 @@ func litParts(p place.Place, d place.Date, from, to time.Time, kind lookFrom) []
 	if kind == fromLesson {
 		return []almanac.Span{{From: from, To: to}}
 	}
-	sun := almanac.SunDay(p, d)
+	sun := entry.SunDay(p, d)
 	up := sun.Spans()
 	if kind == withAdult {
 		up = gaps(up, sun.From, sun.To)

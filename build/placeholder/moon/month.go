@@ -173,7 +173,7 @@ func moonDays(v form.Values, p place.Place, first place.Date, phases []almanac.P
 }
 
 func moonDay(v form.Values, p place.Place, d place.Date, phases []almanac.PhaseTime) moonDate {
-	m := moonDate{date: d, day: almanac.MoonDay(p, d)}
+	m := moonDate{date: d, day: entry.MoonDay(p, d)}
 	if argTime.In(v) {
 		minutes := int(argTime.Of(v).Minutes())
 		m.drawn = p.Clock(d, minutes/60, minutes%60)
@@ -195,7 +195,7 @@ func moonDay(v form.Values, p place.Place, d place.Date, phases []almanac.PhaseT
 // neither rises nor sets, it is when the Moon stands highest in the day, which
 // may be an end of it. Without any such moment the Moon is down all day.
 func eveningOrMorning(p place.Place, moon almanac.Day, d place.Date) (t time.Time, up bool) {
-	sun := almanac.SunDay(p, d)
+	sun := entry.SunDay(p, d)
 	midday := sun.From.Add(sun.To.Sub(sun.From) / 2)
 	meetings := sun.Rises
 	if almanac.Moon.AspectAt(midday).East {

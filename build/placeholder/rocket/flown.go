@@ -11,8 +11,8 @@ import (
 // that of the record. They are flown once for a rocket, a launcher and the air, which
 // schools at one height have alike.
 var (
-	flownFar entry.Memory[flying, farthest]
-	flownTo  entry.Memory[flying, rocket.Speed]
+	flownFar = entry.Memory[flying, farthest]{Most: 128}
+	flownTo  = entry.Memory[flying, rocket.Speed]{Most: 128}
 )
 
 // A flying is what a flight depends on, and what is asked of it: the lowest angle of the

@@ -35,7 +35,7 @@ func sunDay() entry.Entry {
 
 func reckonSunDay(v form.Values) (result.Result, error) {
 	p, date := school.Place(v), entry.Date.Of(v)
-	day := almanac.SunDay(p, date)
+	day := entry.SunDay(p, date)
 	rise, set := entry.TimesOr(day.Rises, day.State, "sun-day.no_rise"), entry.TimesOr(day.Sets, day.State, "sun-day.no_set")
 	words, working := dayInWords(date, day), say.Line("sun-day.working")
 	if len(day.Rises) != 1 || len(day.Sets) != 1 || day.Sets[0].Before(day.Rises[0]) {

@@ -44,7 +44,7 @@ func reckonSunPath(v form.Values) (result.Result, error) {
 	if err := entry.RangeOf(date); err != nil {
 		return result.Result{}, err
 	}
-	day := almanac.SunDay(p, date)
+	day := entry.SunDay(p, date)
 	r := result.Result{Facts: sunPathFacts(p, day)}
 	table := result.Table{
 		Name:  "hours",

@@ -55,7 +55,7 @@ type sunDate struct {
 }
 
 func sunOn(p place.Place, d place.Date) sunDate {
-	s := sunDate{date: d, day: almanac.SunDay(p, d)}
+	s := sunDate{date: d, day: entry.SunDay(p, d)}
 	s.up = sunUp(s.day)
 	if s.noons = len(s.day.Transits) > 0; s.noons {
 		s.noon = almanac.SunFrom(p, s.day.Transits[0])
