@@ -28,8 +28,10 @@ func (m *Memory[K, V]) Of(key K, reckon func() (V, error)) (V, error) {
 	}
 	m.lock.Lock()
 	defer m.lock.Unlock()
-	if m.all == nil || len(m.all) >= m.Most {
+	if m.all == nil {
 		m.all = map[K]V{}
+	} else if len(m.all) >= m.Most {
+		clear(m.all)
 	}
 	m.all[key] = made
 	return made, nil
