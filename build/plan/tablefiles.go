@@ -8,6 +8,7 @@ import (
 	"noonbook/build/encode"
 	"noonbook/build/file"
 	"noonbook/build/problem"
+	"noonbook/build/result"
 )
 
 // tableFiles writes a CSV file for every table that a block of the pages shows,
@@ -15,10 +16,15 @@ import (
 // share one file.
 func (p *Plan) tableFiles(s *pressing, problems *problem.List) []file.File {
 	var files []file.File
-	taken := map[string]int{}    // tables by their stem
-	named := map[string]string{} // file names by stem and bytes
+	taken := map[string]int{}         // tables by their stem
+	named := map[string]string{}      // file names by stem and bytes
+	filed := map[int][]result.Table{} // by evaluation: most are shown twice, in the room too
 	for i, a := range p.asks {
 		if !a.block {
+			continue
+		}
+		if tables, known := filed[a.first]; known {
+			s.results[i].Tables = tables
 			continue
 		}
 		tables := slices.Clone(s.results[i].Tables) // the result may be shared with other asks
@@ -43,7 +49,7 @@ func (p *Plan) tableFiles(s *pressing, problems *problem.List) []file.File {
 			}
 			tables[k].File = name
 		}
-		s.results[i].Tables = tables
+		filed[a.first], s.results[i].Tables = tables, tables
 	}
 	return files
 }

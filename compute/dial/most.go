@@ -84,8 +84,13 @@ func (d Dial) mostOffQuickly(latitude quantity.Angle) (most time.Duration, ok bo
 		foot := edge.times(sun.up).plus(sun.times(-edge.up)) // as in Style.Shadow
 		shown := quantity.Atan2(side*(foot.east*cosNoon-foot.north*sinNoon), steep*(foot.north*cosNoon+foot.east*sinNoon))
 		off := math.Abs((shown - hour).Signed().Radians())
-		spots = append(spots, spot{declination, hour, off})
-		largest = max(largest, off)
+		if off > largest+apart {
+			spots = spots[:0]
+		}
+		if off >= largest-apart {
+			spots = append(spots, spot{declination, hour, off})
+			largest = max(largest, off)
+		}
 	})
 	for _, s := range spots {
 		if s.off < largest-apart {

@@ -151,12 +151,12 @@ func (z zone) drawSun(d *drawing.Drawing, p plan, inside drawing.Box) {
 // onCircle names a circle: below its top inside, above it outside, at its foot, or within.
 func onCircle(d *drawing.Drawing, p plan, away quantity.Length, text say.Value) {
 	top, foot, middle := p.at(p.up, away), p.at(p.up+quantity.Turn/2, away), p.launcher
-	places := []drawing.Place{
+	places := append(make([]drawing.Place, 0, 512), []drawing.Place{
 		{At: shifted(top, 0, 1), Anchor: drawing.Middle, Sits: drawing.Hanging},
 		{At: shifted(top, 0, -1), Anchor: drawing.Middle},
 		{At: shifted(foot, 0, -1), Anchor: drawing.Middle},
 		{At: shifted(foot, 0, 1), Anchor: drawing.Middle, Sits: drawing.Hanging},
-	}
+	}...)
 	for _, share := range []float64{0.75, 0.5, 0.3, -0.75, -0.5, -0.3} {
 		places = append(places, drawing.Place{At: shifted(middle, 0, share*(top.Y-middle.Y)), Anchor: drawing.Middle, Sits: drawing.Centred})
 	}

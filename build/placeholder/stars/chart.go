@@ -55,6 +55,7 @@ func (c *starChart) at(h almanac.Horizontal) drawing.Point {
 
 // draw draws everything, from the ground up.
 func (c *starChart) draw() {
+	c.d.Shapes = slices.Grow(c.d.Shapes, len(c.stars))
 	c.d.Disc("dome", c.centre, c.radius)
 	c.rings()
 	c.trace("equator", c.dome.Equator())

@@ -2,6 +2,7 @@ package stars
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"noonbook/build/drawing"
@@ -135,6 +136,7 @@ func (w wheelParts) starMap(d *drawing.Drawing) {
 		return w.on(s.Turn, mapRadius*s.Radius), ok
 	}
 	stars := sky.Stars()
+	d.Shapes = slices.Grow(d.Shapes, len(stars))
 	points, shown := make([]drawing.Point, len(stars)), make([]bool, len(stars)) // by rank
 	for i, s := range stars {
 		points[i], shown[i] = spot(ofDate(s))

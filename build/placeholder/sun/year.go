@@ -2,6 +2,7 @@ package sun
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"noonbook/build/drawing"
@@ -63,18 +64,36 @@ func sunOn(p place.Place, d place.Date) sunDate {
 	return s
 }
 
+// A handbook has tables of one year in several places, monthly and thrice a month. Two
+// years a school are many, and few schools are pressed at once.
+var sunYears = entry.Memory[sunYearKey, []sunDate]{Most: 8}
+
+type sunYearKey struct {
+	place place.Place
+	year  int
+}
+
+// sunDates returns the days of a year, which are shared.
+func sunDates(p place.Place, year int) []sunDate {
+	days, _ := sunYears.Of(sunYearKey{p, year}, func() ([]sunDate, error) {
+		days := make([]sunDate, 0, 366)
+		for d := (place.Date{Year: year, Month: time.January, Day: 1}); d.Year == year; d = d.Add(1) {
+			if s := sunOn(p, d); s.day.State != almanac.NoDay {
+				days = append(days, s)
+			}
+		}
+		return days, nil
+	})
+	return slices.Clip(days)
+}
+
 func reckonSunYear(v form.Values) (result.Result, error) {
 	p := school.Place(v)
 	year, err := yearOf(v)
 	if err != nil {
 		return result.Result{}, err
 	}
-	var days []sunDate
-	for d := (place.Date{Year: year, Month: time.January, Day: 1}); d.Year == year; d = d.Add(1) {
-		if s := sunOn(p, d); s.day.State != almanac.NoDay {
-			days = append(days, s)
-		}
-	}
+	days := sunDates(p, year)
 	date := entry.Date.Of(v)
 	r := result.Result{
 		Facts:    append(sunYearFacts(days), result.Fact{Name: "change", Value: lengthening(p, date)}),
