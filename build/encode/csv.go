@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"noonbook/build/result"
 	"noonbook/build/say"
@@ -118,6 +119,13 @@ func written(bare any) string {
 // it follows its own country's separator.
 var runs = regexp.MustCompile(`(^|[;\t\r\n|])(\s*)([=+\-@＝＋－＠])`)
 
+// plain reports whether runs can find nothing: there is no separator, and the cell does not
+// begin with what begins a formula. So are nearly all cells, and it is told quickly.
+func plain(s string) bool {
+	first, _ := utf8.DecodeRuneInString(strings.TrimLeft(s, " \f"))
+	return !strings.ContainsAny(s, ";\t\r\n|") && !strings.ContainsRune("=+-@＝＋－＠", first)
+}
+
 // aNumber is what stays a number although it begins with a sign.
 var aNumber = regexp.MustCompile(`^[-+−]?\d+(?:[.,]\d+)?(?:[eE][-+]?\d+)?$`)
 
@@ -126,6 +134,9 @@ var aNumber = regexp.MustCompile(`^[-+−]?\d+(?:[.,]\d+)?(?:[eE][-+]?\d+)?$`)
 // the apostrophe: OWASP, CSV Injection (owasp.org/www-community/attacks/CSV_Injection,
 // as it stood in 2024, from memory).
 func inert(s string) string {
+	if plain(s) {
+		return terminal.Text(s)
+	}
 	if aNumber.MatchString(s) {
 		return s
 	}

@@ -72,6 +72,14 @@ func (s *pressing) printing(copies, onSheet int) string {
 	return s.words.Say("sheet.print_copies", say.Count(copies))
 }
 
+// printablesOf are the lesson's printables, which a plan for many schools knows.
+func (p *Plan) printablesOf(l *source.Lesson) []*source.Block {
+	if known, ok := p.printables[l]; ok {
+		return known
+	}
+	return l.Printables()
+}
+
 // withSheets returns the lessons with how many things a sheet of each of their printables
 // holds at the school.
 func (p *Plan) withSheets(settings form.Values, lessons []classroom.Lesson) []classroom.Lesson {
@@ -81,7 +89,7 @@ func (p *Plan) withSheets(settings form.Values, lessons []classroom.Lesson) []cl
 			break
 		}
 		held := map[string]int{}
-		for _, b := range l.Printables() {
+		for _, b := range p.printablesOf(l) {
 			if b.Entry.OnSheet == nil {
 				continue
 			}
@@ -135,7 +143,7 @@ func (p *Plan) printed(problems *problem.List) {
 		if l.Number == 0 || !said {
 			continue
 		}
-		papers := papersOf(l)
+		papers := p.papersOf(l)
 		from := printedFrom(l)
 		for i, print := range from {
 			if print != "" && !slices.Contains(papers, print) {
@@ -143,7 +151,7 @@ func (p *Plan) printed(problems *problem.List) {
 			}
 		}
 		told := map[string]bool{}
-		for _, sheets := range l.Printables() {
+		for _, sheets := range p.printablesOf(l) {
 			if name := sheets.Entry.Name; !slices.Contains(from, name) && !told[name] {
 				told[name] = true
 				problems.Warn(sheets.At, "%s: "+fromNothing, name, name)
@@ -158,9 +166,9 @@ func (p *Plan) printed(problems *problem.List) {
 const fromNothing = "nothing in the lesson's kit is printed from it; write print = %q for the thing that is, so that its copies are counted"
 
 // papersOf returns the papers that a lesson has, by the names that the key print takes.
-func papersOf(l *source.Lesson) []string {
+func (p *Plan) papersOf(l *source.Lesson) []string {
 	var papers []string
-	for _, sheets := range l.Printables() {
+	for _, sheets := range p.printablesOf(l) {
 		if !slices.Contains(papers, sheets.Entry.Name) {
 			papers = append(papers, sheets.Entry.Name)
 		}

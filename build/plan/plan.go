@@ -31,22 +31,23 @@ type Plan struct {
 	// are done, of how many.
 	Progress func(done, of int)
 
-	unit      *source.Unit
-	course    entry.Course // of the unit
-	words     *typeset.Words
-	templates *template.Template
-	renderer  *lessonRenderer
-	terms     []typeset.Term
-	edition   Edition
-	catalogue []entry.Entry
-	token     string
-	asks      []ask
-	firsts    []int          // asks, one of each mark (Entry.Mark)
-	marks     map[string]int // their number among the firsts
-	repeats   int            // of the asks, what only repeats another
-	prints    []printable
-	pages     []page
-	shared    *entry.Shared // by the schools that Press is asked for
+	unit       *source.Unit
+	course     entry.Course                       // of the unit
+	printables map[*source.Lesson][]*source.Block // its printables, by lesson
+	words      *typeset.Words
+	templates  *template.Template
+	renderer   *lessonRenderer
+	terms      []typeset.Term
+	edition    Edition
+	catalogue  []entry.Entry
+	token      string
+	asks       []ask
+	firsts     []int          // asks, one of each mark (Entry.Mark)
+	marks      map[string]int // their number among the firsts
+	repeats    int            // of the asks, what only repeats another
+	prints     []printable
+	pages      []page
+	shared     *entry.Shared // by the schools that Press is asked for
 
 	settlements *settlements // of a unit that is conditional, whose pages are planned for each school
 }
@@ -133,19 +134,21 @@ func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue
 		return nil, nil, err
 	}
 	p := &Plan{
-		unit:      unit,
-		course:    unit.Course(),
-		words:     words,
-		templates: templates,
-		edition:   edition,
-		catalogue: catalogue,
-		token:     token,
-		marks:     map[string]int{},
-		shared:    &entry.Shared{},
+		unit:       unit,
+		course:     unit.Course(),
+		words:      words,
+		templates:  templates,
+		edition:    edition,
+		catalogue:  catalogue,
+		token:      token,
+		marks:      map[string]int{},
+		printables: map[*source.Lesson][]*source.Block{},
+		shared:     &entry.Shared{},
 	}
 	p.renderer, p.terms = newRenderer(p), p.vocabulary()
 	var drafts []*draft
 	for i, l := range unit.Lessons {
+		p.printables[l] = l.Printables()
 		if !p.shows(l) {
 			continue
 		}

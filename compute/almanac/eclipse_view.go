@@ -83,11 +83,12 @@ func (w *watch) sunAt(day float64) Contact {
 // valley is looked for every ten minutes.
 func (w *watch) middle() float64 {
 	const steps = 48
-	off := func(day float64) float64 { return w.bite(day).off }
+	off := func(day float64) float64 { return w.sun.seen(&w.o, day).angle(w.moon.seen(&w.o, day)) }
 	best, step := 0, w.span()/steps
-	for i := range steps + 1 {
-		if off(float64(i)*step) < off(float64(best)*step) {
-			best = i
+	least := off(0)
+	for i := 1; i <= steps; i++ {
+		if at := off(float64(i) * step); at < least {
+			best, least = i, at
 		}
 	}
 	return search.Lowest(off, max(0, float64(best-1)*step), min(w.span(), float64(best+1)*step), tenthSecond)

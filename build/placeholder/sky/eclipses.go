@@ -124,15 +124,30 @@ func eclipsesBetween(p place.Place, from, to time.Time) ([]eclipse, error) {
 			return nil, err
 		}
 		for _, e := range solar {
-			list = append(list, sunEclipse(p, e))
+			list = append(list, eclipseHere(p, false, e.Greatest, func() eclipse { return sunEclipse(p, e) }))
 		}
 		for _, e := range lunar {
-			list = append(list, moonEclipse(p, e))
+			list = append(list, eclipseHere(p, true, e.Greatest, func() eclipse { return moonEclipse(p, e) }))
 		}
 	}
 	list = slices.DeleteFunc(list, func(e eclipse) bool { return e.greatest.At.Before(from) || !e.greatest.At.Before(to) })
 	slices.SortFunc(list, func(a, b eclipse) int { return a.greatest.At.Compare(b.greatest.At) })
 	return list, nil
+}
+
+// A handbook lists the same eclipses more than once, of five years and of ten, of which
+// there are some fifty; so they are remembered for a few schools.
+var eclipsesHere = entry.Memory[eclipseKey, eclipse]{Most: 256}
+
+type eclipseKey struct {
+	place    place.Place
+	moon     bool
+	greatest int64 // Unix, in ns
+}
+
+func eclipseHere(p place.Place, moon bool, greatest time.Time, find func() eclipse) eclipse {
+	e, _ := eclipsesHere.Of(eclipseKey{p, moon, greatest.UnixNano()}, func() (eclipse, error) { return find(), nil })
+	return e
 }
 
 func sunEclipse(p place.Place, e almanac.SolarEclipse) eclipse {
