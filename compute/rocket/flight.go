@@ -84,12 +84,22 @@ func Fly(r Rocket, l Launch, air Air) (Flight, error) {
 	if err := check(r, l, air); err != nil {
 		return Flight{}, err
 	}
-	return motionOf(r, air).fly(l, true), nil
+	return motionOf(r, air).fly(l, allOfIt), nil
 }
+
+// A wanted is what somebody needs of a flight; what is not is left out.
+type wanted int
+
+const (
+	allOfIt wanted = iota
+	itsTop         // where it rises
+	itsLanding
+)
 
 // fly follows the flight. Its path is kept only where it is wanted, and then no
 // step is longer than a twenty-fourth of the flight without air.
-func (m motion) fly(l Launch, path bool) Flight {
+func (m motion) fly(l Launch, want wanted) Flight {
+	path := want == allOfIt
 	v := float64(l.Speed)
 	y := state{2: l.Height.Metres(), 3: v * l.Elevation.Cos(), 5: v * l.Elevation.Sin()}
 	slope := m.slope(y)
@@ -110,10 +120,15 @@ func (m motion) fly(l Launch, path bool) Flight {
 		}
 		if rising && next[5] <= 0 {
 			rising = false
-			dt, top := m.to(5, y, slope, h)
-			f.Apogee = place(top, t+dt)
+			if want != itsLanding {
+				dt, top := m.to(5, y, slope, h)
+				f.Apogee = place(top, t+dt)
+			}
 			if path {
 				f.Path = append(f.Path, f.Apogee)
+			}
+			if want == itsTop {
+				return f
 			}
 		}
 		if !rising && next[2] <= 0 {

@@ -142,7 +142,7 @@ func FromTime(r Rocket, l Launch, air Air, lasting time.Duration, care Care) (He
 		}
 		launch := l
 		launch.Speed = v
-		return motionOf(r, air).fly(launch, false).Apogee.Up, nil
+		return motionOf(r, air).fly(launch, itsTop).Apogee.Up, nil
 	}
 	value, err := top(lasting)
 	if err != nil {

@@ -56,7 +56,7 @@ func (m motion) step(y, first state, h float64) (next, last state, off float64) 
 	last = m.slope(next)
 	for n := range next { // the fifth-order weights less the fourth-order ones
 		err := h * (71.0/57600*k1[n] - 71.0/16695*k3[n] + 71.0/1920*k4[n] - 17253.0/339200*k5[n] + 22.0/525*k6[n] - 1.0/40*last[n])
-		off = math.Max(off, math.Abs(err)/(tolerance*math.Max(1, math.Max(math.Abs(y[n]), math.Abs(next[n])))))
+		off = max(off, math.Abs(err)/(tolerance*max(1, math.Abs(y[n]), math.Abs(next[n]))))
 	}
 	return next, last, off
 }
@@ -86,5 +86,5 @@ func nextStep(h, off float64) float64 {
 	if off == 0 {
 		return 5 * h
 	}
-	return h * math.Min(5, math.Max(0.2, 0.9*math.Pow(off, -0.2)))
+	return h * min(5, max(0.2, 0.9*math.Pow(off, -0.2)))
 }

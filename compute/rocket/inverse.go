@@ -19,7 +19,7 @@ func SpeedForHeight(r Rocket, l Launch, air Air, height quantity.Length) (Speed,
 	if l.Elevation <= 0 {
 		return 0, fmt.Errorf("a launch at %g° does not climb", l.Elevation.Degrees())
 	}
-	v, err := speedFor(r, l, air, func(f Flight) float64 { return f.Apogee.Up.Metres() - height.Metres() })
+	v, err := speedFor(r, l, air, itsTop, func(f Flight) float64 { return f.Apogee.Up.Metres() - height.Metres() })
 	if err != nil {
 		return 0, fmt.Errorf("height of %g m: %w", height.Metres(), err)
 	}
@@ -37,7 +37,7 @@ func SpeedForTime(r Rocket, l Launch, air Air, lasting time.Duration) (Speed, er
 	if !(lasting > f.Landing.Time) || l.Elevation <= 0 {
 		return 0, fmt.Errorf("a flight of %g s is no longer than a fall from the pipe", lasting.Seconds())
 	}
-	v, err := speedFor(r, l, air, func(f Flight) float64 { return f.Landing.Time.Seconds() - lasting.Seconds() })
+	v, err := speedFor(r, l, air, itsLanding, func(f Flight) float64 { return f.Landing.Time.Seconds() - lasting.Seconds() })
 	if err != nil {
 		return 0, fmt.Errorf("flight of %g s: %w", lasting.Seconds(), err)
 	}
@@ -46,7 +46,7 @@ func SpeedForTime(r Rocket, l Launch, air Air, lasting time.Duration) (Speed, er
 
 // speedFor finds where excess, which grows with the speed, passes zero, in a
 // bracket that is doubled from 1 m/s on.
-func speedFor(r Rocket, l Launch, air Air, excess func(Flight) float64) (Speed, error) {
+func speedFor(r Rocket, l Launch, air Air, want wanted, excess func(Flight) float64) (Speed, error) {
 	l.Speed = MaxSpeed
 	if err := check(r, l, air); err != nil {
 		return 0, err
@@ -54,7 +54,7 @@ func speedFor(r Rocket, l Launch, air Air, excess func(Flight) float64) (Speed, 
 	m := motionOf(r, air)
 	at := func(v float64) float64 {
 		l.Speed = Speed(v)
-		g := excess(m.fly(l, false))
+		g := excess(m.fly(l, want))
 		if math.Abs(g) < 1e-11 { // m or s
 			return 0
 		}

@@ -24,7 +24,7 @@ func Farthest(r Rocket, l Launch, air Air, low, high quantity.Angle) (quantity.L
 
 func (m motion) reach(l Launch, elevation quantity.Angle) float64 {
 	l.Elevation = elevation
-	return m.fly(l, false).Reach().Metres()
+	return m.fly(l, itsLanding).Reach().Metres()
 }
 
 // farthest scans the angles, since the steepest flights drift with the wind and
