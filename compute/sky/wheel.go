@@ -42,6 +42,9 @@ type Wheel struct {
 	latitude quantity.Angle // as on a northern face
 	rim      quantity.Angle // altitude of the window's edge
 	sign     float64        // 1 north, −1 south
+	sinLat   float64        // of latitude
+	cosLat   float64
+	sinRim   float64 // of rim
 	clocks   Clocks
 	place    place.Place
 	year     int
@@ -67,6 +70,7 @@ func WheelOf(p place.Place, year int, face Face) Wheel {
 	}
 	w.latitude = quantity.Angle(w.sign) * p.Latitude
 	w.rim = max(Rim, -quantity.Angle(math.Abs(float64(p.Latitude))))
+	w.sinLat, w.cosLat, w.sinRim = w.latitude.Sin(), w.latitude.Cos(), w.rim.Sin()
 	w.Edge = max(w.latitude-quantity.Turn/4+w.rim, -quantity.Turn/4)
 	if len(Faces(p.Latitude)) == 2 {
 		w.Edge = quantity.Degrees(-30)
@@ -118,10 +122,10 @@ func (w Wheel) sunAngle() quantity.Angle {
 // cos φ cos H, sin h = A sin δ + B cos δ = M sin(δ + ψ), so that δ lies between
 // asin(sin h₀/M) − ψ and its supplement.
 func (w Wheel) Open(turn quantity.Angle) (from, to float64) {
-	a, b := w.latitude.Sin(), w.latitude.Cos()*turn.Cos()
+	a, b := w.sinLat, w.cosLat*turn.Cos()
 	m, psi := math.Hypot(a, b), math.Atan2(b, a)
 	low, high := -math.Pi/2, math.Pi/2
-	if ratio := w.rim.Sin() / max(m, 1e-12); ratio > -1 {
+	if ratio := w.sinRim / max(m, 1e-12); ratio > -1 {
 		// The rim is not above the horizon, so the ratio never reaches 1.
 		low, high = math.Asin(ratio)-psi, math.Pi-math.Asin(ratio)-psi
 		if low > math.Pi/2 {

@@ -97,9 +97,30 @@ func reckonSkyMap(v form.Values) (result.Result, error) {
 		r.Tables = append(r.Tables, table)
 	}
 	r.Tables = append(r.Tables, namedTable(up[:min(len(up), argStars.Of(v))]))
-	r.Drawings = []drawing.Drawing{c.picture(p, at)}
-	r.Sheets = drawing.PaperOf(school.Paper.Of(v)).Sheets(c.sheet(v, p, at))
+	paper := drawing.PaperOf(school.Paper.Of(v))
+	drawn, _ := charts.Of(chartKey{p, at.UnixNano(), c.limit, c.projection, school.Name.Of(v), paper}, func() (chart, error) {
+		return chart{c.picture(p, at), paper.Sheets(c.sheet(v, p, at))}, nil
+	})
+	r.Drawings, r.Sheets = []drawing.Drawing{drawn.picture}, slices.Clip(drawn.sheets)
 	return r, nil
+}
+
+// A handbook has the chart of an evening more than once, with tables of more and of fewer
+// stars. It is drawn once; two schools at a time are many.
+var charts = entry.Memory[chartKey, chart]{Most: 8}
+
+type chartKey struct {
+	place      place.Place
+	at         int64 // Unix, in ns
+	limit      float64
+	projection sky.Projection
+	school     string
+	paper      drawing.Paper
+}
+
+type chart struct {
+	picture drawing.Drawing
+	sheets  []drawing.Sheet
 }
 
 // chartMoment returns the moment that the values ask for, or one that is dark, and
