@@ -28,7 +28,7 @@ func TestCommonAtItsBound(t *testing.T) {
 		if c.at == c.places { // everywhere
 			page.Bytes = append([]byte("<main>gnomon</main>"), page.Bytes...)
 		}
-		js, _, err := Of(readAll([]file.File{page}), "en")
+		js, _, err := of([]file.File{page}, "en")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -42,10 +42,10 @@ func TestCommonAtItsBound(t *testing.T) {
 // What is a word: two letters or more, in any script, with marks; numbers, single
 // letters and what a page hides are none. A word is listed once for each place.
 func TestWordsOfAPage(t *testing.T) {
-	js, _, err := Of(readAll([]file.File{
+	js, _, err := of([]file.File{
 		{Name: "a.html", Bytes: []byte(`<main><h1>Up</h1><p>It's 46° N, x2y; naïve naïve Élan</p><h3 id="low">Low noon</h3><p>noon <span>noon</span></p><h2>Unnamed dusk</h2><dl><dt id="nb-term-1">toe</dt><dd>first meaning <a href="b.html">Lesson</a> after</dd></dl></main>`)},
 		{Name: "b.html", Bytes: []byte(`<main><h1>Back</h1>noon<details><summary>Working</summary>kept</details></main>`)},
-	}), "en")
+	}, "en")
 	if err != nil {
 		t.Fatal(err)
 	}

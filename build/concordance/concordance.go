@@ -1,7 +1,9 @@
 // Package concordance lists the words of a handbook with the places where they
 // stand, so that a page can look them up without a server.
 //
-//	words, lines, err := concordance.Of(pages, "en") // each page read by Read
+//	index := concordance.New("en", pages)        // ready bytes with slots: what all schools have is read once
+//	page := index.Read(i, finished, begins)      // for one school: what its slots give
+//	words, lines, err := index.Of(pages)
 //
 // A place is a page, or a part of it under a heading or a glossary term that
 // links can lead to. Words are read off the finished pages of one edition, so
@@ -16,11 +18,9 @@ package concordance
 import (
 	"encoding/json"
 	"fmt"
-	"maps"
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
 )
 
 // Names of the scripts in the handbook.
@@ -29,12 +29,12 @@ const (
 	LinesFile = "lines.js"
 )
 
-// What the page script reads first.
+// What the page script reads first. Its last key is "words", a list of "stem place place …",
+// sorted; places count from the one before, in base 36.
 type listing struct {
 	language
-	Common string   `json:"common"` // stems that stand nearly everywhere, and tell nothing
-	Pages  []leaf   `json:"pages"`
-	Words  []string `json:"words"` // "stem place place …", sorted; places count from the one before, in base 36
+	Common string `json:"common"` // stems that stand nearly everywhere, and tell nothing
+	Pages  []leaf `json:"pages"`
 }
 
 type leaf struct {
@@ -58,137 +58,116 @@ const (
 	afterAll     = 2
 )
 
-// What it reads when a line is to be shown. Pages repeat one another, so each line is
-// written once.
-type lines struct {
-	Lines  string   `json:"lines"`  // each ends with a line feed but the last
-	Places []string `json:"places"` // of each place the numbers of its lines, from the one before, in base 36
-}
-
-// Of returns both scripts. The cover is left out.
-func Of(pages []Page, code string) (words, inLines []byte, err error) {
-	c := collector{
-		listing: listing{language: languageOf(code)},
-		numbers: map[string]int{},
-		stems:   map[string]*stemmed{},
-		words:   map[string]*stemmed{},
-	}
-	for _, p := range pages {
-		if p.File != "index.html" {
-			c.add(p)
-		}
-	}
-	c.finish()
-	if words, err = script("noonbookConcordance", c.listing); err != nil {
-		return nil, nil, err
-	}
-	inLines, err = script("noonbookLines", lines{Lines: strings.Join(c.lines, "\n"), Places: c.linesAt})
-	return words, inLines, err
-}
-
-func script(name string, value any) ([]byte, error) {
-	js, err := json.Marshal(value)
-	if err != nil {
-		return nil, fmt.Errorf("writing the concordance: %w", err)
-	}
-	return slices.Concat([]byte("var "+name+"="), js, []byte(";\n")), nil
-}
-
-// A collector numbers what pages hold: places through the handbook, lines by their
-// words, stems by the words that share them. A word is brought to its stem once, and a
-// line is taken apart once, however often pages repeat it.
-type collector struct {
-	listing
-	places  int
-	numbers map[string]int // line → its number
-	lines   []string
-	within  [][]*stemmed // by the number of a line, its stems
-	linesAt []string     // by place, as the page script reads it
-	stems   map[string]*stemmed
-	words   map[string]*stemmed // in lower case → its stem
-}
-
-type stemmed struct {
-	at []int // places, rising
-}
-
 // TermAnchor begins the anchors of glossary terms.
 const TermAnchor = "nb-term-"
 
-func (c *collector) add(p Page) {
-	for _, place := range p.places {
-		c.note(c.stemsOf(place.title))
-		line, before := []byte{}, 0
-		for _, text := range place.lines {
+// Of returns both scripts of the pages that were read for one school. The cover is left
+// out. Several schools may be at it at once.
+func (x *Index) Of(pages []Page) (words, inLines []byte, err error) {
+	c := collector{lexicon: x.over(), numbers: make([]int32, len(x.texts)), found: make([]found, 0, x.most)}
+	l := listing{language: x.language, Pages: make([]leaf, 0, len(pages))}
+	for i := range pages {
+		if pages[i].File != coverFile {
+			c.add(&pages[i])
+			l.Pages = append(l.Pages, pages[i].leaf)
+		}
+	}
+	list, common := c.words(x.byName)
+	l.Common = strings.Join(common, " ")
+	head, err := json.Marshal(l)
+	if err != nil {
+		return nil, nil, fmt.Errorf("writing the concordance: %w", err)
+	}
+	head = head[:len(head)-1] // up to its brace
+	words = slices.Concat([]byte("var noonbookConcordance="), head, []byte(`,"words":[`), list, []byte("]};\n"))
+	// When a line is to be shown the page script reads the lines, each once, since pages
+	// repeat one another, and of each place the numbers of its lines, from the one before,
+	// in base 36.
+	inLines = slices.Concat([]byte(`var noonbookLines={"lines":"`), c.lines(), []byte(`","places":[`), c.within, []byte("]};\n"))
+	return words, inLines, nil
+}
+
+const coverFile = "index.html"
+
+// A collector numbers what the pages of a school hold: places through the handbook, lines
+// by their words, stems by the words that share them.
+type collector struct {
+	*lexicon
+	places  int
+	numbers []int32 // by text, of lines: one more than the line's number
+	order   []int32 // lines by number
+	latest  []int32 // by stem: one more than the latest place
+	found   []found // places rising
+	within  []byte  // of each place the numbers of its lines, in quotes
+}
+
+// A found is a stem at a place.
+type found struct{ stem, place int32 }
+
+func (c *collector) add(p *Page) {
+	before := c.open()
+	for _, i := range p.items {
+		text := i.text
+		if own := int(text) - c.base; own >= 0 {
+			text = c.text(p.own[own])
+		}
+		switch i.kind {
+		case aPlace:
+			c.close()
+			before = c.open()
+		case aHeading:
+			c.note(text)
+		case aLine:
 			n := c.number(text)
-			if n < 0 {
-				continue
+			if before >= 0 {
+				c.within = append(c.within, ' ')
 			}
-			c.note(c.within[n])
-			if len(line) > 0 {
-				line = append(line, ' ')
-			}
-			line = strconv.AppendInt(line, int64(n-before), 36)
+			c.within = strconv.AppendInt(c.within, int64(n-max(0, before)), 36)
 			before = n
 		}
-		c.linesAt = append(c.linesAt, string(line))
-		c.places++
 	}
-	c.Pages = append(c.Pages, p.leaf)
+	c.close()
 }
 
-// number returns -1 for a line without a word: nobody asks for numbers alone.
-func (c *collector) number(text string) int {
-	n, known := c.numbers[text]
-	if known {
-		return n
+// open begins the list of a place's lines, and returns what stands for the line before the
+// first.
+func (c *collector) open() int32 {
+	if c.places > 0 {
+		c.within = append(c.within, ',')
 	}
-	n = -1
-	if stems := c.stemsOf(text); len(stems) > 0 {
-		n = len(c.lines)
-		c.lines = append(c.lines, text)
-		c.within = append(c.within, stems)
-	}
-	c.numbers[text] = n
-	return n
+	c.within = append(c.within, '"')
+	return -1
 }
 
-// note says that the stems stand at the latest place.
-func (c *collector) note(stems []*stemmed) {
-	for _, s := range stems {
-		if here := c.places; len(s.at) == 0 || s.at[len(s.at)-1] != here {
-			s.at = append(s.at, here)
+func (c *collector) close() {
+	c.within = append(c.within, '"')
+	c.places++
+}
+
+// number notes the stems of a line and returns its number.
+func (c *collector) number(text int32) int32 {
+	c.note(text)
+	for int(text) >= len(c.numbers) {
+		c.numbers = append(c.numbers, 0)
+	}
+	if c.numbers[text] == 0 {
+		c.order = append(c.order, text)
+		c.numbers[text] = int32(len(c.order))
+	}
+	return c.numbers[text] - 1
+}
+
+// note says that the stems of a text stand at this place.
+func (c *collector) note(text int32) {
+	for _, s := range c.stemsOf(text) {
+		for int(s) >= len(c.latest) {
+			c.latest = append(c.latest, 0)
+		}
+		if c.latest[s] != int32(c.places)+1 {
+			c.latest[s] = int32(c.places) + 1
+			c.found = append(c.found, found{s, int32(c.places)})
 		}
 	}
-}
-
-// stemsOf returns the stems of a text's words: runs of letters, two or more. Numbers are
-// left out: they are looked for on the page, not across pages.
-func (c *collector) stemsOf(text string) []*stemmed {
-	var found []*stemmed
-	for word := range strings.FieldsFuncSeq(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsMark(r) }) {
-		s, known := c.words[word]
-		if !known {
-			s = c.stemOf(word)
-			c.words[word] = s
-		}
-		if s != nil {
-			found = append(found, s)
-		}
-	}
-	return found
-}
-
-// stemOf returns nil for a word of one letter.
-func (c *collector) stemOf(word string) *stemmed {
-	if len([]rune(word)) < 2 {
-		return nil
-	}
-	stem := c.stem(word)
-	if c.stems[stem] == nil {
-		c.stems[stem] = &stemmed{}
-	}
-	return c.stems[stem]
 }
 
 // A word that stands at more than two places of five tells nobody where to look.
@@ -198,21 +177,52 @@ const (
 	commonShare = 0.4
 )
 
-func (c *collector) finish() {
-	var common []string
-	for _, stem := range slices.Sorted(maps.Keys(c.stems)) {
-		at := c.stems[stem].at
+// words lists the stems with their places, and those that are common apart.
+func (c *collector) words(byName []int32) (list []byte, common []string) {
+	// Sorted by counting: of each stem the places stand together.
+	ends := make([]int, c.stemCount()+1)
+	for _, f := range c.found {
+		ends[f.stem+1]++
+	}
+	for i := range ends[1:] {
+		ends[i+1] += ends[i]
+	}
+	places, next := make([]int32, len(c.found)), slices.Clone(ends)
+	for _, f := range c.found {
+		places[next[f.stem]] = f.place
+		next[f.stem]++
+	}
+	list = make([]byte, 0, 4*len(places))
+	for _, stem := range c.inOrder(byName) {
+		at := places[ends[stem]:ends[stem+1]]
 		if c.places >= fewPlaces && float64(len(at)) > commonShare*float64(c.places) {
-			common = append(common, stem)
+			common = append(common, c.name(stem))
 			continue
 		}
-		line, before := []byte(stem), 0
+		if len(list) > 0 {
+			list = append(list, ',')
+		}
+		list = append(list, '"')
+		list = append(list, c.name(stem)...) // letters alone
+		before := int32(0)
 		for _, place := range at {
-			line = append(line, ' ')
-			line = strconv.AppendInt(line, int64(place-before), 36)
+			list = append(list, ' ')
+			list = strconv.AppendInt(list, int64(place-before), 36)
 			before = place
 		}
-		c.Words = append(c.Words, string(line))
+		list = append(list, '"')
 	}
-	c.Common = strings.Join(common, " ")
+	return list, common
+}
+
+// lines joins the lines in the order of their numbers.
+func (c *collector) lines() []byte {
+	var all []byte
+	for n, text := range c.order {
+		if n > 0 {
+			all = append(all, `\n`...)
+		}
+		all = append(all, c.inScript(text)...)
+	}
+	return all
 }

@@ -11,14 +11,20 @@ import (
 	"noonbook/build/file"
 )
 
+// A whole listing is what the page script reads first.
+type wholeListing struct {
+	listing
+	Words []string
+}
+
 // read takes the script apart again: for each stem the places where it stands.
-func read(t *testing.T, js []byte) (listing, map[string][]string) {
+func read(t *testing.T, js []byte) (wholeListing, map[string][]string) {
 	t.Helper()
 	text, ok := strings.CutPrefix(string(js), "var noonbookConcordance=")
 	if !ok {
 		t.Fatalf("the script begins %.40q", js)
 	}
-	var l listing
+	var l wholeListing
 	if err := json.Unmarshal([]byte(strings.TrimSuffix(text, ";\n")), &l); err != nil {
 		t.Fatal(err)
 	}
@@ -44,21 +50,27 @@ func read(t *testing.T, js []byte) (listing, map[string][]string) {
 	return l, words
 }
 
-func readAll(files []file.File) []Page {
-	var pages []Page
+// of lists finished pages.
+func of(files []file.File, code string) (words, inLines []byte, err error) {
+	var ready []Ready
 	for _, f := range files {
-		pages = append(pages, Read(f))
+		ready = append(ready, Ready{f.Name, [][]byte{f.Bytes}})
 	}
-	return pages
+	index := New(code, ready)
+	var pages []Page
+	for i, f := range files {
+		pages = append(pages, index.Read(i, f.Bytes, []int{0}))
+	}
+	return index.Of(pages)
 }
 
 func TestConcordance(t *testing.T) {
-	js, _, err := Of(readAll([]file.File{
+	js, _, err := of([]file.File{
 		{Name: "index.html", Bytes: []byte(`<main><h1>Cover</h1>Planets</main>`)},
 		{Name: "unit.html", Bytes: []byte(`<body><p>outside</p><main><h1>The &amp; unit</h1><p>Planets, 46.1° north</p></main><footer>below</footer>`)},
 		{Name: "clock.html", Bytes: []byte(`<main><article><h1><span>1</span> Clock</h1><p>Shadows <svg><text>drawn</text></svg>fall</p><h2 id="why">Why the <em>Sun</em> moves</h2><p>a planet's shadow<script>x</script></p><figcaption><p>arctangent</p></figcaption></article></main>`)},
 		{Name: "glossary.html", Bytes: []byte(`<main><h1>Glossary</h1><dl><div><dt id="nb-term-style">style</dt><dd>The <b>sloping</b> edge. <a href="clock.html">Clock</a></dd></div></dl></main>`)},
-	}), "en")
+	}, "en")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -87,7 +99,7 @@ func TestCommonWords(t *testing.T) {
 	for i := range 100 {
 		page.Bytes = fmt.Appendf(page.Bytes, `<main><h2 id="h%d">the part</h2><p>sun%s</p></main>`, i, strings.Repeat("q", i%7))
 	}
-	js, _, err := Of(readAll([]file.File{page}), "en")
+	js, _, err := of([]file.File{page}, "en")
 	if err != nil {
 		t.Fatal(err)
 	}

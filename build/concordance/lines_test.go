@@ -11,9 +11,9 @@ import (
 )
 
 // linesOf reads the second script: the lines of each place, by where links lead.
-func linesOf(t *testing.T, files ...file.File) (listing, map[string][]string) {
+func linesOf(t *testing.T, files ...file.File) (wholeListing, map[string][]string) {
 	t.Helper()
-	js, inLines, err := Of(readAll(files), "en")
+	js, inLines, err := of(files, "en")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -22,7 +22,10 @@ func linesOf(t *testing.T, files ...file.File) (listing, map[string][]string) {
 	if !ok {
 		t.Fatalf("the script begins %.40q", inLines)
 	}
-	var in lines
+	var in struct {
+		Lines  string
+		Places []string
+	}
 	if err := json.Unmarshal([]byte(strings.TrimSuffix(text, ";\n")), &in); err != nil {
 		t.Fatal(err)
 	}

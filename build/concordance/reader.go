@@ -1,86 +1,108 @@
 package concordance
 
 import (
+	"bytes"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
-	"noonbook/build/file"
 	"noonbook/build/markup"
 )
 
-// A Page is what the concordance takes from one page. It depends on nothing but the page's
-// bytes.
+// A Page is what the concordance takes from one page of a school.
 type Page struct {
 	leaf
-	places []place // the page itself, then those of the leaf
+	items []item
+	own   []string // texts that the index does not know; items count them behind its own
 }
 
-type place struct {
-	title string // its heading
-	lines []string
+// An item is something on a page, in the order in which it stands there.
+type item struct {
+	kind itemKind
+	text int32 // its number; of a place, none
 }
+
+type itemKind uint8
+
+const (
+	aLine itemKind = iota
+	aHeading
+	aPlace // one begins
+)
 
 // A reader takes the places and lines of one page from its main part. Drawings, ways
 // round the page and the folded working of computed blocks stay out: their words stand
 // beside them too.
 type reader struct {
 	Page
-	inside bool   // the main part
-	skip   string // the tag of what is left out
-	deep   int    // how many such stand within it
-	title  string // the tag of the heading or term that is being read
-	noting bool   // the meaning of a term is being read
-	also   bool   // its other names are
-	head   strings.Builder
-	line   strings.Builder
+	lexicon *lexicon
+	base    int    // texts in it
+	at      int    // the latest place, an index of the leaf's; -1 for the page itself
+	inside  bool   // the main part
+	skip    string // the tag of what is left out
+	title   string // the tag of the heading or term that is being read
+	noting  bool   // the meaning of a term is being read
+	also    bool   // its other names are
+	head    []byte
+	line    []byte
+	spare   []byte // for a text without its spare white space
 }
 
-// Read takes the places and lines of a page.
-func Read(f file.File) Page {
-	r := reader{Page: Page{leaf: leaf{File: f.Name, Places: []spot{}}, places: make([]place, 1)}}
-	for piece := range markup.Pieces(f.Bytes) {
-		switch {
-		case piece.Tag == "main":
-			r.inside = !piece.End
-		case !r.inside:
-			if class, _ := piece.Attribute("class"); class == "room" || class == "lesson-sheet" {
-				r.After = afterLessons
-			}
-		case r.skip != "":
-			r.skips(piece)
-		case piece.Tag == "":
-			r.text(piece.Text())
-		case piece.End:
-			r.closes(piece.Tag)
-		default:
-			r.opens(piece)
-		}
+func (x *Index) reader(of leaf) *reader {
+	return &reader{Page: Page{leaf: of}, lexicon: &x.lexicon, base: len(x.texts), at: -1}
+}
+
+// readAll reads what begins and ends where nothing is pending.
+func (r *reader) readAll(page []byte) {
+	for piece := range markup.PiecesWithoutDrawings(page) {
+		r.read(piece)
 	}
 	r.endLine()
-	return r.Page
 }
 
-// skips goes through what is left out; a drawing may hold another.
-func (r *reader) skips(piece markup.Piece) {
+func (r *reader) read(piece markup.Piece) {
 	switch {
-	case piece.Tag != r.skip || strings.HasSuffix(string(piece.Raw), "/>"):
-	case !piece.End:
-		r.deep++
-	case r.deep > 0:
-		r.deep--
+	case piece.Tag == "main":
+		r.inside = !piece.End
+	case !r.inside:
+		if class, _ := piece.Attribute("class"); class == "room" || class == "lesson-sheet" {
+			r.After = afterLessons
+		}
+	case r.skip != "":
+		if piece.End && piece.Tag == r.skip {
+			r.skip = ""
+		}
+	case piece.Tag == "":
+		r.text(piece)
+	case piece.End:
+		r.closes(piece.Tag)
 	default:
-		r.skip = ""
+		r.opens(piece)
 	}
 }
 
-func (r *reader) text(s string) {
+// listens reports whether text that stood here would be taken.
+func (r *reader) listens() bool { return r.inside && r.skip == "" }
+
+// rests reports whether nothing is pending: what comes could be read by itself. In a term
+// something is, since its meaning and other names belong to it.
+func (r *reader) rests() bool {
+	return r.listens() && len(r.line) == 0 && r.title == "" && !r.atTerm()
+}
+
+func (r *reader) text(piece markup.Piece) {
+	text := piece.Raw
+	if bytes.IndexByte(text, '&') >= 0 {
+		text = []byte(piece.Text())
+	}
 	if r.also {
-		r.Places[len(r.Places)-1].Also += s
+		r.Places[r.at].Also += string(text)
 	}
 	if r.title != "" || r.noting {
-		r.head.WriteString(s)
+		r.head = append(r.head, text...)
 	}
 	if r.title == "" {
-		r.line.WriteString(s)
+		r.line = append(r.line, text...)
 	}
 }
 
@@ -95,11 +117,56 @@ var breaks = map[string]bool{
 const between = " · "
 
 func (r *reader) endLine() {
-	if text := strings.Trim(strings.Join(strings.Fields(r.line.String()), " "), " ·"); text != "" {
-		here := &r.places[len(r.places)-1]
-		here.lines = append(here.lines, text)
+	if len(r.line) == 0 {
+		return
 	}
-	r.line.Reset()
+	r.spare = squeezed(r.spare[:0], r.line)
+	r.line = r.line[:0]
+	r.add(aLine, bytes.Trim(r.spare, " ·"))
+}
+
+// add leaves out a text without a word: nobody asks for numbers alone.
+func (r *reader) add(kind itemKind, text []byte) {
+	if !hasWord(text) {
+		return
+	}
+	number, known := r.lexicon.find(text)
+	if !known {
+		number = int32(r.base + len(r.own))
+		r.own = append(r.own, string(text))
+	}
+	r.items = append(r.items, item{kind, number})
+}
+
+// place begins a place, which a region of a planned page has already.
+func (r *reader) place(anchor string) {
+	if r.at++; r.at == len(r.Places) {
+		r.Places = append(r.Places, spot{})
+	}
+	r.Places[r.at] = spot{Anchor: anchor}
+	r.items = append(r.items, item{kind: aPlace})
+}
+
+// squeezed appends a text with one space for each stretch of white space in it, and none
+// round it.
+func squeezed(dst, text []byte) []byte {
+	begun, space := len(dst), false
+	for len(text) > 0 {
+		c, size := rune(text[0]), 1
+		if c >= utf8.RuneSelf {
+			c, size = utf8.DecodeRune(text)
+		}
+		if unicode.IsSpace(c) {
+			space = len(dst) > begun
+		} else {
+			if space {
+				dst, space = append(dst, ' '), false
+			}
+			dst = append(dst, text[:size]...)
+		}
+		text = text[size:]
+	}
+	return dst
 }
 
 func (r *reader) opens(piece markup.Piece) {
@@ -114,27 +181,26 @@ func (r *reader) opens(piece markup.Piece) {
 	case "svg", "script", "figcaption", "nav":
 		r.skip = piece.Tag
 	case "td", "th", "dd":
-		if r.line.Len() > 0 {
-			r.line.WriteString(between)
+		if len(r.line) > 0 {
+			r.line = append(r.line, between...)
 		}
 		if piece.Tag == "dd" {
-			r.noting = r.atTerm() && r.Places[len(r.Places)-1].Note == ""
-			r.head.Reset()
+			r.noting = r.atTerm() && r.Places[r.at].Note == ""
+			r.head = r.head[:0]
 		}
 	case "h1":
 		r.title = piece.Tag
-		r.head.Reset()
+		r.head = r.head[:0]
 	case "h2", "h3", "h4", "dt":
 		if id, ok := piece.Attribute("id"); ok {
-			r.Places = append(r.Places, spot{Anchor: id})
-			r.places = append(r.places, place{})
+			r.place(id)
 			r.title = piece.Tag
-			r.head.Reset()
+			r.head = r.head[:0]
 		}
 	case "b":
 		class, _ := piece.Attribute("class")
-		if r.also = class == "also" && r.atTerm(); r.also && r.Places[len(r.Places)-1].Also != "" {
-			r.Places[len(r.Places)-1].Also += " "
+		if r.also = class == "also" && r.atTerm(); r.also && r.Places[r.at].Also != "" {
+			r.Places[r.at].Also += " "
 		}
 	case "small": // behind the meaning of a term: its other names
 		r.endNote()
@@ -147,19 +213,21 @@ func (r *reader) opens(piece markup.Piece) {
 
 // atTerm reports whether the latest place is a term of the glossary.
 func (r *reader) atTerm() bool {
-	n := len(r.Places)
-	return n > 0 && strings.HasPrefix(r.Places[n-1].Anchor, TermAnchor)
+	return r.at >= 0 && strings.HasPrefix(r.Places[r.at].Anchor, TermAnchor)
 }
 
 func (r *reader) endNote() {
 	if r.noting {
-		r.Places[len(r.Places)-1].Note = r.heading()
+		r.Places[r.at].Note = r.heading()
 		r.noting = false
 	}
 }
 
 // heading is what was read of a heading, a term or a meaning.
-func (r *reader) heading() string { return strings.Join(strings.Fields(r.head.String()), " ") }
+func (r *reader) heading() string {
+	r.spare = squeezed(r.spare[:0], r.head)
+	return string(r.spare)
+}
 
 func (r *reader) closes(tag string) {
 	if breaks[tag] {
@@ -167,12 +235,13 @@ func (r *reader) closes(tag string) {
 	}
 	switch tag {
 	case r.title:
+		heading := r.heading()
 		if tag == "h1" {
-			r.Title = r.heading()
+			r.Title = heading
 		} else {
-			r.Places[len(r.Places)-1].Label = r.heading()
+			r.Places[r.at].Label = heading
 		}
-		r.places[len(r.places)-1].title = r.heading()
+		r.add(aHeading, r.spare)
 		r.title = ""
 	case "b":
 		r.also = false

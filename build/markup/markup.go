@@ -29,26 +29,52 @@ func (p Piece) Text() string { return html.UnescapeString(string(p.Raw)) }
 
 // Pieces goes through a page. What stands within a script or style is one piece
 // of text.
-func Pieces(page []byte) iter.Seq[Piece] {
+func Pieces(page []byte) iter.Seq[Piece] { return pieces(page, false) }
+
+// PiecesWithoutDrawings is Pieces that takes what stands within a drawing, and drawings in
+// it, for one piece of text too.
+func PiecesWithoutDrawings(page []byte) iter.Seq[Piece] { return pieces(page, true) }
+
+func pieces(page []byte, whole bool) iter.Seq[Piece] {
 	return func(yield func(Piece) bool) {
 		for len(page) > 0 {
 			p, rest := next(page)
 			if !yield(p) {
 				return
 			}
-			if raw := p.Tag == "script" || p.Tag == "style"; raw && !p.End {
-				end := bytes.Index(rest, []byte("</"+p.Tag))
-				if end < 0 {
+			end := 0
+			switch {
+			case p.End:
+			case p.Tag == "script" || p.Tag == "style":
+				if end = bytes.Index(rest, []byte("</"+p.Tag)); end < 0 {
 					end = len(rest)
 				}
-				if end > 0 && !yield(Piece{Raw: rest[:end]}) {
-					return
-				}
-				rest = rest[end:]
+			case whole && p.Tag == "svg":
+				end = drawingEnd(rest)
 			}
-			page = rest
+			if end > 0 && !yield(Piece{Raw: rest[:end]}) {
+				return
+			}
+			page = rest[end:]
 		}
 	}
+}
+
+// drawingEnd returns where the end tag of a drawing is whose start tag was read, 0 where
+// there is none. No attribute in a drawing holds a tag.
+func drawingEnd(page []byte) int {
+	end := 0
+	for opened := 1; opened > 0; opened-- {
+		length := bytes.Index(page[end:], []byte("</svg>"))
+		if length < 0 {
+			return 0
+		}
+		opened += bytes.Count(page[end:end+length], []byte("<svg"))
+		if end += length; opened > 1 {
+			end += len("</svg>")
+		}
+	}
+	return end
 }
 
 func next(page []byte) (Piece, []byte) {
@@ -78,12 +104,32 @@ func next(page []byte) (Piece, []byte) {
 	}
 	end = min(end+1, len(page))
 	p := Piece{Raw: page[:end], End: end > 1 && page[1] == '/'}
-	name := bytes.TrimLeft(p.Raw, "</")
-	if stop := bytes.IndexAny(name, " \t\n/>"); stop >= 0 {
-		name = name[:stop]
+	from := 1
+	if p.End {
+		from = 2
 	}
-	p.Tag = string(name)
+	to := from
+	for to < end && strings.IndexByte(" \t\n/>", page[to]) < 0 {
+		to++
+	}
+	p.Tag = nameOf(page[from:to])
 	return p, page[end:]
+}
+
+// usual are the names of most tags of a page.
+var usual = func() map[string]string {
+	names := map[string]string{}
+	for name := range strings.FieldsSeq("a b circle data dd div dl dt em figcaption figure g h2 h3 header li nav ol p path section small span strong summary svg table tbody td text th time title tr ul") {
+		names[name] = name
+	}
+	return names
+}()
+
+func nameOf(b []byte) string {
+	if name, ok := usual[string(b)]; ok {
+		return name
+	}
+	return string(b)
 }
 
 // Attribute returns the value of an attribute of a tag, with character

@@ -32,6 +32,20 @@ func TestPieces(t *testing.T) {
 	}
 }
 
+// A drawing with all that it holds is three pieces where that is asked for; one that does
+// not end is taken apart.
+func TestPiecesWithoutDrawings(t *testing.T) {
+	page := `<p>a<svg><g><svg class="b"><text>in</text></svg></g><svg></svg>out</svg>b<svg>c</p>`
+	var pieces []string
+	for p := range PiecesWithoutDrawings([]byte(page)) {
+		pieces = append(pieces, string(p.Raw))
+	}
+	want := `<p>|a|<svg>|<g><svg class="b"><text>in</text></svg></g><svg></svg>out|</svg>|b|<svg>|c|</p>`
+	if got := strings.Join(pieces, "|"); got != want {
+		t.Errorf("the pieces are %s, want %s", got, want)
+	}
+}
+
 func TestAttributes(t *testing.T) {
 	p := Piece{Raw: []byte(`<a href="x.html?a=1&amp;b" title='"' rel=next disabled>`), Tag: "a"}
 	for name, want := range map[string]string{"href": "x.html?a=1&b", "title": `"`, "rel": "next", "disabled": ""} {

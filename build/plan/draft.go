@@ -118,14 +118,17 @@ func (d *draft) cut() (page, error) {
 	return p, nil
 }
 
-// fill writes the page for one school, its slots in their order.
-func (p page) fill(dst []byte, s *pressing) []byte {
+// fill writes the page for one school, its slots in their order, and says where each of the
+// ready bytes begins.
+func (p page) fill(dst []byte, s *pressing) (filled []byte, begins []int) {
 	s = s.onPage()
+	begins = make([]int, len(p.ready))
 	for i, ready := range p.ready {
+		begins[i] = len(dst)
 		dst = append(dst, ready...)
 		if i < len(p.order) {
 			dst = p.slots[p.order[i]](dst, s)
 		}
 	}
-	return dst
+	return dst, begins
 }

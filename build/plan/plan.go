@@ -6,6 +6,7 @@ import (
 	"slices"
 	"sync"
 
+	"noonbook/build/concordance"
 	"noonbook/build/crew"
 	"noonbook/build/file"
 	"noonbook/build/form"
@@ -47,6 +48,7 @@ type Plan struct {
 	repeats    int            // of the asks, what only repeats another
 	prints     []printable
 	pages      []page
+	finder     *concordance.Index // of the pages
 	shared     *entry.Shared // by the schools that Press is asked for
 
 	settlements *settlements // of a unit that is conditional, whose pages are planned for each school
@@ -124,7 +126,15 @@ func (p *Plan) Again(unit *source.Unit, words *typeset.Words) (*Plan, error) {
 	next.pages = make([]page, len(drafts))
 	errs := make([]error, len(drafts))
 	crew.Each(len(drafts), nil, func(i int) { next.pages[i], errs[i] = drafts[i].page(p.pages) })
-	return next, cmp.Or(errs...)
+	if err := cmp.Or(errs...); err != nil {
+		return nil, err
+	}
+	var ready []concordance.Ready
+	for _, page := range next.pages {
+		ready = append(ready, concordance.Ready{Name: page.name, Bytes: page.ready})
+	}
+	next.finder = concordance.New(next.words.Code, ready)
+	return next, nil
 }
 
 // drafted drafts every page, cover first, and notes every ask on the way.

@@ -14,6 +14,7 @@ import (
 	"time"
 	"unicode"
 
+	"noonbook/build/concordance"
 	"noonbook/build/drawing"
 	"noonbook/build/file"
 	"noonbook/build/form"
@@ -134,7 +135,8 @@ func TestPlannedPageIsThePlainPage(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				if got, want := page.fill(nil, s), plainly(t, d, s); !bytes.Equal(got, want) {
+				got, _ := page.fill(nil, s)
+				if want := plainly(t, d, s); !bytes.Equal(got, want) {
 					t.Errorf("edition %d, %s: %s", edition, d.name, firstDifference(got, want))
 				}
 			}
@@ -166,27 +168,76 @@ func firstDifference(got, want []byte) string {
 	return fmt.Sprintf("at byte %d\n got …%s…\nwant …%s…", i, around(got), around(want))
 }
 
-// One plan pressed twice at once gives the same bytes; run with -race.
+// One plan pressed for two schools at once gives each the bytes that it gets alone; run
+// with -race.
 func TestPlanIsPressedByTwoAtOnce(t *testing.T) {
 	unit, words := read(t, os.DirFS("../../content"), "content")
-	p, err := Make(unit, words, Class, placeholder.Catalogue())
-	if err != nil {
-		t.Fatal(err)
+	planned := func() *Plan {
+		p, err := Make(unit, words, Class, placeholder.Catalogue())
+		if err != nil {
+			t.Fatal(err)
+		}
+		return p
 	}
-	var pressings [2][]file.File
+	schools := []form.Values{unit.Settings, unit.Settings.With(form.Values{"school.latitude": -33.9, "school.name": "Another School", "class.pupils": 31})}
+	var together [2][]file.File
 	var wait sync.WaitGroup
-	for i := range pressings {
-		wait.Go(func() { pressings[i], _ = p.Press(unit.Settings) })
+	p := planned()
+	for i := range together {
+		wait.Go(func() { together[i], _ = p.Press(schools[i]) })
 	}
 	wait.Wait()
-	if len(pressings[0]) == 0 || len(pressings[0]) != len(pressings[1]) {
-		t.Fatalf("%d and %d pages", len(pressings[0]), len(pressings[1]))
-	}
-	for i, page := range pressings[0] {
-		if !bytes.Equal(page.Bytes, pressings[1][i].Bytes) {
-			t.Errorf("%s differs", page.Name)
+	for i, files := range together {
+		alone, problems := planned().Press(schools[i])
+		if problems.Faults() > 0 || len(files) != len(alone) {
+			t.Fatalf("school %d: %d and %d files, %v", i, len(files), len(alone), problems)
+		}
+		for k, f := range files {
+			if !bytes.Equal(f.Bytes, alone[k].Bytes) {
+				t.Errorf("school %d: %s differs", i, f.Name)
+			}
 		}
 	}
+}
+
+// What the finder takes from the plan and from the slots is what it takes from the
+// finished pages.
+func TestFinderKnowsTheFinishedPages(t *testing.T) {
+	eachUnit(t, func(t *testing.T, unit *source.Unit, words *typeset.Words) {
+		for _, edition := range []Edition{Class, Staff} {
+			p, err := Make(unit, words, edition, placeholder.Catalogue())
+			if err != nil {
+				t.Fatal(err)
+			}
+			known := &entry.Known{}
+			for _, over := range []form.Values{nil, {"school.name": "The <h2 id=x>Other</h2> School", "class.pupils": 31}} {
+				files, problems := p.PressKnowing(unit.Settings.With(over), known)
+				if problems.Faults() > 0 {
+					t.Fatal(problems)
+				}
+				pages := files[:len(p.pages)]
+				var ready []concordance.Ready
+				for _, f := range pages {
+					ready = append(ready, concordance.Ready{Name: f.Name, Bytes: [][]byte{f.Bytes}})
+				}
+				finished := concordance.New(words.Code, ready)
+				var read []concordance.Page
+				for i, f := range pages {
+					read = append(read, finished.Read(i, f.Bytes, []int{0}))
+				}
+				inWords, inLines, err := finished.Of(read)
+				if err != nil {
+					t.Fatal(err)
+				}
+				for _, f := range files[len(pages):] {
+					want := map[string][]byte{concordance.File: inWords, concordance.LinesFile: inLines}[f.Name]
+					if want != nil && !bytes.Equal(f.Bytes, want) {
+						t.Errorf("edition %d, %s: %s", edition, f.Name, firstDifference(f.Bytes, want))
+					}
+				}
+			}
+		}
+	})
 }
 
 // One plan of the demo is pressed for schools far away: the lessons hold there

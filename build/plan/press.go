@@ -51,15 +51,16 @@ func (p *Plan) press(settings form.Values, known *entry.Known) ([]file.File, pro
 	files := make([]file.File, len(p.pages), len(p.pages)+6+len(s.files)+len(p.unit.Files))
 	read := make([]concordance.Page, len(p.pages))
 	crew.Each(len(p.pages), nil, func(i int) {
-		files[i] = file.File{Name: p.pages[i].name, Bytes: p.pages[i].fill(nil, s)}
-		read[i] = concordance.Read(files[i])
+		page, begins := p.pages[i].fill(nil, s)
+		files[i] = file.File{Name: p.pages[i].name, Bytes: page}
+		read[i] = p.finder.Read(i, page, begins)
 	})
 	p.typedOutside(settings, &problems)
 	p.queues(s, &problems)
 	p.printed(&problems)
 	p.boughtLate(s, &problems)
 	s.nothingsPut(&problems)
-	words, inLines, err := concordance.Of(read, p.words.Code)
+	words, inLines, err := p.finder.Of(read)
 	if err != nil { // a fault of the program; the pages are whole without it
 		problems.Warn(problem.Place{}, "%v", err)
 	}
