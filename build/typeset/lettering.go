@@ -27,6 +27,24 @@ type lettering struct {
 // of media the common one, which is all that labels are given their letters by;
 // TestLetteringIsTheStyleSheets looks for others.
 func letteringOf(name, role string, printable bool) lettering {
+	key := letteringKey{name, role, printable}
+	if l, ok := letterings.Load(key); ok {
+		return l.(lettering)
+	}
+	l := readLettering(name, role, printable)
+	letterings.Store(key, l)
+	return l
+}
+
+// letterings remembers what letteringOf read: the style sheet is part of the program.
+var letterings sync.Map
+
+type letteringKey struct {
+	name, role string
+	printable  bool
+}
+
+func readLettering(name, role string, printable bool) lettering {
 	root := "drawing"
 	if printable {
 		root = "true-size"

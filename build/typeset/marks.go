@@ -12,8 +12,9 @@ import (
 // near it.
 type marks struct {
 	across, down int
-	cells        [][]int32
 	strokes      []stroke
+	begins       []int32 // of each cell, where its strokes begin in cells
+	cells        []int32 // strokes of the first cell, of the second and so on, in their order
 }
 
 // A stroke is a straight line, or a disc or circle.
@@ -21,6 +22,7 @@ type stroke struct {
 	a, b   drawing.Point
 	radius float64 // of a disc round a
 	cost   float64
+	box    drawing.Box // round it
 }
 
 const markCell = 8.0 // mm
@@ -48,16 +50,24 @@ func isQuiet(role string) bool {
 
 func marksOf(d *drawing.Drawing) *marks {
 	m := &marks{across: int(d.Width/markCell) + 1, down: int(d.Height/markCell) + 1}
-	m.cells = make([][]int32, m.across*m.down)
+	most := 0
+	for i := range d.Shapes {
+		most += len(d.Shapes[i].Points)
+	}
+	m.strokes = make([]stroke, 0, most)
+	role, runs := "", costLine
 	for i := range d.Shapes {
 		s := &d.Shapes[i]
 		if s.Anchor != "" || len(s.Points) == 0 || s.Role == "touch-area" {
 			continue
 		}
-		cost := costLine
-		if isQuiet(s.Role) {
-			cost = costQuiet
+		if s.Role != role {
+			role, runs = s.Role, costLine
+			if isQuiet(role) {
+				runs = costQuiet
+			}
 		}
+		cost := runs
 		if s.Radius > 0 {
 			switch {
 			case s.Radius < smallDot:
@@ -75,22 +85,42 @@ func marksOf(d *drawing.Drawing) *marks {
 			m.add(stroke{a: s.Points[len(s.Points)-1], b: s.Points[0], cost: cost})
 		}
 	}
+	m.sort()
 	return m
 }
 
 func (m *marks) add(s stroke) {
-	box := drawing.Box{Left: min(s.a.X, s.b.X), Top: min(s.a.Y, s.b.Y), Right: max(s.a.X, s.b.X), Bottom: max(s.a.Y, s.b.Y)}
+	s.box = drawing.Box{Left: min(s.a.X, s.b.X), Top: min(s.a.Y, s.b.Y), Right: max(s.a.X, s.b.X), Bottom: max(s.a.Y, s.b.Y)}
 	if s.radius > 0 {
-		box = drawing.Box{Left: s.a.X - s.radius, Top: s.a.Y - s.radius, Right: s.a.X + s.radius, Bottom: s.a.Y + s.radius}
+		s.box = drawing.Box{Left: s.a.X - s.radius, Top: s.a.Y - s.radius, Right: s.a.X + s.radius, Bottom: s.a.Y + s.radius}
 	}
 	m.strokes = append(m.strokes, s)
-	m.cellsOf(box, func(cell int) { m.cells[cell] = append(m.cells[cell], int32(len(m.strokes)-1)) })
 }
 
-func (m *marks) cellsOf(b drawing.Box, do func(cell int)) {
+// sort puts the strokes into their cells: it counts those of each first.
+func (m *marks) sort() {
+	m.begins = make([]int32, m.across*m.down+1)
+	for i := range m.strokes {
+		m.cellsOf(&m.strokes[i].box, func(cell int) { m.begins[cell+1]++ })
+	}
+	for i := range m.across * m.down {
+		m.begins[i+1] += m.begins[i]
+	}
+	m.cells = make([]int32, m.begins[m.across*m.down])
+	next := slices.Clone(m.begins)
+	for i := range m.strokes {
+		m.cellsOf(&m.strokes[i].box, func(cell int) {
+			m.cells[next[cell]] = int32(i)
+			next[cell]++
+		})
+	}
+}
+
+func (m *marks) cellsOf(b *drawing.Box, do func(cell int)) {
 	of := func(x float64, most int) int { return min(most-1, max(0, int(math.Floor(x/markCell)))) }
+	left, right := of(b.Left, m.across), of(b.Right, m.across)
 	for y := of(b.Top, m.down); y <= of(b.Bottom, m.down); y++ {
-		for x := of(b.Left, m.across); x <= of(b.Right, m.across); x++ {
+		for x := left; x <= right; x++ {
 			do(y*m.across + x)
 		}
 	}
@@ -98,11 +128,11 @@ func (m *marks) cellsOf(b drawing.Box, do func(cell int)) {
 
 // below returns what the lines and marks cost that run below a label: the dearest, and a
 // little for each other.
-func (m *marks) below(p patch) float64 {
+func (m *marks) below(p *patch) float64 {
 	most, more := 0.0, 0.0
-	m.cellsOf(p.hull, func(cell int) {
-		for _, i := range m.cells[cell] {
-			if s := &m.strokes[i]; s.meets(p) {
+	m.cellsOf(&p.hull, func(cell int) {
+		for _, i := range m.cells[m.begins[cell]:m.begins[cell+1]] {
+			if s := &m.strokes[i]; p.reaches(&s.box) && s.meets(p) {
 				more += s.cost / 50
 				most = max(most, s.cost)
 			}
@@ -111,7 +141,7 @@ func (m *marks) below(p patch) float64 {
 	return most + more
 }
 
-func (s *stroke) meets(p patch) bool {
+func (s *stroke) meets(p *patch) bool {
 	switch {
 	case s.radius > largeDot:
 		return p.near(s.a) < s.radius && s.radius < p.far(s.a)

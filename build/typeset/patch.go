@@ -20,14 +20,25 @@ func patchAt(pivot drawing.Point, clockwise float64, box drawing.Box) patch {
 	if clockwise != 0 {
 		p.sin, p.cos = math.Sincos(clockwise * math.Pi / 180)
 	}
-	p.hull = drawing.Box{Left: math.Inf(1), Top: math.Inf(1), Right: math.Inf(-1), Bottom: math.Inf(-1)}
-	for _, c := range p.corners() {
-		p.hull = drawing.Box{Left: min(p.hull.Left, c.X), Top: min(p.hull.Top, c.Y), Right: max(p.hull.Right, c.X), Bottom: max(p.hull.Bottom, c.Y)}
+	if p.sin == 0 && p.cos == 1 {
+		p.hull = drawing.Box{Left: pivot.X + box.Left, Top: pivot.Y + box.Top, Right: pivot.X + box.Right, Bottom: pivot.Y + box.Bottom}
+		return p
 	}
+	corners := p.corners()
+	p.hull = boxRound(corners[:])
 	return p
 }
 
-func (p patch) corners() [4]drawing.Point {
+// boxRound is the upright box round points.
+func boxRound(points []drawing.Point) drawing.Box {
+	b := drawing.Box{Left: math.Inf(1), Top: math.Inf(1), Right: math.Inf(-1), Bottom: math.Inf(-1)}
+	for _, c := range points {
+		b = drawing.Box{Left: min(b.Left, c.X), Top: min(b.Top, c.Y), Right: max(b.Right, c.X), Bottom: max(b.Bottom, c.Y)}
+	}
+	return b
+}
+
+func (p *patch) corners() [4]drawing.Point {
 	on := func(x, y float64) drawing.Point {
 		return drawing.Point{X: p.pivot.X + x*p.cos - y*p.sin, Y: p.pivot.Y + x*p.sin + y*p.cos}
 	}
@@ -36,27 +47,25 @@ func (p patch) corners() [4]drawing.Point {
 }
 
 // widened is the patch with more room at both ends of its lines.
-func (p patch) widened(by float64) patch {
-	p.box.Left, p.box.Right = p.box.Left-by, p.box.Right+by
-	if p.sin == 0 && p.cos == 1 {
-		p.hull.Left, p.hull.Right = p.hull.Left-by, p.hull.Right+by
-		return p
+func (p *patch) widened(by float64) patch {
+	w := *p
+	w.box.Left, w.box.Right = w.box.Left-by, w.box.Right+by
+	w.hull.Left, w.hull.Right = w.hull.Left-by, w.hull.Right+by
+	if p.sin != 0 || p.cos != 1 {
+		w.hull.Top, w.hull.Bottom = w.hull.Top-by, w.hull.Bottom+by
 	}
-	w := patchAt(p.pivot, 0, p.box)
-	w.sin, w.cos = p.sin, p.cos
-	w.hull = drawing.Box{Left: p.hull.Left - by, Top: p.hull.Top - by, Right: p.hull.Right + by, Bottom: p.hull.Bottom + by}
 	return w
 }
 
 // inside turns a point back into the frame of the box.
-func (p patch) inside(q drawing.Point) drawing.Point {
+func (p *patch) inside(q drawing.Point) drawing.Point {
 	x, y := q.X-p.pivot.X, q.Y-p.pivot.Y
 	return drawing.Point{X: x*p.cos + y*p.sin, Y: y*p.cos - x*p.sin}
 }
 
 // meets reports whether two patches overlap: not where a line along a side of either
 // parts them.
-func (p patch) meets(q patch) bool {
+func (p *patch) meets(q *patch) bool {
 	if !p.hull.Meets(q.hull) {
 		return false
 	}
@@ -67,17 +76,25 @@ func (p patch) meets(q patch) bool {
 }
 
 // parted reports whether a line along a side of p has all of q on its other side.
-func (p patch) parted(q patch) bool {
-	h := drawing.Box{Left: math.Inf(1), Top: math.Inf(1), Right: math.Inf(-1), Bottom: math.Inf(-1)}
-	for _, c := range q.corners() {
-		c = p.inside(c)
-		h = drawing.Box{Left: min(h.Left, c.X), Top: min(h.Top, c.Y), Right: max(h.Right, c.X), Bottom: max(h.Bottom, c.Y)}
+func (p *patch) parted(q *patch) bool {
+	corners := q.corners()
+	for i, c := range corners {
+		corners[i] = p.inside(c)
 	}
+	h := boxRound(corners[:])
 	return !h.Meets(p.box)
 }
 
+// reaches reports whether something in a box may lie on the patch: not where they are
+// apart, whatever the last bits of either are.
+func (p *patch) reaches(b *drawing.Box) bool {
+	const bits = 1e-6 // mm
+	h := &p.hull
+	return b.Left < h.Right+bits && h.Left < b.Right+bits && b.Top < h.Bottom+bits && h.Top < b.Bottom+bits
+}
+
 // crossed reports whether a path runs through the patch.
-func (p patch) crossed(path []drawing.Point) bool {
+func (p *patch) crossed(path []drawing.Point) bool {
 	for i := 1; i < len(path); i++ {
 		if p.cut(path[i-1], path[i]) {
 			return true
@@ -88,7 +105,7 @@ func (p patch) crossed(path []drawing.Point) bool {
 
 // cut reports whether a straight line runs through the patch: Liang & Barsky, ACM
 // Transactions on Graphics 3 (1984), 1.
-func (p patch) cut(a, b drawing.Point) bool {
+func (p *patch) cut(a, b drawing.Point) bool {
 	a, b = p.inside(a), p.inside(b)
 	first, last := 0.0, 1.0
 	enters := func(start, step, low, high float64) bool {
@@ -103,18 +120,18 @@ func (p patch) cut(a, b drawing.Point) bool {
 }
 
 // near is the distance of a point from the patch, 0 inside.
-func (p patch) near(q drawing.Point) float64 {
+func (p *patch) near(q drawing.Point) float64 {
 	q = p.inside(q)
 	return math.Hypot(max(0, p.box.Left-q.X, q.X-p.box.Right), max(0, p.box.Top-q.Y, q.Y-p.box.Bottom))
 }
 
 // far is the distance of a point from the corner that is farthest from it.
-func (p patch) far(q drawing.Point) float64 {
+func (p *patch) far(q drawing.Point) float64 {
 	q = p.inside(q)
 	return math.Hypot(max(q.X-p.box.Left, p.box.Right-q.X), max(q.Y-p.box.Top, p.box.Bottom-q.Y))
 }
 
 // common is the area that two boxes share.
-func common(a, b drawing.Box) float64 {
+func common(a, b *drawing.Box) float64 {
 	return max(0, min(a.Right, b.Right)-max(a.Left, b.Left)) * max(0, min(a.Bottom, b.Bottom)-max(a.Top, b.Top))
 }

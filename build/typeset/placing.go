@@ -49,7 +49,12 @@ type Label struct {
 	Crowded bool // there was no free place
 
 	lettering lettering
+	text      string  // that was broken into the lines
+	broken    float64 // mm that they were given, 0 for one line
+	wide      float64 // mm, of the longest
+	tailed    bool    // the last has letters that reach below its foot
 	patch     patch
+	led       drawing.Box // round the leader
 }
 
 // Measures of letters in sizes of them, from the fonts of widths.go: a capital with an
@@ -72,44 +77,56 @@ const tries = 4
 // Labels without a choice stand where they are drawn; on a narrow screen, where letters
 // grow, they may move by their own height. Those of the lowest rank always stand
 // somewhere, crowded if need be; others are left out where no place is free.
-func (w *Words) Place(d *drawing.Drawing, r Reading) []Label {
-	p := placing{words: w, drawing: d, hand: handOf(d, r == OnPaper), reading: r, least: r.least(d)}
-	var order []int
+func (w *Words) Place(d *drawing.Drawing, r Reading) []Label { return w.placing(d).labels(r) }
+
+// placing begins to place the labels of a drawing, for several readings.
+func (w *Words) placing(d *drawing.Drawing) *placing {
+	p := &placing{words: w, drawing: d}
 	for i := range d.Shapes {
-		if d.Shapes[i].Anchor != "" && len(d.Shapes[i].Points) > 0 {
-			order = append(order, i)
+		if s := &d.Shapes[i]; s.Anchor != "" && len(s.Points) > 0 {
+			p.told = append(p.told, told{i, w.Text(s.Text)})
 		}
 	}
-	fixed := func(i int) bool { return len(d.Shapes[i].Places) == 0 && (r != OnPhone || d.Shapes[i].Wide > 0) }
-	slices.SortStableFunc(order, func(i, j int) int {
-		switch a, b := &d.Shapes[i], &d.Shapes[j]; {
+	return p
+}
+
+func (p *placing) labels(r Reading) []Label {
+	d := p.drawing
+	p.hand, p.reading, p.least = handOf(d, r == OnPaper), r, r.least(d)
+	order := slices.Clone(p.told)
+	fixed := func(t told) bool {
+		s := &d.Shapes[t.shape]
+		return len(s.Places) == 0 && (r != OnPhone || s.Wide > 0)
+	}
+	slices.SortStableFunc(order, func(i, j told) int {
+		switch {
 		case fixed(i) != fixed(j):
 			if fixed(i) {
 				return -1
 			}
 			return 1
 		default:
-			return a.Rank - b.Rank
+			return d.Shapes[i.shape].Rank - d.Shapes[j.shape].Rank
 		}
 	})
 	fewest, best := len(order)+1, []Label(nil)
 	for range tries {
-		p.taken, p.below = nil, 0
-		var crowded []int
-		for _, i := range order {
-			if fixed(i) {
-				if l := p.fixed(i); len(l.Lines) > 0 {
+		p.taken, p.below = make([]Label, 0, len(order)), 0
+		var crowded []told
+		for _, t := range order {
+			if fixed(t) {
+				if l := p.fixed(t); len(l.Lines) > 0 {
 					p.take(l)
 				}
 				continue
 			}
 			p.look()
-			l, ok := p.choose(i)
+			l, ok := p.choose(t)
 			if ok {
 				p.take(l)
 			}
 			if l.Crowded {
-				crowded = append(crowded, i)
+				crowded = append(crowded, t)
 			}
 		}
 		if len(crowded) < fewest {
@@ -118,20 +135,19 @@ func (w *Words) Place(d *drawing.Drawing, r Reading) []Label {
 		if len(crowded) == 0 {
 			break
 		}
-		slices.SortStableFunc(order, func(i, j int) int { return first(i, fixed, crowded) - first(j, fixed, crowded) })
+		slices.SortStableFunc(order, func(i, j told) int { return first(i, fixed, crowded) - first(j, fixed, crowded) })
 	}
-	p.taken = best
-	slices.SortFunc(p.taken, func(a, b Label) int { return a.Shape - b.Shape })
-	return p.taken
+	slices.SortFunc(best, func(a, b Label) int { return a.Shape - b.Shape })
+	return best
 }
 
 // first sorts labels that stand fast before those that found no place, and these before
 // all others.
-func first(i int, fixed func(int) bool, crowded []int) int {
+func first(t told, fixed func(told) bool, crowded []told) int {
 	switch {
-	case fixed(i):
+	case fixed(t):
 		return 0
-	case slices.Contains(crowded, i):
+	case slices.Contains(crowded, t):
 		return 1
 	}
 	return 2
@@ -141,12 +157,20 @@ func first(i int, fixed func(int) bool, crowded []int) int {
 type placing struct {
 	words   *Words
 	drawing *drawing.Drawing
+	told    []told // by shape
 	hand    hand
 	reading Reading
 	least   float64
 	taken   []Label
-	marks   *marks  // what is drawn besides labels; made when the first label has a choice
-	below   float64 // where the next line of the paragraph before would stand
+	marks   *marks          // what is drawn besides labels; made when the first label has a choice
+	below   float64         // where the next line of the paragraph before would stand
+	ways    []drawing.Place // of the label that gives way
+}
+
+// A told is a label with its text in the language.
+type told struct {
+	shape int
+	text  string
 }
 
 func (p *placing) take(l Label) { p.taken = append(p.taken, l) }
@@ -170,22 +194,26 @@ func (p *placing) start(i int) Label {
 }
 
 // fixed is a label where it is drawn.
-func (p *placing) fixed(i int) Label {
-	s, l := &p.drawing.Shapes[i], p.start(i)
-	text := p.words.Text(s.Text)
-	l.Lines, l.At = []string{text}, s.Points[0]
-	if s.Wide > 0 {
+func (p *placing) fixed(t told) Label {
+	s, l := &p.drawing.Shapes[t.shape], p.start(t.shape)
+	l.At = s.Points[0]
+	if s.Wide == 0 {
+		l.Lines = []string{t.text}
+	} else {
 		l.Leading = s.Leading * l.Grown
 		if s.After {
 			l.At.Y = max(l.At.Y, p.below)
 		}
-		l.Lines = cutOff(linesOf(text, s.Wide/l.Size, l.lettering.face), s.Most)
+		l.Lines = cutOff(linesOf(t.text, s.Wide/l.Size, l.lettering.face), s.Most)
 		p.below = l.At.Y + float64(len(l.Lines))*l.Leading
 		for n := len(l.Lines); s.Floor > 0 && n > 0 && l.At.Y+float64(n-1)*l.Leading >= s.Floor; n-- {
 			l.Lines = l.Lines[:n-1]
 		}
 	}
-	l.cover()
+	if len(l.Lines) > 0 {
+		l.measure()
+		l.cover()
+	}
 	return l
 }
 
@@ -200,14 +228,23 @@ func cutOff(lines []string, most int) []string {
 }
 
 // at puts a label to one of its places.
-func (l *Label) at(c drawing.Place, text string) {
-	l.Lines, l.Anchor, l.Leader = []string{text}, c.Anchor, c.Leader
+func (l *Label) at(c *drawing.Place, text string) {
+	if len(l.Lines) == 0 || text != l.text || c.Wide != l.broken {
+		l.text, l.broken = text, c.Wide
+		if c.Wide > 0 {
+			l.Lines = linesOf(text, c.Wide/l.Size, l.lettering.face)
+		} else {
+			l.Lines = []string{text}
+		}
+		l.measure()
+	}
+	l.Anchor, l.Leader = c.Anchor, c.Leader
 	if n := len(c.Leader); n > 0 && c.Lift != 0 {
 		l.Leader = slices.Clone(c.Leader)
 		l.Leader[n-1].Y -= c.Lift * l.Size
 	}
-	if c.Wide > 0 {
-		l.Lines = linesOf(text, c.Wide/l.Size, l.lettering.face)
+	if len(l.Leader) > 1 {
+		l.led = boxRound(l.Leader)
 	}
 	rows := float64(len(l.Lines)-1) * l.Leading
 	down := -c.Lift * l.Size
@@ -219,33 +256,38 @@ func (l *Label) at(c drawing.Place, text string) {
 	case drawing.Hanging:
 		down += letterRise * l.Size
 	}
-	sin, cos := math.Sincos(l.Turn * math.Pi / 180)
-	l.At = drawing.Point{X: c.At.X - down*sin, Y: c.At.Y + down*cos}
+	l.At = drawing.Point{X: c.At.X, Y: c.At.Y + down}
+	if l.Turn != 0 {
+		sin, cos := math.Sincos(l.Turn * math.Pi / 180)
+		l.At = drawing.Point{X: c.At.X - down*sin, Y: c.At.Y + down*cos}
+	}
 	l.cover()
+}
+
+// measure finds how wide the lines are.
+func (l *Label) measure() {
+	l.wide = 0
+	for _, line := range l.Lines {
+		l.wide = max(l.wide, widthOf(line, l.lettering.face)*l.Size)
+	}
+	l.tailed = strings.ContainsAny(l.Lines[len(l.Lines)-1], tailed)
 }
 
 // cover reckons what a label covers.
 func (l *Label) cover() {
-	if len(l.Lines) == 0 {
-		return
-	}
-	wide := 0.0
-	for _, line := range l.Lines {
-		wide = max(wide, widthOf(line, l.lettering.face)*l.Size)
-	}
 	left := 0.0
 	switch l.Anchor {
 	case drawing.Middle:
-		left = -wide / 2
+		left = -l.wide / 2
 	case drawing.End:
-		left = -wide
+		left = -l.wide
 	}
 	fall := 0.0
-	if strings.ContainsAny(l.Lines[len(l.Lines)-1], tailed) {
+	if l.tailed {
 		fall = letterFall * l.Size
 	}
 	l.patch = patchAt(l.At, l.Turn, drawing.Box{
-		Left: left, Right: left + wide,
+		Left: left, Right: left + l.wide,
 		Top: -letterRise * l.Size, Bottom: fall + float64(len(l.Lines)-1)*l.Leading,
 	})
 }
@@ -264,16 +306,15 @@ const (
 
 // choose finds the cheapest free place. ok is false where there is none and the label
 // may be left out. One that may not is then also pushed sideways into the drawing.
-func (p *placing) choose(i int) (best Label, ok bool) {
-	s, l := &p.drawing.Shapes[i], p.start(i)
+func (p *placing) choose(t told) (best Label, ok bool) {
+	s, l := &p.drawing.Shapes[t.shape], p.start(t.shape)
 	places, pushed := s.Places, p.reading == OnPhone && len(s.Places) == 0
-	text := p.words.Text(s.Text)
 	if len(places) == 0 {
-		places = p.near(i, l, text)
+		places = p.near(t, &l)
 	}
-	best, ok = p.cheapest(s, l, text, places, pushed)
+	best, ok = p.cheapest(s, l, t.text, places, pushed)
 	if !pushed && (best.Crowded || !ok && s.Rank == drawing.Keep) {
-		if free, found := p.cheapest(s, l, text, places, true); found && !free.Crowded {
+		if free, found := p.cheapest(s, l, t.text, places, true); found && !free.Crowded {
 			return free, true
 		}
 	}
@@ -283,7 +324,8 @@ func (p *placing) choose(i int) (best Label, ok bool) {
 func (p *placing) cheapest(s *drawing.Shape, l Label, text string, places []drawing.Place, pushed bool) (best Label, ok bool) {
 	cost, crowd := math.Inf(1), math.Inf(1)
 	var crowded Label
-	for n, c := range places {
+	for n := range places {
+		c := &places[n]
 		passed := costPassed * float64(n) / float64(n+costPassed)
 		if passed >= cost {
 			break
@@ -296,7 +338,7 @@ func (p *placing) cheapest(s *drawing.Shape, l Label, text string, places []draw
 		if pushed {
 			p.pushIn(&l)
 		}
-		blocked := p.blocked(&l, s.Within)
+		blocked := p.blocked(&l, s)
 		if wide := l.patch.box.Right - l.patch.box.Left; c.Fits > 0 && wide > c.Fits {
 			blocked += (wide - c.Fits) * l.Size
 		}
@@ -306,7 +348,7 @@ func (p *placing) cheapest(s *drawing.Shape, l Label, text string, places []draw
 			}
 			continue
 		}
-		below := p.marks.below(l.patch)
+		below := p.marks.below(&l.patch)
 		if s.Rank != drawing.Keep && below >= costLine {
 			continue
 		}
@@ -322,11 +364,12 @@ func (p *placing) cheapest(s *drawing.Shape, l Label, text string, places []draw
 }
 
 // blocked says how much of a label lies where none may: on other labels and their
-// leaders, outside the drawing or its circle, in what is kept free. 0 is a free place.
-func (p *placing) blocked(l *Label, within drawing.Round) float64 {
+// leaders, outside the drawing or its circle, in what is kept free. 0 is a free place. Of a
+// label that may be left out it says no more than whether some of it does.
+func (p *placing) blocked(l *Label, s *drawing.Shape) float64 {
 	const slack = 0.01 // mm
 	over := 0.0
-	h := l.patch.hull
+	h := &l.patch.hull
 	out := max(0, -h.Left) + max(0, h.Right-p.drawing.Width)
 	if p.reading == OnPaper { // on a page a drawing grows up and down
 		out += max(0, -h.Top) + max(0, h.Bottom-p.drawing.Height)
@@ -334,26 +377,29 @@ func (p *placing) blocked(l *Label, within drawing.Round) float64 {
 	if out > slack {
 		over += out * l.Size
 	}
-	if within.Radius > 0 {
+	if within := s.Within; within.Radius > 0 {
 		for _, c := range l.patch.corners() {
 			over += l.Size * max(0, math.Hypot(c.X-within.Centre.X, c.Y-within.Centre.Y)-within.Radius)
 		}
 	}
-	for _, b := range p.drawing.Blocked {
-		if h.Meets(b) {
+	for i := range p.drawing.Blocked {
+		if b := &p.drawing.Blocked[i]; h.Meets(*b) {
 			over += common(h, b)
 		}
 	}
 	wider := l.patch.widened(letterSide * l.Size)
 	for i := range p.taken {
-		t := &p.taken[i]
-		if wider.meets(t.patch) {
-			over += max(0.01, common(wider.hull, t.patch.hull))
+		if over > 0 && s.Rank != drawing.Keep {
+			return over
 		}
-		if len(t.Leader) > 1 && wider.crossed(t.Leader) {
+		t := &p.taken[i]
+		if wider.meets(&t.patch) {
+			over += max(0.01, common(&wider.hull, &t.patch.hull))
+		}
+		if len(t.Leader) > 1 && wider.reaches(&t.led) && wider.crossed(t.Leader) {
 			over += l.Size
 		}
-		if len(l.Leader) > 1 && t.patch.crossed(l.Leader) {
+		if len(l.Leader) > 1 && t.patch.reaches(&l.led) && t.patch.crossed(l.Leader) {
 			over += l.Size
 		}
 	}
@@ -363,8 +409,8 @@ func (p *placing) blocked(l *Label, within drawing.Round) float64 {
 // near returns the places that a label without a choice may give way to where letters
 // grow: its foot, its middle or its head stays, or it moves up or down by half its
 // height; what is wider than the drawing is broken into lines.
-func (p *placing) near(i int, l Label, text string) []drawing.Place {
-	s := &p.drawing.Shapes[i]
+func (p *placing) near(t told, l *Label) []drawing.Place {
+	s := &p.drawing.Shapes[t.shape]
 	if l.Grown == 1 || l.Turn != 0 {
 		return []drawing.Place{{At: s.Points[0], Anchor: s.Anchor}}
 	}
@@ -372,19 +418,19 @@ func (p *placing) near(i int, l Label, text string) []drawing.Place {
 	head := drawing.Point{X: foot.X, Y: foot.Y - letterRise*size}
 	middle := drawing.Point{X: foot.X, Y: foot.Y - (letterRise-letterFall)/2*size}
 	wide := 0.0
-	if widthOf(text, l.lettering.face)*l.Size > p.drawing.Width {
+	if widthOf(t.text, l.lettering.face)*l.Size > p.drawing.Width {
 		wide = p.drawing.Width - 1
 	}
-	places := []drawing.Place{
-		{At: middle, Anchor: s.Anchor, Sits: drawing.Centred, Wide: wide},
-		{At: foot, Anchor: s.Anchor, Wide: wide},
-		{At: head, Anchor: s.Anchor, Sits: drawing.Hanging, Wide: wide},
-	}
-	for _, lift := range []float64{0.5, -0.5, 1, -1, 1.5, -1.5, 2, -2} {
-		for _, shift := range []float64{0, 1, -1} {
+	places := append(p.ways[:0],
+		drawing.Place{At: middle, Anchor: s.Anchor, Sits: drawing.Centred, Wide: wide},
+		drawing.Place{At: foot, Anchor: s.Anchor, Wide: wide},
+		drawing.Place{At: head, Anchor: s.Anchor, Sits: drawing.Hanging, Wide: wide})
+	for _, lift := range [...]float64{0.5, -0.5, 1, -1, 1.5, -1.5, 2, -2} {
+		for _, shift := range [...]float64{0, 1, -1} {
 			places = append(places, drawing.Place{At: drawing.Point{X: middle.X + shift*l.Size, Y: middle.Y}, Lift: lift, Anchor: s.Anchor, Sits: drawing.Centred, Wide: wide})
 		}
 	}
+	p.ways = places
 	return places
 }
 

@@ -13,10 +13,11 @@ import (
 // come twice, for a wide page and for a narrow one, and the style sheet shows one. One that
 // is so high that its letters would be too small in a lesson has the class tall.
 func (w *Words) AppendDrawing(dst []byte, d drawing.Drawing) []byte {
-	labels := w.Place(&d, OnPage)
+	placing := w.placing(&d)
+	labels := placing.labels(OnPage)
 	var onPhone []Label
 	if !d.Ornament && tooSmall(labels, OnPhone.least(&d)) {
-		onPhone = w.Place(&d, OnPhone)
+		onPhone = placing.labels(OnPhone)
 	}
 	close := closed(&d, labels, onPhone)
 	top, bottom := close.extent(&d, labels, onPhone)
@@ -40,7 +41,7 @@ func (w *Words) AppendDrawing(dst []byte, d drawing.Drawing) []byte {
 		dst = w.appendTitle(dst, d)
 	}
 	o := onto{anchor: usual, onward: true}
-	if onPhone == nil {
+	if len(onPhone) == 0 {
 		dst = o.appendShapes(dst, close.shapes(d.Shapes), close.labels(labels))
 	} else {
 		shapes := close.shapes(d.Shapes)
