@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"bytes"
 	"errors"
 	"slices"
 	"sync"
@@ -50,10 +51,14 @@ func (p *Plan) press(settings form.Values, known *entry.Known) ([]file.File, pro
 	s.nothings = &sync.Map{}
 	files := make([]file.File, len(p.pages), len(p.pages)+6+len(s.files)+len(p.unit.Files))
 	read := make([]concordance.Page, len(p.pages))
+	rooms := sync.Pool{New: func() any { return new([]byte) }} // to fill a page in, grown once
 	crew.Each(len(p.pages), nil, func(i int) {
-		page, begins := p.pages[i].fill(nil, s)
-		files[i] = file.File{Name: p.pages[i].name, Bytes: page}
+		room := rooms.Get().(*[]byte)
+		page, begins := p.pages[i].fill((*room)[:0], s)
+		files[i] = file.File{Name: p.pages[i].name, Bytes: bytes.Clone(page)}
 		read[i] = p.finder.Read(i, page, begins)
+		*room = page
+		rooms.Put(room)
 	})
 	p.typedOutside(settings, &problems)
 	p.queues(s, &problems)

@@ -55,6 +55,20 @@ func TestPathsGoOnToTheSamePoints(t *testing.T) {
 	}
 }
 
+// A length is the number that a general formatter writes for its hundredths.
+func TestLengthsAreHundredths(t *testing.T) {
+	random := rand.New(rand.NewPCG(3, 4))
+	lengths := []float64{0, math.Copysign(0, -1), 0.004, -0.004, 0.005, -0.005, 0.995, -0.999, 1, -1, 99.999, 1e14, -1e17, 123456789.125, math.Inf(1), math.NaN()}
+	for range 20000 {
+		lengths = append(lengths, (random.Float64()-0.5)*math.Pow(10, float64(random.IntN(7)-2)))
+	}
+	for _, mm := range lengths {
+		if got, want := string(appendLength(nil, mm)), strconv.FormatFloat(math.Round(mm*100)/100, 'f', -1, 64); got != want {
+			t.Errorf("%v is written %s, want %s", mm, got, want)
+		}
+	}
+}
+
 // The anchor that most labels have is said once, by the drawing.
 func TestUsualAnchorIsSaidOnce(t *testing.T) {
 	label := func(a drawing.Anchor) Label { return Label{Anchor: a, Lines: []string{"x"}} }

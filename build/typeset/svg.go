@@ -311,5 +311,15 @@ func (o onto) appendLine(dst []byte, role string, at drawing.Point, anchor drawi
 
 // appendLength writes millimetres to a hundredth, which no printer shows.
 func appendLength(dst []byte, mm float64) []byte {
-	return strconv.AppendFloat(dst, math.Round(mm*100)/100, 'f', -1, 64)
+	n := math.Round(mm * 100)
+	if n == 0 || !(math.Abs(n) < 1e15) { // a nought may have a sign, and beyond that not every hundredth is a number
+		return strconv.AppendFloat(dst, n/100, 'f', -1, 64)
+	}
+	if n > -100 && n < 100 {
+		if n < 0 {
+			dst, n = append(dst, '-'), -n
+		}
+		dst = append(dst, '0')
+	}
+	return appendStep(dst, int(n))
 }
