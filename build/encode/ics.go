@@ -91,12 +91,17 @@ func (c *icsWriter) line(name, value string) {
 // other than the line end have no place in one.
 func escapeICS(s string) string {
 	s = strings.ToValidUTF8(s, "\uFFFD")
-	s = strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(s)
+	s = oneLineEnd.Replace(s)
 	s = strings.Map(func(r rune) rune {
 		if r != '\n' && r != '\t' && unicode.IsControl(r) {
 			return -1
 		}
 		return r
 	}, s)
-	return strings.NewReplacer(`\`, `\\`, ";", `\;`, ",", `\,`, "\n", `\n`).Replace(s)
+	return escapes.Replace(s)
 }
+
+var (
+	oneLineEnd = strings.NewReplacer("\r\n", "\n", "\r", "\n")
+	escapes    = strings.NewReplacer(`\`, `\\`, ";", `\;`, ",", `\,`, "\n", `\n`)
+)

@@ -49,7 +49,7 @@ type Plan struct {
 	prints     []printable
 	pages      []page
 	finder     *concordance.Index // of the pages
-	shared     *entry.Shared // by the schools that Press is asked for
+	shared     *entry.Shared      // by the schools that Press is asked for
 
 	settlements *settlements // of a unit that is conditional, whose pages are planned for each school
 }

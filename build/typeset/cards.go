@@ -33,9 +33,9 @@ func ColumnEms(text string) float64 {
 	return columnGap + max(longest, min(proseEms, lineEms(text)))
 }
 
-func lineEms(text string) float64 { return widthOf(unbroken.Replace(text), textFace) }
-
-var unbroken = strings.NewReplacer("\u00a0", " ", "\u202f", " ")
+// lineEms counts each space as a full one, which the table of widths does of those that do
+// not break but for the narrow one.
+func lineEms(text string) float64 { return widthOf(strings.ReplaceAll(text, narrow, " "), textFace) }
 
 // wide reports whether a table would scroll on a phone.
 func wide(heads []string, texts [][]string, worded []bool) bool {
