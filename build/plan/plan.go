@@ -11,6 +11,7 @@ import (
 	"noonbook/build/file"
 	"noonbook/build/form"
 	"noonbook/build/placeholder/entry"
+	"noonbook/build/problem"
 	"noonbook/build/result"
 	"noonbook/build/school"
 	"noonbook/build/source"
@@ -49,6 +50,7 @@ type Plan struct {
 	prints     []printable
 	pages      []page
 	finder     *concordance.Index // of the pages
+	uncounted  problem.List       // papers of which nobody knows how many to print
 	shared     *entry.Shared      // by the schools that Press is asked for
 
 	settlements *settlements // of a unit that is conditional, whose pages are planned for each school
@@ -134,6 +136,7 @@ func (p *Plan) Again(unit *source.Unit, words *typeset.Words) (*Plan, error) {
 		ready = append(ready, concordance.Ready{Name: page.name, Bytes: page.ready})
 	}
 	next.finder = concordance.New(next.words.Code, ready)
+	next.printed(&next.uncounted)
 	return next, nil
 }
 

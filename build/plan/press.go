@@ -62,7 +62,7 @@ func (p *Plan) press(settings form.Values, known *entry.Known) ([]file.File, pro
 	})
 	p.typedOutside(settings, &problems)
 	p.queues(s, &problems)
-	p.printed(&problems)
+	problems = append(problems, p.uncounted...)
 	p.boughtLate(s, &problems)
 	s.nothingsPut(&problems)
 	words, inLines, err := p.finder.Of(read)
