@@ -217,7 +217,11 @@ func (c *collector) words(byName []int32) (list []byte, common []string) {
 
 // lines joins the lines in the order of their numbers.
 func (c *collector) lines() []byte {
-	var all []byte
+	letters := 0
+	for _, text := range c.order {
+		letters += len(c.inScript(text)) + len(`\n`)
+	}
+	all := make([]byte, 0, letters)
 	for n, text := range c.order {
 		if n > 0 {
 			all = append(all, `\n`...)

@@ -22,7 +22,14 @@ type stroke struct {
 	a, b   drawing.Point
 	radius float64 // of a disc round a
 	cost   float64
-	box    drawing.Box // round it
+}
+
+// box is the upright box round a stroke.
+func (s *stroke) box() drawing.Box {
+	if s.radius > 0 {
+		return drawing.Box{Left: s.a.X - s.radius, Top: s.a.Y - s.radius, Right: s.a.X + s.radius, Bottom: s.a.Y + s.radius}
+	}
+	return drawing.Box{Left: min(s.a.X, s.b.X), Top: min(s.a.Y, s.b.Y), Right: max(s.a.X, s.b.X), Bottom: max(s.a.Y, s.b.Y)}
 }
 
 const markCell = 8.0 // mm
@@ -75,33 +82,25 @@ func marksOf(d *drawing.Drawing) *marks {
 			case s.Radius <= largeDot:
 				cost = costMark
 			}
-			m.add(stroke{a: s.Points[0], radius: s.Radius, cost: cost})
+			m.strokes = append(m.strokes, stroke{a: s.Points[0], radius: s.Radius, cost: cost})
 			continue
 		}
 		for k := 1; k < len(s.Points); k++ {
-			m.add(stroke{a: s.Points[k-1], b: s.Points[k], cost: cost})
+			m.strokes = append(m.strokes, stroke{a: s.Points[k-1], b: s.Points[k], cost: cost})
 		}
 		if s.Closed {
-			m.add(stroke{a: s.Points[len(s.Points)-1], b: s.Points[0], cost: cost})
+			m.strokes = append(m.strokes, stroke{a: s.Points[len(s.Points)-1], b: s.Points[0], cost: cost})
 		}
 	}
 	m.sort()
 	return m
 }
 
-func (m *marks) add(s stroke) {
-	s.box = drawing.Box{Left: min(s.a.X, s.b.X), Top: min(s.a.Y, s.b.Y), Right: max(s.a.X, s.b.X), Bottom: max(s.a.Y, s.b.Y)}
-	if s.radius > 0 {
-		s.box = drawing.Box{Left: s.a.X - s.radius, Top: s.a.Y - s.radius, Right: s.a.X + s.radius, Bottom: s.a.Y + s.radius}
-	}
-	m.strokes = append(m.strokes, s)
-}
-
 // sort puts the strokes into their cells: it counts those of each first.
 func (m *marks) sort() {
 	m.begins = make([]int32, m.across*m.down+1)
 	for i := range m.strokes {
-		m.cellsOf(&m.strokes[i].box, func(cell int) { m.begins[cell+1]++ })
+		m.cellsOf(m.strokes[i].box(), func(cell int) { m.begins[cell+1]++ })
 	}
 	for i := range m.across * m.down {
 		m.begins[i+1] += m.begins[i]
@@ -109,14 +108,14 @@ func (m *marks) sort() {
 	m.cells = make([]int32, m.begins[m.across*m.down])
 	next := slices.Clone(m.begins)
 	for i := range m.strokes {
-		m.cellsOf(&m.strokes[i].box, func(cell int) {
+		m.cellsOf(m.strokes[i].box(), func(cell int) {
 			m.cells[next[cell]] = int32(i)
 			next[cell]++
 		})
 	}
 }
 
-func (m *marks) cellsOf(b *drawing.Box, do func(cell int)) {
+func (m *marks) cellsOf(b drawing.Box, do func(cell int)) {
 	of := func(x float64, most int) int { return min(most-1, max(0, int(math.Floor(x/markCell)))) }
 	left, right := of(b.Left, m.across), of(b.Right, m.across)
 	for y := of(b.Top, m.down); y <= of(b.Bottom, m.down); y++ {
@@ -130,9 +129,9 @@ func (m *marks) cellsOf(b *drawing.Box, do func(cell int)) {
 // little for each other.
 func (m *marks) below(p *patch) float64 {
 	most, more := 0.0, 0.0
-	m.cellsOf(&p.hull, func(cell int) {
+	m.cellsOf(p.hull, func(cell int) {
 		for _, i := range m.cells[m.begins[cell]:m.begins[cell+1]] {
-			if s := &m.strokes[i]; p.reaches(&s.box) && s.meets(p) {
+			if s := &m.strokes[i]; p.reaches(s.box()) && s.meets(p) {
 				more += s.cost / 50
 				most = max(most, s.cost)
 			}

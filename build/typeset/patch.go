@@ -87,7 +87,7 @@ func (p *patch) parted(q *patch) bool {
 
 // reaches reports whether something in a box may lie on the patch: not where they are
 // apart, whatever the last bits of either are.
-func (p *patch) reaches(b *drawing.Box) bool {
+func (p *patch) reaches(b drawing.Box) bool {
 	const bits = 1e-6 // mm
 	h := &p.hull
 	return b.Left < h.Right+bits && h.Left < b.Right+bits && b.Top < h.Bottom+bits && h.Top < b.Bottom+bits

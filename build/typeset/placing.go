@@ -109,9 +109,9 @@ func (p *placing) labels(r Reading) []Label {
 			return d.Shapes[i.shape].Rank - d.Shapes[j.shape].Rank
 		}
 	})
-	fewest, best := len(order)+1, []Label(nil)
+	fewest, best, spare := len(order)+1, []Label(nil), make([]Label, 0, len(order))
 	for range tries {
-		p.taken, p.below = make([]Label, 0, len(order)), 0
+		p.taken, p.below = spare[:0], 0
 		var crowded []told
 		for _, t := range order {
 			if fixed(t) {
@@ -129,8 +129,9 @@ func (p *placing) labels(r Reading) []Label {
 				crowded = append(crowded, t)
 			}
 		}
+		spare = p.taken
 		if len(crowded) < fewest {
-			fewest, best = len(crowded), p.taken
+			fewest, best, spare = len(crowded), p.taken, best
 		}
 		if len(crowded) == 0 {
 			break
@@ -396,10 +397,10 @@ func (p *placing) blocked(l *Label, s *drawing.Shape) float64 {
 		if wider.meets(&t.patch) {
 			over += max(0.01, common(&wider.hull, &t.patch.hull))
 		}
-		if len(t.Leader) > 1 && wider.reaches(&t.led) && wider.crossed(t.Leader) {
+		if len(t.Leader) > 1 && wider.reaches(t.led) && wider.crossed(t.Leader) {
 			over += l.Size
 		}
-		if len(l.Leader) > 1 && t.patch.reaches(&l.led) && t.patch.crossed(l.Leader) {
+		if len(l.Leader) > 1 && t.patch.reaches(l.led) && t.patch.crossed(l.Leader) {
 			over += l.Size
 		}
 	}
