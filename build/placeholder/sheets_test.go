@@ -117,7 +117,7 @@ func TestEverySheetHasItsHeadAndKey(t *testing.T) {
 		for code, w := range languages {
 			head := typeset.SheetHead{School: "École du Marais & Cie", Lesson: "12 Worlds to find out about", Name: w.Say(name + ".name"), Copies: w.Say("sheet.copies_unknown")}
 			said, key := map[string]string{}, []string{}
-			for _, m := range label.FindAllStringSubmatch(string(w.AppendSheet(nil, s, head)), -1) {
+			for _, m := range label.FindAllStringSubmatch(string(w.AppendSheet(nil, &s, head)), -1) {
 				text := strings.NewReplacer("\u00a0", " ", "\u202f", " ", "&amp;", "&").Replace(m[2])
 				if role, _, _ := strings.Cut(m[1], " "); role == "sheet-key" {
 					key = append(key, text)

@@ -272,7 +272,7 @@ func (s *daySheet) drawn(n *source.Block) string {
 		case len(r.Drawings) > 0:
 			return school.words.AppendBlock(dst, name, result.Result{Drawings: r.Drawings[:1], Metric: r.Metric}, nil)
 		case len(r.Sheets) > 0:
-			return school.words.AppendSheet(dst, r.Sheets[0], typeset.SheetHead{})
+			return school.words.AppendSheet(dst, &r.Sheets[0], typeset.SheetHead{})
 		}
 		return dst
 	})

@@ -112,7 +112,7 @@ func (p *Plan) colour(settings form.Values, problems *problem.List) typeset.Colo
 func (p *Plan) reckon(settings form.Values, known *entry.Known) (*pressing, problem.List) {
 	lessons, calendar, problems := p.arranged(settings)
 	s := &pressing{
-		words:    p.words,
+		words:    p.words.Remembering(),
 		settings: settings,
 		keys:     school.Settings(),
 		term:     school.Term(settings),

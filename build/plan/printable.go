@@ -38,7 +38,7 @@ func (d *draft) printLink(of entry.Entry, ask, lesson int) string {
 	p.prints = append(p.prints, print)
 	preview := d.mark(func(dst []byte, s *pressing) []byte {
 		if sheets := s.results[ask].Sheets; len(sheets) > 0 {
-			dst = s.words.AppendSheet(dst, sheets[0], typeset.SheetHead{})
+			dst = s.words.AppendSheet(dst, &sheets[0], typeset.SheetHead{})
 		}
 		return dst
 	})

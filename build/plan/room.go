@@ -8,7 +8,6 @@ import (
 
 	"github.com/yuin/goldmark/ast"
 
-	"noonbook/build/drawing"
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/say"
@@ -173,8 +172,8 @@ func (d *draft) roomBlock(n *source.Block, lesson int) string {
 		for _, warning := range r.Warnings {
 			show(viewWords, result.Result{Warnings: []say.Phrase{warning}})
 		}
-		for _, drawn := range r.Drawings {
-			show(viewComputed, result.Result{Drawings: []drawing.Drawing{drawn}})
+		for i := range r.Drawings {
+			show(viewComputed, result.Result{Drawings: r.Drawings[i : i+1]})
 		}
 		for _, table := range r.Tables {
 			table.File = "" // a file to open is for a desk

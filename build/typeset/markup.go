@@ -109,8 +109,10 @@ func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []
 		beside = w.besideTable(r.Notes)
 	}
 	dst = w.appendNotes(dst, r.Notes[:beside])
-	for _, d := range r.Drawings {
-		dst = w.appendFinding(w.AppendDrawing(dst, d), d.Finding)
+	for i := range r.Drawings {
+		d := &r.Drawings[i]
+		dst = w.once(dst, d, func(dst []byte) []byte { return w.AppendDrawing(dst, *d) })
+		dst = w.appendFinding(dst, d.Finding)
 	}
 	for _, t := range r.Tables {
 		dst = w.appendTable(dst, name, t)

@@ -18,7 +18,8 @@ type SheetHead struct {
 
 // AppendSheets appends printables at true size, a piece of paper each.
 func (w *Words) AppendSheets(dst []byte, sheets []drawing.Sheet, head SheetHead) []byte {
-	for i, s := range sheets {
+	for i := range sheets {
+		s := &sheets[i]
 		turned := "portrait"
 		if s.Paper.Width > s.Paper.Height {
 			turned = "landscape"
@@ -41,8 +42,7 @@ func (w *Words) AppendSheets(dst []byte, sheets []drawing.Sheet, head SheetHead)
 // AppendSheet appends one piece of paper: the drawing, or its part, in a frame
 // that cuts off the rest, with its head above and the check bar below and, where several
 // sheets belong together, crosses to lay over one another.
-func (w *Words) AppendSheet(dst []byte, s drawing.Sheet, head SheetHead) []byte {
-	width, height, top := s.Area()
+func (w *Words) AppendSheet(dst []byte, s *drawing.Sheet, head SheetHead) []byte {
 	dst = append(dst, `<svg class="true-size" width="`...)
 	dst = appendLength(dst, s.Paper.Width)
 	dst = append(dst, `mm" height="`...)
@@ -54,6 +54,20 @@ func (w *Words) AppendSheet(dst []byte, s drawing.Sheet, head SheetHead) []byte 
 	dst = append(dst, `" role="img">`...)
 	dst = w.appendTitle(dst, s.Drawing)
 	dst = w.appendHead(dst, s, head)
+	dst = w.once(dst, s, func(dst []byte) []byte { return w.appendPart(dst, s) })
+	var frame drawing.Drawing
+	checkBar(&frame, s.Paper)
+	w.careLines(&frame, s.Paper, head.Care)
+	if s.Rows*s.Columns > 1 {
+		matchingMarks(&frame, s)
+	}
+	dst = appendOnPaper(dst, &frame, w.Place(&frame, OnPaper), drawing.Start)
+	return append(dst, `</svg>`...)
+}
+
+// appendPart appends what a sheet shows of its drawing.
+func (w *Words) appendPart(dst []byte, s *drawing.Sheet) []byte {
+	width, height, top := s.Area()
 	dst = append(dst, `<svg class="`...)
 	dst = appendAttribute(dst, s.Drawing.Name)
 	dst = append(dst, `" x="`...)
@@ -77,14 +91,6 @@ func (w *Words) AppendSheet(dst []byte, s drawing.Sheet, head SheetHead) []byte 
 	dst = appendAnchor(append(dst, '"'), usual, drawing.Start)
 	dst = append(dst, '>')
 	dst = appendOnPaper(dst, &s.Drawing, labels, usual)
-	dst = append(dst, `</svg>`...)
-	var frame drawing.Drawing
-	checkBar(&frame, s.Paper)
-	w.careLines(&frame, s.Paper, head.Care)
-	if s.Rows*s.Columns > 1 {
-		matchingMarks(&frame, s)
-	}
-	dst = appendOnPaper(dst, &frame, w.Place(&frame, OnPaper), drawing.Start)
 	return append(dst, `</svg>`...)
 }
 
@@ -125,7 +131,7 @@ func (w *Words) careLines(d *drawing.Drawing, p drawing.Paper, care []say.Phrase
 
 // matchingMarks names the sheet's place and draws crosses where it overlaps its
 // neighbours.
-func matchingMarks(d *drawing.Drawing, s drawing.Sheet) {
+func matchingMarks(d *drawing.Drawing, s *drawing.Sheet) {
 	width, height, top := s.Area()
 	half := drawing.TileOverlap / 2
 	cross := func(x, y float64) {

@@ -22,7 +22,7 @@ const (
 // appendHead writes what the sheet says of itself: school and lesson, the name and how many
 // copies, and the lines that it uses. Slim, the words are one line in the margin of the
 // paper, and the key is above the check bar.
-func (w *Words) appendHead(dst []byte, s drawing.Sheet, head SheetHead) []byte {
+func (w *Words) appendHead(dst []byte, s *drawing.Sheet, head SheetHead) []byte {
 	if head.Name == "" { // a small picture of the sheet
 		return dst
 	}
@@ -80,7 +80,7 @@ var lineWords = map[drawing.LineKind]string{
 
 // appendKey shows each kind of line that the sheet uses with what it asks for, on the base
 // line y.
-func (w *Words) appendKey(dst []byte, s drawing.Sheet, y float64) []byte {
+func (w *Words) appendKey(dst []byte, s *drawing.Sheet, y float64) []byte {
 	kinds := s.Lines()
 	if len(kinds) == 0 {
 		return dst

@@ -22,7 +22,7 @@ func TestSheetsAreTrueSize(t *testing.T) {
 	d.Line("edge", drawing.Point{X: 1, Y: 2}, drawing.Point{X: 361, Y: 2})
 	crosses := map[string]int{}
 	for _, s := range drawing.PaperOf("A4").Sheets(d) {
-		out := string(w.AppendSheet(nil, s, typeset.SheetHead{}))
+		out := string(w.AppendSheet(nil, &s, typeset.SheetHead{}))
 		for _, want := range []string{
 			`width="210mm" height="297mm" viewBox="0 0 210 297"`,
 			fmt.Sprintf(`<svg class="thing" x="10" y="10" width="190" height="263" viewBox="%g %g 190 263">`, s.Left, s.Top),
@@ -68,7 +68,7 @@ func TestSheetsAreTrueSize(t *testing.T) {
 	}
 	// A sheet alone has none.
 	one := drawing.PaperOf("A4").Sheets(drawing.Drawing{Name: "thing", Width: 100, Height: 100, Title: say.Line("compass.true_north")})
-	for _, line := range lines(t, string(w.AppendSheet(nil, one[0], typeset.SheetHead{}))) {
+	for _, line := range lines(t, string(w.AppendSheet(nil, &one[0], typeset.SheetHead{}))) {
 		if line.class == "matching-mark" {
 			t.Error("a single sheet has crosses")
 		}

@@ -26,6 +26,7 @@ type Words struct {
 	manner    Manner
 	pages     func() (*template.Template, error)
 	kin       *kin
+	written   *sync.Map // drawings and sheets that were written; nil where nothing is remembered
 }
 
 // A kin is a language in the measures and manners that were asked for. Each is made once.
