@@ -64,7 +64,7 @@ const TermAnchor = "nb-term-"
 // Of returns both scripts of the pages that were read for one school. The cover is left
 // out. Several schools may be at it at once.
 func (x *Index) Of(pages []Page) (words, inLines []byte, err error) {
-	c := collector{lexicon: x.over(), numbers: make([]int32, len(x.texts)), found: make([]found, 0, x.most)}
+	c := collector{lexicon: x.over(), numbers: make([]int32, len(x.texts)), latest: make([]int32, len(x.names))}
 	l := listing{language: x.language, Pages: make([]leaf, 0, len(pages))}
 	for i := range pages {
 		if pages[i].File != coverFile {

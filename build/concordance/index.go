@@ -20,7 +20,6 @@ type Index struct {
 	lexicon
 	byName []int32 // stems
 	pages  []planned
-	most   int // about so many stems are found at places
 }
 
 // A planned page is what it holds whatever its slots give, and the regions round them.
@@ -53,11 +52,6 @@ func New(code string, pages []Ready) *Index {
 			continue
 		}
 		x.pages[i] = x.plan(p)
-		for _, item := range x.pages[i].items {
-			if item.kind != aPlace {
-				x.most += len(x.stemsOf(item.text))
-			}
-		}
 	}
 	x.byName = x.inOrder(nil)
 	return x

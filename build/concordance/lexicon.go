@@ -20,7 +20,7 @@ type lexicon struct {
 
 	numbers map[string]int32 // of texts
 	texts   []text
-	words   map[string]int32 // in lower case → its stem; noStem of a single letter
+	words   map[string]int32 // as it is written → its stem; noStem of a single letter
 	stems   map[string]int32
 	names   []string // of stems
 }
@@ -75,8 +75,8 @@ func (x *lexicon) inScript(number int32) string { return x.of(number).script }
 // stemsIn returns the stems of a text's words: runs of letters, two or more. Numbers are
 // left out: they are looked for on the page, not across pages.
 func (x *lexicon) stemsIn(s string) []int32 {
-	var found []int32
-	for word := range strings.FieldsFuncSeq(strings.ToLower(s), betweenWords) {
+	found := make([]int32, 0, len(s)/5) // of a word and a space
+	for word := range strings.FieldsFuncSeq(s, betweenWords) {
 		if stem := x.stemOf(word); stem != noStem {
 			found = append(found, stem)
 		}
@@ -84,7 +84,12 @@ func (x *lexicon) stemsIn(s string) []int32 {
 	return found
 }
 
-func betweenWords(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsMark(r) }
+func betweenWords(r rune) bool {
+	if r < utf8.RuneSelf {
+		return (r|0x20) < 'a' || 'z' < (r|0x20)
+	}
+	return !unicode.IsLetter(r) && !unicode.IsMark(r)
+}
 
 // hasWord reports whether stemsIn would find a stem.
 func hasWord(text []byte) bool {
@@ -111,7 +116,7 @@ func (x *lexicon) stemOf(word string) int32 {
 	if !known {
 		stem = noStem
 		if utf8.RuneCountInString(word) > 1 {
-			stem = x.numbered(x.stem(word))
+			stem = x.numbered(x.stem(strings.ToLower(word)))
 		}
 		x.words[word] = stem
 	}

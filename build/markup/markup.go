@@ -109,12 +109,14 @@ func next(page []byte) (Piece, []byte) {
 		from = 2
 	}
 	to := from
-	for to < end && strings.IndexByte(" \t\n/>", page[to]) < 0 {
+	for to < end && !endsName(page[to]) {
 		to++
 	}
 	p.Tag = nameOf(page[from:to])
 	return p, page[end:]
 }
+
+func endsName(c byte) bool { return c == '>' || c == ' ' || c == '/' || c == '\t' || c == '\n' }
 
 // usual are the names of most tags of a page.
 var usual = func() map[string]string {

@@ -88,6 +88,9 @@ func (p *Plan) withSheets(settings form.Values, lessons []classroom.Lesson) []cl
 		if i == len(lessons) {
 			break
 		}
+		if !slices.ContainsFunc(lessons[i].Prints, p.holdsSeveral) {
+			continue // without a walk through its tree
+		}
 		held := map[string]int{}
 		for _, b := range p.printablesOf(l) {
 			if b.Entry.OnSheet == nil {
@@ -103,6 +106,12 @@ func (p *Plan) withSheets(settings form.Values, lessons []classroom.Lesson) []cl
 		}
 	}
 	return lessons
+}
+
+// holdsSeveral reports whether a sheet of the entry of that name may hold several things.
+func (p *Plan) holdsSeveral(name string) bool {
+	e, ok := entry.Find(p.catalogue, name)
+	return ok && e.OnSheet != nil
 }
 
 // onSheet is how many things a sheet of the entry holds: one where it does not say, or where

@@ -139,7 +139,7 @@ func (p *Plan) answers(settings form.Values, known *entry.Known) (source.Answers
 	open := &pressing{settings: settings, keys: school.Settings(), course: p.unit.Course()} // of which no lesson has a day
 	for i, l := range p.unit.Lessons {
 		for _, c := range l.Whole() {
-			ask(&Plan{unit: p.unit}, c, i, open)
+			ask(&Plan{unit: p.unit, catalogue: p.catalogue}, c, i, open)
 		}
 	}
 	standing := p.unit

@@ -55,7 +55,7 @@ func (w *Words) AppendSheet(dst []byte, s *drawing.Sheet, head SheetHead) []byte
 	dst = w.appendTitle(dst, s.Drawing)
 	dst = w.appendHead(dst, s, head)
 	dst = w.once(dst, s, func(dst []byte) []byte { return w.appendPart(dst, s) })
-	var frame drawing.Drawing
+	frame := drawing.Drawing{Shapes: make([]drawing.Shape, 0, 16)}
 	checkBar(&frame, s.Paper)
 	w.careLines(&frame, s.Paper, head.Care)
 	if s.Rows*s.Columns > 1 {

@@ -32,7 +32,7 @@ func (w *Words) set(s string, t setter) string {
 	if !strings.ContainsAny(s, " \n\u00a0'\"") {
 		return s
 	}
-	return string(t.append(nil, s, nil))
+	return string(t.append(make([]byte, 0, len(s)+len(narrow)), s, nil))
 }
 
 // TypesetMarkup is Typeset for the text of HTML. What is beside a quote or a space is

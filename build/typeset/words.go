@@ -155,7 +155,7 @@ func (w *Words) Say(key string, with ...say.Value) string {
 	if len(l) == 1 && l[0].gap == 0 {
 		return l[0].text
 	}
-	var s []byte
+	s := make([]byte, 0, 96) // most lines are shorter
 	for i, p := range l {
 		if p.gap == 0 {
 			s = append(s, w.following(s, l, i, with)...)
@@ -190,7 +190,7 @@ func (w *Words) Text(v say.Value) string {
 		return w.wholeHour(v.Kind, int(v.Number))
 	case say.CalendarDay:
 		return w.Say("format.date",
-			say.Count(v.Time.Day()), say.Text(w.Say(fmt.Sprintf("month.%d", v.Time.Month()))), say.Text(strconv.Itoa(v.Time.Year())))
+			say.Count(v.Time.Day()), say.Text(w.month(v.Time)), say.Text(strconv.Itoa(v.Time.Year())))
 	}
 	if v.Kind == say.Typed {
 		return v.Plain
@@ -212,13 +212,15 @@ func (w *Words) Unit(unit string) string {
 	return strings.TrimLeft(w.suffix(many), "\u00a0\u202f")
 }
 
+func (w *Words) month(t time.Time) string { return w.Say("month." + strconv.Itoa(int(t.Month()))) }
+
 // Weekday writes a day of the week and its date, "Tuesday 20 April".
 func (w *Words) Weekday(t time.Time) string {
 	return w.Say("format.weekday",
-		say.Text(w.Say(fmt.Sprintf("weekday.%d", t.Weekday()))), say.Count(t.Day()), say.Text(w.Say(fmt.Sprintf("month.%d", t.Month()))))
+		say.Text(w.Say(fmt.Sprintf("weekday.%d", t.Weekday()))), say.Count(t.Day()), say.Text(w.month(t)))
 }
 
 // DayMonth writes a date without its year, "20 April".
 func (w *Words) DayMonth(t time.Time) string {
-	return w.Say("format.day_month", say.Count(t.Day()), say.Text(w.Say(fmt.Sprintf("month.%d", t.Month()))))
+	return w.Say("format.day_month", say.Count(t.Day()), say.Text(w.month(t)))
 }
