@@ -72,7 +72,7 @@ func (x *Index) Of(pages []Page) (words, inLines []byte, err error) {
 			l.Pages = append(l.Pages, pages[i].leaf)
 		}
 	}
-	list, common := c.words(x.byName)
+	list, common := c.list(x.byName)
 	l.Common = strings.Join(common, " ")
 	head, err := json.Marshal(l)
 	if err != nil {
@@ -107,24 +107,25 @@ type found struct{ stem, place int32 }
 func (c *collector) add(p *Page) {
 	before := c.open()
 	for _, i := range p.items {
+		if i.kind == aPlace {
+			c.close()
+			before = c.open()
+			continue
+		}
 		text := i.text
 		if own := int(text) - c.base; own >= 0 {
 			text = c.text(p.own[own])
 		}
-		switch i.kind {
-		case aPlace:
-			c.close()
-			before = c.open()
-		case aHeading:
+		if i.kind == aHeading {
 			c.note(text)
-		case aLine:
-			n := c.number(text)
-			if before >= 0 {
-				c.within = append(c.within, ' ')
-			}
-			c.within = strconv.AppendInt(c.within, int64(n-max(0, before)), 36)
-			before = n
+			continue
 		}
+		n := c.number(text)
+		if before >= 0 {
+			c.within = append(c.within, ' ')
+		}
+		c.within = strconv.AppendInt(c.within, int64(n-max(0, before)), 36)
+		before = n
 	}
 	c.close()
 }
@@ -177,8 +178,8 @@ const (
 	commonShare = 0.4
 )
 
-// words lists the stems with their places, and those that are common apart.
-func (c *collector) words(byName []int32) (list []byte, common []string) {
+// list lists the stems with their places, and those that are common apart.
+func (c *collector) list(byName []int32) (list []byte, common []string) {
 	// Sorted by counting: of each stem the places stand together.
 	ends := make([]int, c.stemCount()+1)
 	for _, f := range c.found {

@@ -117,6 +117,22 @@ func TestSlotsAreReadAsFinishedPages(t *testing.T) {
 	}
 }
 
+// All words of a handbook may stand in its slots.
+func TestAllStandsInSlots(t *testing.T) {
+	const before, behind = `<main><h2 id="b">`, `</h2></main>`
+	index := New("en", []Ready{{"a.html", [][]byte{[]byte(before), []byte(behind)}}})
+	for slot, want := range map[string]string{"Noon": `"words":["noon 1"]};`, "9": `"words":[]};`} {
+		page := index.Read(0, []byte(before+slot+behind), []int{0, len(before + slot)})
+		words, _, err := index.Of([]Page{page})
+		if err != nil || !strings.HasSuffix(string(words), want+"\n") {
+			t.Errorf("%s: %s, %v", slot, words, err)
+		}
+	}
+	if words, _, err := New("en", nil).Of(nil); err != nil || !bytes.HasSuffix(words, []byte(`"pages":[],"words":[]};`+"\n")) {
+		t.Errorf("of no page: %s, %v", words, err)
+	}
+}
+
 // A line is in the script as JSON has it.
 func TestLinesAreEscaped(t *testing.T) {
 	for _, s := range []string{"", "plain", "élan — 9°", `"so" \ <b> & it's`, "tab\tline\nnull\x00 \x7f", "\u2028\u2029", "bad \xff\xc3", "\ufffd"} {
