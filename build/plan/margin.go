@@ -53,6 +53,7 @@ func (p *Plan) marginOf(l *source.Lesson) *marginal {
 			m.terms[at] = append(m.terms[at], word)
 		}
 	}
+	passages = slices.DeleteFunc(passages, func(here passage) bool { return here.staff })
 	for _, word := range p.explainedBefore(l) {
 		if own[strings.ToLower(word.Title)] {
 			continue

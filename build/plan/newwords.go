@@ -148,10 +148,13 @@ func (r *lessonRenderer) beforeMark(n ast.Node) bool {
 }
 
 // explainedBefore returns the words that lessons before this one explain, with the place in
-// the glossary and the number of their lesson; for a page that is no lesson those of all.
+// the glossary and the number of their lesson; for a page of the class that is no lesson those
+// of all. Pages for staff and the page of rules have none: "direction" and "model" are
+// everyday words there.
 func (p *Plan) explainedBefore(l *source.Lesson) []typeset.Link {
 	glossary := p.pageOf(source.PartGlossary)
-	if glossary == nil || l.Part() == source.PartGlossary || l.Part() == source.PartReference || l.Part() == source.PartSources {
+	ofClass := l.Part() == source.PartLesson || l.Part() == source.PartPage
+	if glossary == nil || !ofClass || source.BlockReader.Of(l.Block) == source.Staff {
 		return nil
 	}
 	numbers := map[string]int{} // of lessons by their pages
