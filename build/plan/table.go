@@ -124,7 +124,7 @@ func (t *tableRenderer) row(w util.BufWriter, _ []byte, node ast.Node, entering 
 	return ast.WalkContinue, write(w, entering, "<tr"+t.role("row")+">"+t.clock[node], "</tr>\n")
 }
 
-func (t *tableRenderer) cell(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (t *tableRenderer) cell(w util.BufWriter, src []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	n := node.(*extension.TableCell)
 	class := ""
 	if n.Alignment == extension.AlignRight || n.Alignment == extension.AlignCenter {
@@ -134,7 +134,7 @@ func (t *tableRenderer) cell(w util.BufWriter, _ []byte, node ast.Node, entering
 		return ast.WalkContinue, write(w, entering, `<th scope="col"`+t.role("columnheader")+class+`>`, "</th>")
 	}
 	if entering && t.cards != nil {
-		class = t.words.CardCell(t.cards[t.column]) + class
+		class = t.words.CardCell(t.cards[t.column], cellText(n, src), t.column == 0) + class
 		t.column++
 	}
 	return ast.WalkContinue, write(w, entering, "<td"+class+">", "</td>")

@@ -11,7 +11,7 @@ import (
 // the page has it first, and only there.
 func TestTablesOfALesson(t *testing.T) {
 	const lesson = "```lesson\ntitle = \"A\"\n```\n\n" +
-		"| Group's \"name\" | Uncharacteristically | Incomprehensibilities | |\n|---|---|---|---|\n| a | {class-facts.pupils} | Electroencephalographically | c |\n\n" +
+		"| Group's \"name\" | Uncharacteristically | Incomprehensibilities | |\n|---|---|---|---|\n| a | {class-facts.pupils} | Electroencephalographically | c |\n| – | 1 | – | d |\n\n" +
 		"| a | b |\n|---|---|\n| 1 | 2 |\n\nSo {class-facts.pupils}, {class-facts.pupils} and {class-facts.groups}.\n"
 	unit, words := read(t, fstest.MapFS{"unit.toml": {Data: []byte(oracleSettings)}, "1-a.md": {Data: []byte(lesson)}}, "unit")
 	class, _ := pressings(t, unit, words, unit.Settings)
@@ -22,7 +22,9 @@ func TestTablesOfALesson(t *testing.T) {
 	for _, want := range []string{
 		`<tbody role="rowgroup"><tr role="row"><td role="cell" data-label="Group’s “name”">a</td>`,
 		`<th scope="col" role="columnheader">Group’s “name”</th>`,
-		`<td role="cell">c</td>`, // below a head without a name
+		`<td role="cell">c</td>`,                             // below a head without a name
+		`<td role="cell" data-label="Group’s “name”">–</td>`, // the row's name stays
+		`<td role="cell" data-dash>–</td>`,
 		`<table><thead><tr><th scope="col">a</th>`,
 	} {
 		if !strings.Contains(page, want) {

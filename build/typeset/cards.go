@@ -74,16 +74,27 @@ func appendRole(dst []byte, role string, labels []string) []byte {
 	return append(append(append(dst, ` role="`...), role...), '"')
 }
 
-// appendCell appends what a cell of a card carries: its role, and its column's name.
-func appendCell(dst []byte, label string) []byte {
+// appendCell appends what a cell of a card carries: its role, and its column's name or that
+// it is but a dash, which a card leaves out.
+func appendCell(dst []byte, label, text string) []byte {
 	dst = append(dst, ` role="cell"`...)
-	if label == "" {
+	switch {
+	case isDash(text):
+		return append(dst, ` data-dash`...)
+	case label == "":
 		return dst
 	}
 	return append(appendAttribute(append(dst, ` data-label="`...), label), '"')
 }
 
-// CardCell is what a cell of a card carries, in a table of a lesson.
-func (w *Words) CardCell(label string) string {
-	return string(appendCell(nil, w.Typeset(strings.Join(strings.Fields(label), " "))))
+// isDash reports whether a cell says only that there is nothing to say.
+func isDash(text string) bool { return text == "–" || text == "—" || text == "-" }
+
+// CardCell is what a cell of a card carries, in a table of a lesson. The first of a row is
+// its name, whatever it says.
+func (w *Words) CardCell(label, text string, first bool) string {
+	if first {
+		text = ""
+	}
+	return string(appendCell(nil, w.Typeset(strings.Join(strings.Fields(label), " ")), text))
 }

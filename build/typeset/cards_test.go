@@ -39,6 +39,26 @@ func TestWideTablesAreCards(t *testing.T) {
 	}
 }
 
+// A cell that is only a dash is marked in a table of cards, which leaves it out on a phone,
+// and nowhere else.
+func TestCardsMarkDashes(t *testing.T) {
+	long := say.Text(strings.Repeat("x", 60))
+	for _, c := range []struct {
+		what  string
+		cells []say.Value
+		want  int
+	}{
+		{"cards", []say.Value{long, say.None("sky.dash")}, 1},
+		{"a plain table", []say.Value{say.None("sky.dash")}, 0},
+		{"a range", []say.Value{long, say.Text("9–15")}, 0},
+	} {
+		got := string(words(t, false).AppendBlock(nil, "tube-plan", tableOf("mm", c.cells...), nil))
+		if n := strings.Count(got, ` role="cell" data-dash class="words">–</td>`) + strings.Count(got, ` role="cell" data-dash>–</td>`); n != c.want || strings.Count(got, "data-dash") != n {
+			t.Errorf("%s: %d cells are left out of cards, want %d: %s", c.what, n, c.want, got)
+		}
+	}
+}
+
 // A unit in which all cells of a column end stands in its head; one of several stays.
 func TestUnitOfAColumnIsInItsHead(t *testing.T) {
 	minutes := func(n int) say.Value { return say.Minutes(time.Duration(n) * time.Minute) }

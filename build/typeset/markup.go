@@ -289,7 +289,7 @@ func appendRow(dst []byte, texts []string, worded []bool, labels []string, row r
 		}
 		dst = append(dst, `<td`...)
 		if labels != nil {
-			dst = appendCell(dst, labels[i])
+			dst = appendCell(dst, labels[i], texts[i])
 		}
 		if cell.Kind == say.CalendarDay && !worded[i] {
 			dst = append(dst, ` class="date">`...) // kept on one line
