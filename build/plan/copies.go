@@ -34,8 +34,10 @@ func (s *pressing) copies(l *source.Lesson, print string) string {
 }
 
 // toPrint is what the head of a sheet says of its copies: what the lesson's kit counts, or
-// what such a sheet is for, or room to write how many.
-func (s *pressing) toPrint(l *source.Lesson, e entry.Entry, given form.Values) string {
+// what such a sheet is for, or room to write how many. Where several things of the kit are
+// printed from it, as many as it has sheets, each is the sheet in its place, and each is told
+// its own; from one sheet all of them are.
+func (s *pressing) toPrint(l *source.Lesson, e entry.Entry, given form.Values, sheets int) (copies string, each []string) {
 	pupils := school.ClassPupils.Of(s.settings)
 	var counted []classroom.Papers
 	if l.Number > 0 {
@@ -47,19 +49,32 @@ func (s *pressing) toPrint(l *source.Lesson, e entry.Entry, given form.Values) s
 	}
 	on := onSheet(e, e.Complete(s.settings, given, school.TermFirstDay.Of(s.settings)), s.keys)
 	switch {
-	case len(counted) > 1:
-		var each []say.Value
+	case len(counted) == 0:
+		return s.toPrintFor(e.For, on), nil
+	case len(counted) == 1 || sheets == 1:
+		all := 0
 		for _, p := range counted {
-			each = append(each, say.Count(p.Copies))
+			all += p.Copies
 		}
-		return s.words.Say("sheet.print_several", entry.Listed(each))
-	case len(counted) == 1:
-		return s.printing(counted[0].Copies, counted[0].OnSheet)
-	case e.For == entry.OneClass:
+		return s.printing(all, counted[0].OnSheet), nil
+	}
+	var several []say.Value
+	for _, p := range counted {
+		several = append(several, say.Count(p.Copies))
+		each = append(each, s.printing(p.Copies, p.OnSheet))
+	}
+	return s.words.Say("sheet.print_several", entry.Listed(several)), each
+}
+
+// toPrintFor is toPrint where the kit counts nothing.
+func (s *pressing) toPrintFor(whom entry.Reader, on int) string {
+	pupils := school.ClassPupils.Of(s.settings)
+	switch {
+	case whom == entry.OneClass:
 		return s.printing(1, on)
-	case e.For == entry.EachGroup && len(s.groups) > 0:
+	case whom == entry.EachGroup && len(s.groups) > 0:
 		return s.printing((len(s.groups)+on-1)/on, on)
-	case e.For == entry.EachPupil && pupils > 0:
+	case whom == entry.EachPupil && pupils > 0:
 		return s.printing((pupils+on-1)/on, on)
 	}
 	return s.words.Say("sheet.copies_unknown")

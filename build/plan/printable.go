@@ -74,11 +74,13 @@ func (p *Plan) printable(print printable) *draft {
 				dst = s.words.AppendBlock(dst, print.entry.Name, first, nil)
 				dst = append(dst, `</div>`...)
 			}
+			copies, each := s.toPrint(l, print.entry, p.asks[print.ask].Given, len(r.Sheets))
 			return s.words.AppendSheets(dst, r.Sheets, typeset.SheetHead{
 				School: school.Name.Of(s.settings),
 				Lesson: s.numbered(l),
 				Name:   title,
-				Copies: s.toPrint(l, print.entry, p.asks[print.ask].Given),
+				Copies: copies,
+				Each:   each,
 				Care:   s.lines(slices.Concat(r.Cautions, entry.CautionsOf(print.entry.OnPaper...))),
 			})
 		})),

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"testing/fstest"
@@ -85,6 +86,39 @@ func TestCopiesFollowFromWhatASheetHolds(t *testing.T) {
 		sheet, page := plainText(class["print-dial-gnomon.html"]), plainText(strings.ReplaceAll(class["a.html"], "<td", "|<td"))
 		if !strings.Contains(sheet, want.head) || !strings.Contains(page, "one sheet of A4, "+want.copies) || !strings.Contains(page, want.list) {
 			t.Errorf("%s: want %v, the sheet says\n%s\nthe lesson\n%s", pieces, want, sheet, page)
+		}
+	}
+}
+
+// Two things of the kit from one placeholder: each sheet of two is told its own copies, in
+// nine groups; the only sheet is told all; where sheets and things differ in number it is
+// told both numbers.
+func TestEachSheetTellsItsOwnCopies(t *testing.T) {
+	kit := func(print, given string, shares ...string) string {
+		list := ""
+		for _, share := range shares {
+			list += "[[kit]]\nitem = \"part " + share[:1] + "\"\neach = \"group\"\ncount = " + share + "\nprint = \"" + print + "\"\n"
+		}
+		return "```lesson\ntitle = \"A\"\n" + list + "```\n\n```compute " + print + "\n" + given + "```\n"
+	}
+	for _, c := range []struct {
+		what, lesson, print string
+		want                []string
+	}{
+		{"two things, two sheets", kit("rocket-wrap", "fins = 6\n", "2", "1"), "rocket-wrap", []string{"print 18 copies", "print 9 copies"}},
+		{"two things, one sheet", kit("dial-blank", "", "2", "1"), "dial-blank", []string{"print 27 copies"}},
+		{"three things, two sheets", kit("rocket-wrap", "fins = 6\n", "2", "1", "3"), "rocket-wrap", []string{"print 18, 9 and 27 copies, as the lesson lists them", "print 18, 9 and 27 copies, as the lesson lists them"}},
+	} {
+		files := inClassOf27("")
+		files["1-a.md"].Data = []byte(c.lesson)
+		unit, words := read(t, files, "unit")
+		class, _ := pressings(t, unit, words, unit.Settings)
+		var got []string
+		for _, m := range regexp.MustCompile(`sheet-copies[^>]*>([^<]*)`).FindAllStringSubmatch(class["print-"+c.print+".html"], -1) {
+			got = append(got, m[1])
+		}
+		if !slices.Equal(got, c.want) {
+			t.Errorf("%s: the heads say %q, want %q", c.what, got, c.want)
 		}
 	}
 }

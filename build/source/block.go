@@ -137,7 +137,7 @@ var lessonBlock = sync.OnceValue(func() form.Form {
 			{Key: KitUsedUp, Default: false, Doc: "It is gone after the lesson, so that every lesson needs its own; other things serve again."},
 			{Key: KitPrice, Min: 0, Max: 1e6, Assumed: "not known", Doc: "What it costs, or a pack of it; in supplies.currency."},
 			{Key: KitPack, Min: 1, Max: 100000, Default: 1, Doc: "How many are sold together at that price."},
-			{Key: KitPrint, Assumed: "it is not printed", Doc: `What it is printed from: a placeholder whose sheets this lesson shows, "pupil-sheet" or "card". The sheets then say how many copies the class needs, and print-list lists them.`},
+			{Key: KitPrint, Assumed: "it is not printed", Doc: `What it is printed from: a placeholder whose sheets this lesson shows, "pupil-sheet" or "card". The sheets then say how many copies the class needs, and print-list lists them. Of several things from one placeholder the first is its first sheet, the second its second, and so on.`},
 		}, standingKeys("the thing")...)},
 		{Key: BlockActivity, Doc: "What pupils do in turns, so that they may have to queue; proof works out for the school's class whether there is time for it.", Fields: append(form.Form{
 			{Key: ActivityWhat, Required: true, Doc: "What is done."},

@@ -13,6 +13,7 @@ type SheetHead struct {
 	Lesson string       // with its number
 	Name   string       // of the printable
 	Copies string       // how many to print
+	Each   []string     // how many of each sheet, where they differ
 	Care   []say.Phrase // to the person who carries the sheet away
 }
 
@@ -32,6 +33,9 @@ func (w *Words) AppendSheets(dst []byte, sheets []drawing.Sheet, head SheetHead)
 		one := head
 		if len(sheets) > 1 {
 			one.Name = w.Say("sheet.of_several", say.Text(head.Name), say.Count(i+1), say.Count(len(sheets)))
+		}
+		if len(head.Each) == len(sheets) {
+			one.Copies = head.Each[i]
 		}
 		dst = w.AppendSheet(dst, s, one)
 		dst = append(dst, `</div>`...)
