@@ -99,7 +99,11 @@ func (z zone) people(d *drawing.Drawing, p plan) {
 		if at.X < p.launcher.X {
 			places[0], places[1] = places[1], places[0]
 		}
-		d.Offer("name", drawing.Keep, say.Words(key), append(places, drawing.Led(at, 1.6, 5, 8, 12, 18, 25)...)...)
+		led := drawing.Led(at, 1.6, 5, 8, 12, 18, 25)
+		if z.sun.up && key == "rocket-zone.class_label" { // outward are the field's edge and the Sun's light
+			places = append(places[:2:2], aslant(at, drawing.Led(at, 1.6, 10, 14))...)
+		}
+		d.Offer("name", drawing.Keep, say.Words(key), append(places, led...)...)
 	}
 	for i, bearing := range []quantity.Angle{one, two} {
 		at := p.at(bearing, z.station)
@@ -117,6 +121,15 @@ func (z zone) people(d *drawing.Drawing, p plan) {
 			beside(w, "rocket-zone.warden_label")
 		}
 	}
+}
+
+// aslant leaves of places with a leader those that are about as far across as up or down.
+func aslant(at drawing.Point, places []drawing.Place) []drawing.Place {
+	return slices.DeleteFunc(places, func(p drawing.Place) bool {
+		end := p.Leader[len(p.Leader)-1]
+		across, along := math.Abs(end.X-at.X), math.Abs(end.Y-at.Y)
+		return along < 0.8*across || across < 0.5*along
+	})
 }
 
 // drawSun puts the Sun at the edge of the page, on its true bearing, with its light
