@@ -20,6 +20,7 @@ type Drawing struct {
 	Finding            say.Phrase // of a chart: what it shows, in one sentence below it; none where its key is empty
 	Ornament           bool       // repeats what stands beside it in words; hidden from screen readers
 	Blocked            []Box      // where labels that have a choice do not go
+	Rim                float64    // mm of paper round each label that hide what is below, a label too
 	Spare              []Span     // room for rows of labels; what they leave of it is taken out
 }
 

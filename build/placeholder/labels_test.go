@@ -152,9 +152,24 @@ func (l *looker) drawing(where string, d drawing.Drawing, r result.Result, on ty
 				if overlap(a, b) > unseen {
 					fault("overlap with "+d.Shapes[b.Shape].Role, i, fmt.Sprintf("with %q", strings.Join(labels[i+1+k].Lines, " / ")))
 				}
+				if withinRim(d, a, b) {
+					fault("rim over "+d.Shapes[b.Shape].Role, i, fmt.Sprintf("with %q", strings.Join(labels[i+1+k].Lines, " / ")))
+				}
 			}
 		}
 	}
+}
+
+// withinRim reports whether the paper round one of two level labels, of which one has a
+// choice, hides what is above or below it of the other.
+func withinRim(d drawing.Drawing, a, b typeset.Label) bool {
+	if d.Rim == 0 || a.Turn != 0 || b.Turn != 0 || len(d.Shapes[a.Shape].Places)+len(d.Shapes[b.Shape].Places) == 0 {
+		return false
+	}
+	one, other := hullOf(a), hullOf(b)
+	across := min(one.Right, other.Right) - max(one.Left, other.Left)
+	apart := max(one.Top, other.Top) - min(one.Bottom, other.Bottom)
+	return across > unseen && apart < d.Rim-unseen
 }
 
 // leastLetters are 11 px where a drawing is 340 px wide, and 7 points of 1/72 inch.

@@ -46,14 +46,17 @@ func (p *patch) corners() [4]drawing.Point {
 	return [4]drawing.Point{on(b.Left, b.Top), on(b.Right, b.Top), on(b.Right, b.Bottom), on(b.Left, b.Bottom)}
 }
 
-// widened is the patch with more room at both ends of its lines.
-func (p *patch) widened(by float64) patch {
+// widened is the patch with more room at both ends of its lines, and above and below them.
+func (p *patch) widened(by, over float64) patch {
 	w := *p
 	w.box.Left, w.box.Right = w.box.Left-by, w.box.Right+by
-	w.hull.Left, w.hull.Right = w.hull.Left-by, w.hull.Right+by
+	w.box.Top, w.box.Bottom = w.box.Top-over, w.box.Bottom+over
 	if p.sin != 0 || p.cos != 1 {
-		w.hull.Top, w.hull.Bottom = w.hull.Top-by, w.hull.Bottom+by
+		by = max(by, over)
+		over = by
 	}
+	w.hull.Left, w.hull.Right = w.hull.Left-by, w.hull.Right+by
+	w.hull.Top, w.hull.Bottom = w.hull.Top-over, w.hull.Bottom+over
 	return w
 }
 

@@ -388,7 +388,7 @@ func (p *placing) blocked(l *Label, s *drawing.Shape) float64 {
 			over += common(h, b)
 		}
 	}
-	wider := l.patch.widened(letterSide * l.Size)
+	wider := l.patch.widened(letterSide*l.Size, p.drawing.Rim)
 	for i := range p.taken {
 		if over > 0 && s.Rank != drawing.Keep {
 			return over

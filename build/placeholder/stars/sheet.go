@@ -23,7 +23,7 @@ const (
 // picture is the chart for the page, with its key below.
 func (c starChart) picture(p place.Place, at time.Time) drawing.Drawing {
 	d := drawing.Drawing{
-		Name: "sky-map", Width: 2 * (chartRadius + chartEdge), Height: 2*(chartRadius+chartEdge) + keyHeight,
+		Name: "sky-map", Width: 2 * (chartRadius + chartEdge), Height: 2*(chartRadius+chartEdge) + keyHeight, Rim: labelRim,
 		Title:       say.Line("sky-map.title", entry.Moment(p, at)),
 		Description: say.Line("sky-map.description"),
 	}
@@ -75,7 +75,7 @@ func (c starChart) sheet(v form.Values, p place.Place, at time.Time) drawing.Dra
 	radius := 87.5 // both papers are 190 mm wide or more inside their margins
 	width := 2 * (radius + chartEdge)
 	d := drawing.Drawing{
-		Name: "sky-map", Width: width, Height: head + 2*(radius+chartEdge) + keyHeight + foot,
+		Name: "sky-map", Width: width, Height: head + 2*(radius+chartEdge) + keyHeight + foot, Rim: labelRim,
 		Title:       say.Line("sky-map.title", entry.Moment(p, at)),
 		Description: say.Line("sky-map.description"),
 	}

@@ -50,7 +50,7 @@ func (w wheelParts) on(turn quantity.Angle, mm float64) drawing.Point {
 // blank is a sheet with a title for screen readers.
 func (w wheelParts) blank(title string) drawing.Drawing {
 	width, height := w.paper.Area()
-	return drawing.Drawing{Name: "sky-wheel", Width: width, Height: height,
+	return drawing.Drawing{Name: "sky-wheel", Width: width, Height: height, Rim: labelRim,
 		Title:       say.Line(title, w.faceWord()),
 		Description: say.Line("sky-wheel.description"),
 	}
@@ -174,6 +174,9 @@ func (w wheelParts) starMap(d *drawing.Drawing) {
 		}
 	}
 }
+
+// labelRim is how far the paper round a name hides what is below, as the style sheets have it.
+const labelRim = 0.4
 
 // discSize is a star's radius on the disc, smaller than on the chart, in millimetres.
 func discSize(magnitude float64) float64 { return 0.78 * starSize(magnitude) }
