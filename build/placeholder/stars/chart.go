@@ -238,18 +238,20 @@ func (c *starChart) names() {
 // there is no room it is the faint ones whose names are left out.
 var brightFirst = sync.OnceValue(func() []sky.Figure {
 	list := slices.Clone(sky.Figures())
-	best := func(f sky.Figure) float64 {
-		least := math.Inf(1)
-		for _, path := range f.Paths {
-			for _, s := range path {
-				least = min(least, s.Magnitude)
-			}
-		}
-		return least
-	}
-	slices.SortStableFunc(list, func(a, b sky.Figure) int { return cmp.Compare(best(a), best(b)) })
+	slices.SortStableFunc(list, func(a, b sky.Figure) int { return cmp.Compare(brightest(a), brightest(b)) })
 	return list
 })
+
+// brightest is the magnitude of a figure's brightest star.
+func brightest(f sky.Figure) float64 {
+	least := math.Inf(1)
+	for _, path := range f.Paths {
+		for _, s := range path {
+			least = min(least, s.Magnitude)
+		}
+	}
+	return least
+}
 
 // brightLimit is the magnitude of the faintest star that a class learns by name:
 // the 21 of the first magnitude, and Castor (common practice, no source).

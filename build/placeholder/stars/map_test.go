@@ -176,6 +176,31 @@ func TestChartsHaveNames(t *testing.T) {
 	}
 }
 
+// Where the Southern Cross goes round the pole of a wheel, among many names, its own is there
+// in each language, and at most three names are led away.
+func TestTheSouthernCrossIsNamed(t *testing.T) {
+	for _, school := range []string{"south", "line south", "equator", "line north"} {
+		sheets := reckon(t, school, "sky-wheel", "2027-04-20").Sheets
+		d := sheets[len(sheets)-2].Drawing // the disc about the southern pole
+		for _, code := range typeset.Languages() {
+			words, err := typeset.Language(code, false)
+			if err != nil {
+				t.Fatal(err)
+			}
+			named, led := false, 0
+			for _, l := range words.Place(&d, typeset.OnPaper) {
+				named = named || strings.Join(l.Lines, " ") == words.Say("figure.southern_cross")
+				if len(l.Leader) > 0 {
+					led++
+				}
+			}
+			if !named || led > 3 {
+				t.Errorf("%s, %s: named %v, %d names led away", school, code, named, led)
+			}
+		}
+	}
+}
+
 // A height among the facts is the one of the table beside it.
 func TestFactsAndTableOfTheMapAgree(t *testing.T) {
 	compared := 0

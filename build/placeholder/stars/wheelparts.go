@@ -169,7 +169,11 @@ func (w wheelParts) starMap(d *drawing.Drawing) {
 	}
 	for _, f := range brightFirst() {
 		if p, ok := spot(f.Centre()); ok {
-			d.Offer("figure-name", figureRank, figureWord(f), drawing.Over(p)...)
+			places := drawing.Over(p)
+			if brightest(f) <= brightLimit { // it is looked for: a line leads to a name farther off
+				places = append(places, drawing.Led(p, 2, 10, 14, 18)...)
+			}
+			d.Offer("figure-name", figureRank, figureWord(f), places...)
 			d.Within(inside)
 		}
 	}
