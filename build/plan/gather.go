@@ -97,7 +97,21 @@ func (p *Plan) vocabulary() []typeset.Term {
 			terms[i].Letter, last = letter, letter
 		}
 	}
+	markOdd(terms)
 	return terms
+}
+
+// markOdd marks the last word of each letter that has an odd number of them: in two columns
+// nothing is beside it.
+func markOdd(terms []typeset.Term) {
+	first := 0
+	for i := range terms {
+		if terms[i].Letter != "" {
+			first = i
+		}
+		last := i+1 == len(terms) || terms[i+1].Letter != ""
+		terms[i].Odd = last && (i-first)%2 == 0
+	}
 }
 
 // letters are the links of the glossary's index: each letter leads to its first term.

@@ -50,6 +50,14 @@ func TestIndexOfLongPages(t *testing.T) {
 	if got, want := glossary.texts("dt"), strings.Fields("écart Ecliptic élan gnomon Plate style style zenith"); !slices.Equal(got, want) {
 		t.Errorf("the terms are %q, want %q", got, want)
 	}
+	// E has three words, G, P and Z have one, S has two.
+	odd := []string{}
+	for _, word := range glossary.with("class", "odd-word") {
+		odd = append(odd, word.texts("dt")...)
+	}
+	if want := strings.Fields("élan gnomon Plate zenith"); !slices.Equal(odd, want) {
+		t.Errorf("without a word beside it are %q, want %q", odd, want)
+	}
 	if text := line(glossary.find("dd").words()); text != "m Also called: other <écart>, third L" {
 		t.Errorf("the first term means %q", text)
 	}

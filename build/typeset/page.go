@@ -114,6 +114,7 @@ type Term struct {
 	Lesson, File  string
 	Anchor        string
 	Letter        string // with which it begins, where the term before begins with another
+	Odd           bool   // the last of a letter that has an odd number of them
 }
 
 // A SourcesPage names what the numbers rest on.
