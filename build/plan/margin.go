@@ -207,19 +207,23 @@ func (r *lessonRenderer) ofSection(n ast.Node) string {
 		return ""
 	}
 	d, l := r.draft, r.draft.plan.unit.Lessons[r.lesson]
-	var when, papers []string
-	if count, ok := r.margin.counts[h]; ok && (l.Number > 0 || !over) {
-		when = append(when, `<span class="section-count">`+template.HTMLEscapeString(d.plan.words.Say("page.section_count", count[:]...))+"</span>")
+	html, papers := "", []string(nil)
+	count, counted := r.margin.counts[h]
+	counted = counted && (l.Number > 0 || !over)
+	which := ""
+	if counted {
+		which = template.HTMLEscapeString(d.plan.words.Say("page.section_count", count[:]...))
 	}
-	if s, ok := r.margin.spans[h]; ok {
-		when = append(when, "<span>"+d.mark(s.told(l.Number-1))+"</span>")
+	switch s, ok := r.margin.spans[h]; {
+	case ok && counted:
+		html = `<p><span class="section-count">` + which + "</span> <span>" + d.mark(s.told(l.Number-1)) + "</span></p>"
+	case ok:
+		html = "<p><span>" + d.mark(s.told(l.Number-1)) + "</span></p>"
+	case counted:
+		html = `<p class="section-count">` + which + "</p>"
 	}
 	for _, paper := range r.margin.papers[h] {
 		papers = append(papers, `<a href="`+paper.File+`">`+template.HTMLEscapeString(paper.Title)+"</a>")
-	}
-	html := ""
-	if when != nil {
-		html = "<p>" + strings.Join(when, " ") + "</p>"
 	}
 	if papers != nil {
 		html += `<p class="sheet-link">` + template.HTMLEscapeString(d.plan.words.Say("page.on_paper")) + " " + strings.Join(papers, ", ") + "</p>"
