@@ -224,7 +224,7 @@ func (w *Words) appendTable(dst []byte, name string, t result.Table) []byte {
 		dst = appendAlignment(dst, worded[i])
 		dst = AppendText(dst, heads[i])
 		if units[i] != "" {
-			dst = append(dst, ` <span class="unit">`...)
+			dst = append(dst, "\u00a0<span class=\"unit\">"...)
 			dst = AppendText(dst, units[i])
 			dst = append(dst, `</span>`...)
 		}
