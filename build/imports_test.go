@@ -26,6 +26,7 @@ var allowed = map[string][]string{
 	"build/problem":               {"build/terminal"},
 	"build/file":                  {},
 	"build/crew":                  {},
+	"build/recent":                {},
 	"build/form":                  {"compute/", "github.com/BurntSushi/toml"},
 	"build/say":                   {"compute/"},
 	"build/drawing":               {"build/say"},
@@ -44,7 +45,7 @@ var allowed = map[string][]string{
 	"build/source":      {"build/form", "build/problem", "build/file", "build/crew", "build/placeholder/entry", "build/school", "compute/", "github.com/yuin/goldmark"},
 	"build/plan": {"build/form", "build/say", "build/drawing", "build/result", "build/problem", "build/file", "build/school", "build/source",
 		"build/placeholder/entry", "build/placeholder/class", "build/placeholder/sky",
-		"build/concordance", "build/crew", "build/encode", "build/typeset", "build/way", "compute/", "theme", "github.com/yuin/goldmark", "github.com/tdewolff/minify/v2"},
+		"build/concordance", "build/crew", "build/recent", "build/encode", "build/typeset", "build/way", "compute/", "theme", "github.com/yuin/goldmark", "github.com/tdewolff/minify/v2"},
 	"build/starter":     {"build/form", "build/problem", "build/school", "build/source", "compute/"},
 	"build/desk":        {"build/file"},
 	"build/register":    {"build/form", "build/problem", "build/say", "build/school", "build/source", "build/starter", "build/typeset", "compute/", "theme"},
@@ -52,8 +53,10 @@ var allowed = map[string][]string{
 	"build/concordance": {"build/file", "build/markup"},
 	"build/encode":      {"build/say", "build/result", "build/terminal", "build/typeset"},
 	"build/output":      {"build/crew", "build/file", "build/markup"},
-	"content":           {},
-	"cmd/noonbook":      {"build/", "compute/", "content", "theme"},
+	"build/district": {"build/form", "build/say", "build/drawing", "build/problem", "build/file", "build/school", "build/source", "build/plan", "build/placeholder/entry",
+		"build/crew", "build/recent", "build/output", "build/typeset", "compute/"},
+	"content":      {},
+	"cmd/noonbook": {"build/", "compute/", "content", "theme"},
 }
 
 func TestImportsPointOneWay(t *testing.T) {

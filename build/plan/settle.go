@@ -5,11 +5,11 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"sync"
 
 	"noonbook/build/form"
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/problem"
+	"noonbook/build/recent"
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/build/source"
@@ -20,15 +20,18 @@ import (
 // each with the day of its lesson. Then the unit is settled, and planned as any other.
 // Schools that give the same answers share one plan.
 
-// settlements are the units and plans of a conditional unit, by their answers.
+// settlements are the units and plans of a conditional unit, by their answers: those of
+// the last schools.
 type settlements struct {
-	lock  sync.Mutex
-	units map[string]settlement
-	plans map[string]*Plan
+	units recent.Of[settlement]
+	plans recent.Of[planned]
 }
 
+// mostSettled is how many of them are kept; a plan of the demo takes some megabytes.
+const mostSettled = 8
+
 func newSettlements() *settlements {
-	return &settlements{units: map[string]settlement{}, plans: map[string]*Plan{}}
+	return &settlements{recent.Of[settlement]{Most: 2 * mostSettled}, recent.Of[planned]{Most: mostSettled}}
 }
 
 type settlement struct {
@@ -82,38 +85,25 @@ type planned struct {
 // planOf returns the plan of the unit with those answers, and the problems that only
 // the unit so settled has.
 func (p *Plan) planOf(answers source.Answers) (planned, error) {
-	unit, err := p.settlements.unitOf(p.unit, answers)
-	if err != nil {
-		return planned{}, err
-	}
-	s := p.settlements
-	s.lock.Lock()
-	defer s.lock.Unlock()
-	key := keyOf(answers)
-	plan := s.plans[key]
-	if plan == nil && unit.problems.Faults() == 0 {
-		if plan, err = makePlan(unit.unit, p.words, p.edition, p.catalogue); err != nil {
-			return planned{}, err
+	return p.settlements.plans.Get(keyOf(answers), func() (planned, error) {
+		unit, err := p.settlements.unitOf(p.unit, answers)
+		if err != nil || unit.problems.Faults() > 0 {
+			return planned{problems: unit.problems}, err
 		}
-		s.plans[key] = plan
-	}
-	return planned{plan, unit.problems}, nil
+		plan, err := makePlan(unit.unit, p.words, p.edition, p.catalogue)
+		return planned{plan, unit.problems}, err
+	})
 }
 
 // unitOf returns the unit with those answers.
 func (s *settlements) unitOf(unit *source.Unit, answers source.Answers) (settlement, error) {
-	s.lock.Lock()
-	defer s.lock.Unlock()
-	key := keyOf(answers)
-	settled, ok := s.units[key]
-	if !ok {
-		var err error
-		if settled.unit, settled.problems, err = unit.Settled(answers); err != nil {
-			return settlement{}, fmt.Errorf("reading the unit again: %w", err)
+	return s.units.Get(keyOf(answers), func() (settlement, error) {
+		settled, problems, err := unit.Settled(answers)
+		if err != nil {
+			err = fmt.Errorf("reading the unit again: %w", err)
 		}
-		s.units[key] = settled
-	}
-	return settled, nil
+		return settlement{settled, problems}, err
+	})
 }
 
 func keyOf(answers source.Answers) string {

@@ -192,8 +192,8 @@ func TestSchoolsThatAnswerAlikeShareAPlan(t *testing.T) {
 		}
 	}
 	// south of the equator; north of the tropics; north within them; beyond the circle
-	if len(one.settlements.plans) != 4 {
-		t.Errorf("%d plans were made, want 4", len(one.settlements.plans))
+	if one.settlements.plans.Len() != 4 {
+		t.Errorf("%d plans were made, want 4", one.settlements.plans.Len())
 	}
 }
 
