@@ -22,8 +22,14 @@ type Place struct{ Line, Column int }
 // written, without defaults and without those that have a fault; every fault
 // in the order of the text, mistakes of TOML itself among them as far as can be
 // told; and where each value stands, items of lists under "name[0]".
-func (f Form) Read(src []byte) (Values, []Fault, map[string]Place) {
-	r := &reader{values: Values{}, lost: map[string]bool{}}
+func (f Form) Read(src []byte) (Values, []Fault, map[string]Place) { return f.read(src, false) }
+
+// ReadPart is Read of a text that need not hold what is required: the rest comes from
+// elsewhere.
+func (f Form) ReadPart(src []byte) (Values, []Fault, map[string]Place) { return f.read(src, true) }
+
+func (f Form) read(src []byte, part bool) (Values, []Fault, map[string]Place) {
+	r := &reader{values: Values{}, lost: map[string]bool{}, part: part}
 	raw, rest := r.decode(f, src)
 	if raw != nil {
 		r.keys, r.places = spots(rest)
@@ -45,6 +51,7 @@ type reader struct {
 	text         *text
 	lost         map[string]bool // what cannot be read, by path, and what holds it
 	lostAll      bool            // so much cannot be read that nothing is missing for sure
+	part         bool            // what is required may come from elsewhere, save in lists of tables
 }
 
 // Nobody reads hundreds of problems of one text, and each takes its time: after
@@ -171,7 +178,7 @@ func (r *reader) missing(f Form, raw map[string]any, prefix, path string) {
 			continue
 		}
 		first, _, nested := strings.Cut(key, ".")
-		if _, there := raw[first]; there || r.lostAll || r.lost[path+first] {
+		if _, there := raw[first]; there || r.lostAll || r.lost[path+first] || r.part && !strings.Contains(path, "[") {
 			continue
 		}
 		at := Place{1, 1}

@@ -41,11 +41,16 @@ type written struct {
 
 // Read is source.Read with what the memory holds.
 func (m *Memory) Read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry) (*Unit, problem.List, error) {
+	return m.readFor(nil, folder, root, own, catalogue)
+}
+
+// readFor reads for the school of given settings, or that of unit.toml.
+func (m *Memory) readFor(given *Given, folder fs.FS, root string, own fs.FS, catalogue []entry.Entry) (*Unit, problem.List, error) {
 	m.forget()
 	kept := keep(folder)
-	unit, problems, err := m.read(kept, root, own, catalogue, nil)
+	unit, problems, err := m.read(kept, root, own, catalogue, given, nil)
 	if unit != nil {
-		unit.again = m.readAgain(kept, root, own, catalogue, problems)
+		unit.again = m.readAgain(kept, root, own, catalogue, given, problems)
 	}
 	return unit, problems, err
 }

@@ -22,7 +22,7 @@ func (r *reader) records(f form.Form, values form.Values, at func(name string) p
 	for _, name := range slices.Sorted(maps.Keys(values)) {
 		named, isCSV := values[name].(form.Records)
 		field, known := f.Field(name)
-		if !isCSV || !known {
+		if !isCSV || !known || named.Rows != nil { // read already
 			continue
 		}
 		delete(values, name)

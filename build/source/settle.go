@@ -33,9 +33,9 @@ func (l *Lesson) Conditions() []*Condition { return l.conditions }
 func (u *Unit) Settled(answers Answers) (*Unit, problem.List, error) { return u.again(answers) }
 
 // readAgain is how a unit that was read is read with answers.
-func (m *Memory) readAgain(kept *keptFolder, root string, own fs.FS, catalogue []entry.Entry, told problem.List) func(Answers) (*Unit, problem.List, error) {
+func (m *Memory) readAgain(kept *keptFolder, root string, own fs.FS, catalogue []entry.Entry, given *Given, told problem.List) func(Answers) (*Unit, problem.List, error) {
 	return func(answers Answers) (*Unit, problem.List, error) {
-		unit, problems, err := m.read(kept, root, own, catalogue, answers)
+		unit, problems, err := m.read(kept, root, own, catalogue, given, answers)
 		return unit, slices.DeleteFunc(problems, func(p problem.Problem) bool { return slices.Contains(told, p) }), err
 	}
 }

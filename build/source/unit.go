@@ -20,15 +20,16 @@ import (
 
 // A Unit is a content folder, read.
 type Unit struct {
-	Settings form.Values // complete
-	Lessons  []*Lesson   // in the order of the unit
-	Files    []File      // pictures and other files that lessons refer to
-	Crest    Picture     // of the school; one of the files
-	Gone     []string    // what unit.leave_out, draft and its own conditions took out of it, in words
-	root     string
-	left     map[string]*Lesson                         // the lessons among them, by their name in the folder
-	again    func(Answers) (*Unit, problem.List, error) // reads it again with answers
-	places   map[string]form.Place                      // of the settings
+	Settings  form.Values // complete
+	Lessons   []*Lesson   // in the order of the unit
+	Files     []File      // pictures and other files that lessons refer to
+	Crest     Picture     // of the school; one of the files
+	Gone      []string    // what unit.leave_out, draft and its own conditions took out of it, in words
+	root      string
+	left      map[string]*Lesson                         // the lessons among them, by their name in the folder
+	again     func(Answers) (*Unit, problem.List, error) // reads it again with answers
+	places    map[string]form.Place                      // of the settings
+	elsewhere func(name string) problem.Place            // where they are, if not in unit.toml
 }
 
 // A File is one that the handbook carries along.
@@ -50,6 +51,9 @@ func (u *Unit) SettingPlace(key form.AnyKey, item ...int) problem.Place {
 }
 
 func (u *Unit) settingPlace(name string) problem.Place {
+	if u.elsewhere != nil {
+		return u.elsewhere(name)
+	}
 	at := u.places[name]
 	return problem.Place{File: path.Join(u.root, school.SettingsFile), Line: max(1, at.Line), Column: max(1, at.Column)}
 }
@@ -71,9 +75,9 @@ func Read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry) (*Unit,
 }
 
 // read reads the folder as it is where the answers hold.
-func (m *Memory) read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry, answers Answers) (*Unit, problem.List, error) {
+func (m *Memory) read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry, given *Given, answers Answers) (*Unit, problem.List, error) {
 	keys := school.Settings()
-	r := &reader{folder: folder, root: root, catalogue: catalogue, keys: keys, forms: formsOf(catalogue, keys), unit: &Unit{root: root}, answers: answers, memory: m}
+	r := &reader{folder: folder, root: root, catalogue: catalogue, keys: keys, forms: formsOf(catalogue, keys), unit: &Unit{root: root}, given: given, answers: answers, memory: m}
 	names, err := r.lessonNames()
 	if err != nil {
 		return nil, nil, err
@@ -135,6 +139,7 @@ type reader struct {
 	problems    problem.List
 	texts       texts
 	carried     int64   // bytes of the files that lessons refer to
+	given       *Given  // settings in the place of those of unit.toml
 	answers     Answers // of conditions; nil where the unit is first read
 	memory      *Memory
 	asksRecords bool              // some value named a file of records
@@ -196,11 +201,19 @@ func (r *reader) settings() error {
 	if err != nil || src == nil {
 		return err
 	}
+	if r.given != nil {
+		return r.takeGiven()
+	}
 	values, faults, places := school.Settings().Read(src)
 	for _, f := range faults {
 		r.problems.Add(problem.Place{File: at.File, Line: f.Line, Column: f.Column}, "%s", f.Text)
 	}
 	r.unit.places = places
+	return r.together(values)
+}
+
+// together reads what the values name, and checks them beside one another.
+func (r *reader) together(values form.Values) error {
 	if err := r.records(school.Settings(), values, r.unit.settingPlace); err != nil {
 		return err
 	}
