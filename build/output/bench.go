@@ -27,13 +27,14 @@ type part struct {
 type bench struct {
 	disk
 	parent string
+	at     string // where the bench itself is: there too, or in a folder of its own beside others
 	parts  []part
 	begun  bool
 	placed int // so many parts have changed places
 	kept   []Kept
 }
 
-func (b *bench) folder() string           { return filepath.Join(b.parent, benchName) }
+func (b *bench) folder() string           { return filepath.Join(b.at, benchName) }
 func (b *bench) home(p part) string       { return filepath.Join(b.parent, p.name) }
 func (b *bench) fresh(p part) string      { return filepath.Join(b.folder(), "new-"+p.name) }
 func (b *bench) aside(p part) string      { return filepath.Join(b.folder(), "old-"+p.name) }
@@ -157,7 +158,7 @@ func (b *bench) ready() error {
 	if err := b.write(b.plan(made), planOf(b.parts)); err != nil {
 		return fmt.Errorf("writing a plan: %w", err)
 	}
-	if err := errors.Join(b.sync(b.folder()), b.sync(b.parent)); err != nil {
+	if err := errors.Join(b.sync(b.folder()), b.sync(b.at)); err != nil {
 		return fmt.Errorf("syncing the new handbook: %w", err)
 	}
 	return nil

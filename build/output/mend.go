@@ -43,7 +43,7 @@ func (b *bench) leftover() (left *bench, state string, err error) {
 	if !info.IsDir() {
 		return nil, "", fmt.Errorf("%w; noonbook needs the name", foreign(b.folder()))
 	}
-	left = &bench{disk: b.disk, parent: b.parent, begun: true}
+	left = &bench{disk: b.disk, parent: b.parent, at: b.at, begun: true}
 	known := map[string]bool{making: true, made: true, over: true}
 	for _, name := range []string{over, made, making} {
 		text, err := readRegular(b.plan(name))

@@ -20,6 +20,9 @@ type Edition struct {
 	Files  []file.File
 	Single bool // also bind them into FOLDER.html
 	Zip    bool // also pack them into FOLDER.zip
+
+	Loose bool   // write what is beside the folder alone, and no folder
+	Bench string // a folder for the bench and the lock; "" for the one that Folder is to stand in
 }
 
 // A Kept is a file that somebody saved while a handbook was put in place.
@@ -36,13 +39,17 @@ func Write(ctx context.Context, editions ...Edition) ([]Kept, error) {
 	return writeSet(ctx, realDisk(), patience, editions)
 }
 
-func writeSet(ctx context.Context, d disk, wait time.Duration, editions []Edition) (kept []Kept, err error) {
+func writeSet(ctx context.Context, d disk, wait time.Duration, editions []Edition) ([]Kept, error) {
 	benches, err := benchesFor(d, editions)
 	if err != nil {
 		return nil, err
 	}
+	return writeAll(ctx, wait, benches)
+}
+
+func writeAll(ctx context.Context, wait time.Duration, benches []*bench) (kept []Kept, err error) {
 	for _, b := range benches {
-		release, err := lock(ctx, b.parent, wait)
+		release, err := lock(ctx, b.at, wait)
 		if err != nil {
 			return nil, err
 		}
@@ -119,11 +126,12 @@ func all(benches []*bench, step func(*bench) error) error {
 // stand, sorted by it so that two presses lock in one order.
 func benchesFor(d disk, editions []Edition) ([]*bench, error) {
 	byParent := map[string]*bench{}
-	add := func(parent string, p part) {
-		if byParent[parent] == nil {
-			byParent[parent] = &bench{disk: d, parent: parent}
+	add := func(parent, at string, p part) {
+		if byParent[parent+"\n"+at] == nil {
+			byParent[parent+"\n"+at] = &bench{disk: d, parent: parent, at: at}
 		}
-		byParent[parent].parts = append(byParent[parent].parts, p)
+		b := byParent[parent+"\n"+at]
+		b.parts = append(b.parts, p)
 	}
 	for _, e := range editions {
 		if err := soundNames(e.Files); err != nil {
@@ -133,10 +141,18 @@ func benchesFor(d disk, editions []Edition) ([]*bench, error) {
 		if err != nil {
 			return nil, err
 		}
-		add(filepath.Dir(real), part{name: filepath.Base(real), folder: true, files: e.Files})
-		parent, base := filepath.Split(named)
+		parent, base := filepath.Dir(named), filepath.Base(named)
+		at, err := e.at(parent)
+		if err != nil {
+			return nil, err
+		}
+		if to := filepath.Dir(real); !e.Loose && to == parent {
+			add(to, at, part{name: filepath.Base(real), folder: true, files: e.Files})
+		} else if !e.Loose { // where a link leads
+			add(to, to, part{name: filepath.Base(real), folder: true, files: e.Files})
+		}
 		if e.Single {
-			add(filepath.Clean(parent), part{name: base + ".html", content: func() ([]byte, error) {
+			add(parent, at, part{name: base + ".html", content: func() ([]byte, error) {
 				page, err := Single(e.Files)
 				if err != nil {
 					return nil, err
@@ -145,7 +161,7 @@ func benchesFor(d disk, editions []Edition) ([]*bench, error) {
 			}})
 		}
 		if e.Zip {
-			add(filepath.Clean(parent), part{name: base + ".zip", content: func() ([]byte, error) {
+			add(parent, at, part{name: base + ".zip", content: func() ([]byte, error) {
 				packed, err := Zip(base, e.Files)
 				if err != nil {
 					return nil, err
@@ -161,8 +177,20 @@ func benchesFor(d disk, editions []Edition) ([]*bench, error) {
 		}
 		benches = append(benches, b)
 	}
-	slices.SortFunc(benches, func(a, b *bench) int { return strings.Compare(a.parent, b.parent) })
+	slices.SortFunc(benches, func(a, b *bench) int { return strings.Compare(a.at, b.at) })
 	return benches, nil
+}
+
+// at is where the bench of an edition is that is to stand in the folder.
+func (e Edition) at(parent string) (string, error) {
+	if e.Bench == "" {
+		return parent, nil
+	}
+	at, err := filepath.Abs(e.Bench)
+	if err != nil {
+		return "", fmt.Errorf("finding %s: %w", e.Bench, err)
+	}
+	return at, nil
 }
 
 // soundNames is the last guard of names: source tells them to the author with
