@@ -2,7 +2,6 @@ package plan
 
 import (
 	"html/template"
-	"math"
 	"slices"
 
 	"noonbook/build/drawing"
@@ -90,20 +89,5 @@ func termLine(dst []byte, s *pressing) []byte {
 
 func whereLine(dst []byte, s *pressing) []byte {
 	return typeset.AppendText(dst, s.words.Say("cover.here",
-		latitude(school.Latitude.Of(s.settings)), longitude(school.Longitude.Of(s.settings))))
-}
-
-func latitude(degrees float64) say.Value {
-	return sided(degrees, "compass.north_of", "compass.south_of")
-}
-
-func longitude(degrees float64) say.Value {
-	return sided(degrees, "compass.east_of", "compass.west_of")
-}
-
-func sided(degrees float64, positive, negative string) say.Value {
-	if degrees < 0 {
-		positive = negative
-	}
-	return say.Number(degrees, "deg", 1).As(positive, say.Number(math.Abs(degrees), "deg", 1))
+		say.Latitude(school.Latitude.Of(s.settings)), say.Longitude(school.Longitude.Of(s.settings))))
 }

@@ -34,7 +34,7 @@ func noonOf(w *typeset.Words, text map[string]string, today place.Date) noonChec
 		if typed == "" {
 			continue
 		}
-		x, complaint := take(field, typed)
+		x, complaint := school.Take(field, typed)
 		if complaint != "" {
 			if key != form.AnyKey(school.TermFirstDay) {
 				n.wrong[key.Name()] = wrongSentence(field, typed, complaint, w)

@@ -131,7 +131,7 @@ func (u unit) typedDraft(typed url.Values) draft {
 func bothAxes(text map[string]string, french bool) {
 	field, _ := school.Settings().Field(school.Latitude.Name())
 	typed := normal(text[school.Latitude.Name()])
-	if _, complaint := take(field, typed); typed == "" || complaint == "" {
+	if _, complaint := school.Take(field, typed); typed == "" || complaint == "" {
 		return
 	}
 	latitude, longitude, err := starter.Place(typed, french)
@@ -164,7 +164,7 @@ func (u unit) changes(d draft) form.Values {
 				changes[f.Name()] = nil
 			}
 		default:
-			v, complaint := take(f, text)
+			v, complaint := school.Take(f, text)
 			if complaint != "" {
 				d.wrong[f.Name()] = wrongSentence(f, text, complaint, u.words)
 				continue
@@ -215,18 +215,6 @@ func add(to map[string]string, key, text string) {
 		text = to[key] + " " + text
 	}
 	to[key] = text
-}
-
-// take reads the text of a line. A latitude goes north or south, a longitude east or
-// west.
-func take(f form.Field, text string) (any, string) {
-	sides := map[form.AnyKey]string{school.Latitude: "NS", school.Longitude: "EWO"}[f.Key]
-	for _, c := range strings.ToUpper(text) {
-		if sides != "" && strings.ContainsRune("NSEWO", c) && !strings.ContainsRune(sides, c) && !strings.Contains(strings.ToLower(text), "deg") {
-			return nil, fmt.Sprintf("is %q, want %s", text, f.Allowed())
-		}
-	}
-	return f.Take(text)
 }
 
 // wrongSentence is a complaint about what was typed as a sentence, with a guess of what
