@@ -161,6 +161,9 @@ func builtKeys() (keys []string) {
 	for _, unit := range []string{"h", "min", "s", "in", "inch", "ft", "mi", "million_mi", "mi_s", "mph", "fahrenheit", "lb", "celsius", "kg"} { // of durations and customary measure
 		keys = append(keys, "units."+unit)
 	}
+	for _, code := range typeset.Languages() { // of a district's schools
+		keys = append(keys, "district."+code)
+	}
 	return keys
 }
 

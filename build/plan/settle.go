@@ -27,8 +27,8 @@ type settlements struct {
 	plans recent.Of[planned]
 }
 
-// mostSettled is how many of them are kept; a plan of the demo takes some megabytes.
-const mostSettled = 8
+// mostSettled is how many of them are kept; a plan of the demo takes seven megabytes.
+const mostSettled = 4
 
 func newSettlements() *settlements {
 	return &settlements{recent.Of[settlement]{Most: 2 * mostSettled}, recent.Of[planned]{Most: mostSettled}}

@@ -77,12 +77,14 @@ func TestEveryFileOfTheThemeIsUsed(t *testing.T) {
 		}
 		kinds[kind] = k.Template
 	}
-	pages = append(pages, "parts.html", "bound.html", "form.html")
+	pages = append(pages, "parts.html", "bound.html", "form.html", "district.html")
 	slices.Sort(pages)
 	if files := names(t, "templates"); !slices.Equal(files, pages) {
 		t.Errorf("the theme has the templates %v, kinds and parts are %v", files, pages)
 	}
 	css := string(typeset.Style()) + strings.TrimPrefix(string(typeset.FormStyle()), formBefore(t))
+	_, own, _ := strings.Cut(string(typeset.DistrictStyle()), "/* The page of a board")
+	css += "/* The page of a board" + own
 	for _, name := range names(t, "styles") {
 		part, err := fs.ReadFile(theme.Files(), "styles/"+name)
 		if err != nil {

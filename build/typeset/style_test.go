@@ -26,7 +26,7 @@ var (
 
 // styled returns the classes that the style sheet names in its selectors.
 func styled() map[string]bool {
-	css := cssComment.ReplaceAllString(string(typeset.Style())+string(typeset.FormStyle()), "")
+	css := cssComment.ReplaceAllString(string(typeset.Style())+string(typeset.FormStyle())+string(typeset.DistrictStyle()), "")
 	css = cssBody.ReplaceAllString(css, "{}")
 	classes := map[string]bool{}
 	for _, m := range cssClass.FindAllStringSubmatch(css, -1) {

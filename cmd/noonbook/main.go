@@ -160,6 +160,8 @@ func exitCode(err error, errs io.Writer) int {
 	switch {
 	case err == nil, errors.Is(err, flag.ErrHelp):
 		return done
+	case errors.Is(err, errTold):
+		return contentFault
 	case errors.As(err, &problems):
 		report(errs, problems)
 		return contentFault
@@ -190,6 +192,12 @@ func parse(flags *flag.FlagSet, args []string, out, errs io.Writer, about string
 		words = append(words, flags.Arg(0))
 		args = flags.Args()[1:]
 	}
+}
+
+// given reports whether the words of the command have a flag.
+func given(flags *flag.FlagSet, name string) (found bool) {
+	flags.Visit(func(f *flag.Flag) { found = found || f.Name == name })
+	return found
 }
 
 // meantFlag names the flag that is nearest to the one that an error of parsing found

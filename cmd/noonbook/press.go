@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"noonbook/build/crew"
+	"noonbook/build/district"
 	"noonbook/build/file"
 	"noonbook/build/output"
 	"noonbook/build/placeholder"
@@ -22,9 +23,13 @@ import (
 // defaultTarget is the folder that the handbook is written to.
 const defaultTarget = "handbook"
 
+// defaultDistrict is the one that the handbooks of a list of schools are written to.
+const defaultDistrict = "district"
+
 const pressHelp = `noonbook press writes the handbook.
 
   noonbook press [FOLDER] [--out FOLDER] [--staff] [--single] [--zip]
+  noonbook press [FOLDER] --schools LIST [--part 3/16] …   for all schools of a board
 
 It reads the lessons and unit.toml of the folder and writes ./handbook: the class
 edition, safe to host, without answers. Open handbook/index.html in any browser;
@@ -45,6 +50,30 @@ for together. If noonbook is cut off, every page is still the old one or the new
 one, and the next press sorts out the rest (it may find a hidden folder
 .noonbook-press). A folder with files that noonbook did not write is never
 touched, nor is such a file where FOLDER.html or FOLDER.zip would stand.
+
+For all schools of a board:
+
+  --schools LIST     read this list, a CSV file with a school a row, and write the
+                     handbook of each to FOLDER/NAME, and FOLDER/index.html for the
+                     board: a map and all schools; FOLDER is ./district unless --out
+                     names another
+  --zip              here each edition is the archive FOLDER/NAME.zip and no folder
+  --part 3/16        press the third of sixteen shares of the list alone; all shares
+                     together write what one run writes, and may run at once
+
+The first line of the list has the heads. A head is a key of unit.toml, such as
+school.name, school.latitude or term.first_day, or one of two of noonbook's own:
+folder is NAME (without it NAME is made of the school's name), and town is said on
+the board's page. A cell is read as the page "Your school" reads a line: 46.1 or
+46,1, 2027-04-12, 9:10-10:00. Items of a list are parted by semicolons:
+2027-04-30; 2027-05-17. An empty cell leaves what unit.toml of the folder says. Lists
+of tables, such as stock.lenses, are in unit.toml alone, and so the same for all.
+
+Mistakes in a row are told by its cells, and every other school is pressed. What many
+schools have in common is told once. A school is left alone if neither its row, the
+folder, the program nor what you ask for has changed, and its handbook is there with
+every file; a file that somebody changed is noticed when it is pressed again. A school
+that left the list is named, and its handbook stays.
 Exit 0: done; 1: problems in the content; 2: wrong use; 3: the machine failed.
 `
 
@@ -56,6 +85,8 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	staff := flags.Bool("staff", false, "")
 	single := flags.Bool("single", false, "")
 	packed := flags.Bool("zip", false, "")
+	schools := flags.String("schools", "", "")
+	part := flags.String("part", "", "")
 	words, err := parse(flags, args, out, errs, pressHelp)
 	if err != nil {
 		return err
@@ -65,6 +96,19 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 		return err
 	}
 	noteDemo(errs, folder)
+	if given(flags, "schools") {
+		order := district.Order{Out: *target, Staff: *staff, Single: *single, Zip: *packed}
+		if order.Part, err = partOf(*part); err != nil {
+			return err
+		}
+		if !given(flags, "out") {
+			order.Out = defaultDistrict
+		}
+		return pressDistrict(ctx, folder, *schools, order, out, errs)
+	}
+	if given(flags, "part") {
+		return usage{errors.New("press: --part goes with --schools, which names the list")}
+	}
 	watch := progressOn(errs)
 	defer watch.end()
 	known := &entry.Known{}

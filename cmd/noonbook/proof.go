@@ -11,12 +11,14 @@ import (
 
 const proofHelp = `noonbook proof reads everything, reports every problem and writes nothing.
 
-  noonbook proof [FOLDER]
+  noonbook proof [FOLDER] [--schools LIST]
 
 Without a folder it reads ./content, or this folder where it holds unit.toml, or
 else the demo unit.
 
   --content FOLDER   read this folder, another way to name it
+  --schools LIST     check the rows of a list of schools beside unit.toml instead, and
+                     no lesson; noonbook press --help says what a list is
 
 Problems read file:line:column: what was found, what is allowed. Warnings say
 where the plan and the sky disagree, such as a dial lesson with the Sun too low, and
@@ -27,6 +29,7 @@ Exit 0: no problem; 1: problems; 2: wrong use; 3: the machine failed.
 func proof(_ context.Context, args []string, out, errs io.Writer) error {
 	flags := flag.NewFlagSet("proof", flag.ContinueOnError)
 	flagged := flags.String("content", "", "")
+	schools := flags.String("schools", "", "")
 	words, err := parse(flags, args, out, errs, proofHelp)
 	if err != nil {
 		return err
@@ -36,6 +39,9 @@ func proof(_ context.Context, args []string, out, errs io.Writer) error {
 		return err
 	}
 	noteDemo(errs, folder)
+	if given(flags, "schools") {
+		return proofDistrict(folder, *schools, out)
+	}
 	watch := progressOn(errs)
 	known := &entry.Known{}
 	unit, problems, err := readHere(folder, known)
