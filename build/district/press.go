@@ -105,6 +105,9 @@ func (d *District) Press(ctx context.Context, o Order) (Tally, error) {
 	if ctx.Err() != nil {
 		return run.told(), context.Cause(ctx)
 	}
+	if run.tally.Pressed+run.tally.Unchanged == 0 { // what is wrong is wrong with all; the page would lead nowhere
+		return run.told(), nil
+	}
 	page, err := d.page(o, schools)
 	if err != nil {
 		return run.told(), err

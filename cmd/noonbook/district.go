@@ -55,8 +55,11 @@ func pressDistrict(ctx context.Context, folder, schools string, order district.O
 	if tally.Bad > 0 {
 		words = append(words, fmt.Sprintf("%d with problems", tally.Bad))
 	}
-	fmt.Fprintf(out, "%s: %s, %s in %.1f s: open %s\n", counted(tally.Schools, "school"), strings.Join(words, ", "),
-		counted(tally.Warnings, "warning"), time.Since(begin).Seconds(), filepath.Join(order.Out, "index.html"))
+	where := ": open " + filepath.Join(order.Out, "index.html")
+	if tally.Pressed+tally.Unchanged == 0 {
+		where = ""
+	}
+	fmt.Fprintf(out, "%s: %s, %s in %.1f s%s\n", counted(tally.Schools, "school"), strings.Join(words, ", "), counted(tally.Warnings, "warning"), time.Since(begin).Seconds(), where)
 	if tally.Bad > 0 {
 		return errTold
 	}
