@@ -102,29 +102,42 @@ func around(lons []float64) (west, wide float64) {
 
 // net draws circles of latitude and meridians, with their degrees outside the frame.
 func (c chart) net(m *drawing.Drawing) {
-	step := drawing.Step(min(c.north-c.south, 180), 5)
+	step := netStep(c.north-c.south, 5)
 	for lat := math.Ceil(c.south/step) * step; lat <= c.north; lat += step {
 		if math.Abs(lat) > 90 {
 			continue
 		}
 		role := "net"
-		if math.Abs(lat) < step/2 {
-			role, lat = "net equator", 0
+		if atNought(lat) {
+			role = "net equator"
 		}
 		from := c.at(lat, c.west)
 		m.Line(role, from, drawing.Point{X: mapWidth - mapRight, Y: from.Y})
 		m.Label("figure", drawing.Point{X: mapLeft - 1.5, Y: from.Y + 1.2}, drawing.End, latitude(lat, step))
 	}
-	step = drawing.Step(c.east-c.west, 7)
+	step = netStep(c.east-c.west, 7)
 	for lon := math.Ceil(c.west/step) * step; lon < c.east; lon += step {
 		x := mapLeft + (lon-c.west)*c.scale*c.narrow
 		bottom := c.at(c.south, c.west).Y
 		m.Line("net", drawing.Point{X: x, Y: mapTop}, drawing.Point{X: x, Y: bottom})
-		if x > mapLeft+6 && x < mapWidth-mapRight-6 {
+		if x > mapLeft+3 && x < mapWidth-mapRight-3 {
 			m.Label("figure", drawing.Point{X: x, Y: bottom + 4.5}, drawing.Middle, longitude(lon, step))
 		}
 	}
 }
+
+// netStep is the distance between two lines of the net, in degrees, with at most so many on
+// a span.
+func netStep(span float64, most int) float64 {
+	for _, step := range []float64{0.1, 0.2, 0.5, 1, 2, 5, 10, 15, 30, 45} {
+		if span/step <= float64(most) {
+			return step
+		}
+	}
+	return 60
+}
+
+func atNought(degrees float64) bool { return math.Abs(degrees) < 1e-6 }
 
 func latitude(degrees, step float64) say.Value {
 	return side(degrees, step, "district.north", "district.south")
@@ -139,7 +152,7 @@ func side(degrees, step float64, positive, negative string) say.Value {
 	decimals := max(0, int(math.Ceil(-math.Log10(step)-1e-9)))
 	plain := say.Number(math.Abs(degrees), "deg", decimals)
 	switch {
-	case math.Abs(degrees) < step/2:
+	case atNought(degrees), atNought(math.Abs(degrees) - 180): // neither east nor west
 		return plain
 	case degrees < 0:
 		return plain.As(negative, plain)
@@ -156,6 +169,7 @@ func (d *District) dots(m *drawing.Drawing, c chart, schools []surveyed) {
 	if len(schools) > 20*mostNames {
 		radius = 0.6
 	}
+	clear := radius + 0.5 // of names, which have a rim of paper
 	drawn := map[drawing.Point]bool{}
 	named := map[string]drawing.Point{}
 	for i, s := range schools {
@@ -169,7 +183,7 @@ func (d *District) dots(m *drawing.Drawing, c chart, schools []surveyed) {
 		}
 		drawn[cell] = true
 		m.Disc("sun", at, radius)
-		m.Block(drawing.Box{Left: at.X - radius, Top: at.Y - radius, Right: at.X + radius, Bottom: at.Y + radius})
+		m.Block(drawing.Box{Left: at.X - clear, Top: at.Y - clear, Right: at.X + clear, Bottom: at.Y + clear})
 		name, _, _ := d.list.cell(&d.list.rows[i], townHead)
 		if name == "" {
 			name, _, _ = d.list.cell(&d.list.rows[i], school.Name.Name())
