@@ -21,7 +21,7 @@ func TestAMemoryForgets(t *testing.T) {
 	m := &Memory{}
 	const size = 400 << 10
 	text := "```lesson\ntitle = \"A\"\n```\n" + strings.Repeat("Some words.\n\n", size/13)
-	for i := range 40 {
+	for i := range 16 {
 		root := fmt.Sprint("u", i)
 		if _, _, err := m.Read(fstest.MapFS{"a.md": {Data: []byte(text)}}, root, own, placeholder.Catalogue()); err != nil {
 			t.Fatal(err)

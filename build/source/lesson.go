@@ -33,13 +33,14 @@ type Lesson struct {
 	Tree    ast.Node        // which other units share; nobody writes into it
 	Anchors map[string]bool // of the headings
 
-	name    string // in the content folder
-	lines   lines
-	places  map[string]form.Place // of the lesson block's values
-	rows    map[string][]int      // of its tables that stand, by their number in the file
-	blockAt ast.Node              // the lesson block
-	links   []reference
-	leads   map[ast.Node]*Lead // where they lead in this unit
+	name      string // in the content folder
+	lines     lines
+	places    map[string]form.Place // of the lesson block's values
+	rows      map[string][]int      // of its tables that stand, by their number in the file
+	blockAt   ast.Node              // the lesson block
+	asWritten form.Values           // the lesson block, with the lines that do not stand
+	links     []reference
+	leads     map[ast.Node]*Lead // where they lead in this unit
 
 	whole      []*Condition      // on which the whole lesson stands
 	conditions []*Condition      // of its blocks and lines
@@ -118,36 +119,41 @@ func (p boxParser) Parse(parent ast.Node, block text.Reader, pc parser.Context) 
 }
 
 // lesson reads one file, and nothing that other lessons or the settings say. It returns
-// nil after reporting a file that cannot be read as a lesson at all.
-func (r *reader) lesson(file, name string, src []byte) (*Lesson, error) {
+// nil after reporting a file that cannot be read as a lesson at all. first is the lesson as
+// it was read without answers, nil where it is read so now: its lesson block is the same,
+// and what is wrong with its lines was reported.
+func (r *reader) lesson(file, name string, src []byte, first *Lesson) (*Lesson, error) {
 	l := &Lesson{File: file, name: name, Source: src, Anchors: map[string]bool{}}
-	l.lines = newLines(l.File, src)
-	if at := controlIn(src); at >= 0 {
-		c, _ := utf8.DecodeRune(src[at:])
-		r.problems.Add(l.lines.place(at), "the control character U+%04X, which nobody can see; delete it", c)
-	}
-	if at, what := outOfBounds(src); what != "" {
-		r.problems.Add(l.lines.place(at), "%s", what)
+	if first != nil {
+		l.lines, l.places, l.day, l.asWritten = first.lines, first.places, first.day, first.asWritten
+	} else if l.lines = newLines(file, src); !r.sound(l) {
 		return nil, nil
 	}
 	context := parser.NewContext(parser.WithIDs(&anchors{used: l.Anchors, last: map[string]int{}}))
 	l.Tree = markdown().Parser().Parse(text.NewReader(src), parser.WithContext(context))
-	first, ok := l.Tree.FirstChild().(*ast.FencedCodeBlock)
-	if !ok || string(first.Language(src)) != "lesson" {
+	block, ok := l.Tree.FirstChild().(*ast.FencedCodeBlock)
+	if !ok || string(block.Language(src)) != "lesson" {
 		r.problems.Add(problem.Place{File: l.File, Line: 1, Column: 1}, "the file does not begin with a ```lesson block, which gives it a title")
 		return nil, nil
 	}
 	v := &visitor{reader: r, lesson: l, fences: fencesOf(context), most: len(r.problems) + maxProblems}
-	if v.fences[first].close == 0 {
-		v.unclosed(first, "lesson block")
+	if v.fences[block].close == 0 {
+		v.unclosed(block, "lesson block")
 		return nil, nil // all of the lesson stands in it
 	}
-	r.lessonBlock(l, first)
-	l.Tree.RemoveChild(l.Tree, first)
+	l.blockAt = block
+	if first == nil {
+		r.lessonBlock(l, block)
+	}
+	l.Block = l.asWritten
+	l.Tree.RemoveChild(l.Tree, block)
 	v.blockConditions(l)
-	v.inside = v.fencedLines()
-	v.nearFences()
 	v.openings()
+	if first == nil {
+		inside := v.fencedLines()
+		v.nearFences(inside)
+		v.nearOpenings(inside)
+	}
 	v.visit(l.Tree)
 	v.tidy()
 	l.Glance, l.Today = v.margin(BlockGlance), v.margin(BlockGlanceStaff)
@@ -165,6 +171,19 @@ func (r *reader) lesson(file, name string, src []byte) (*Lesson, error) {
 	}
 	r.sheet(l)
 	return l, v.failed
+}
+
+// sound reports whether a text can be parsed as a lesson.
+func (r *reader) sound(l *Lesson) bool {
+	if at := controlIn(l.Source); at >= 0 {
+		c, _ := utf8.DecodeRune(l.Source[at:])
+		r.problems.Add(l.lines.place(at), "the control character U+%04X, which nobody can see; delete it", c)
+	}
+	at, what := outOfBounds(l.Source)
+	if what != "" {
+		r.problems.Add(l.lines.place(at), "%s", what)
+	}
+	return what == ""
 }
 
 // margin reads the facts that a key of the lesson block lists.
@@ -196,7 +215,6 @@ func controlIn(src []byte) int {
 }
 
 func (r *reader) lessonBlock(l *Lesson, block *ast.FencedCodeBlock) {
-	l.blockAt = block
 	values, faults, places := lessonBlock().Read(body(block, l.Source))
 	l.places = places
 	for _, f := range faults {
@@ -206,7 +224,7 @@ func (r *reader) lessonBlock(l *Lesson, block *ast.FencedCodeBlock) {
 	if day, ok := values.TakeDay(BlockDate); ok {
 		l.day = &day
 	}
-	l.Block = lessonBlock().Complete(values)
+	l.asWritten = lessonBlock().Complete(values)
 }
 
 // noPlaceholders reports braces in the lesson block, which is read before anything is

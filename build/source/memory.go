@@ -90,22 +90,23 @@ func (m *Memory) keep(key string, w written) {
 }
 
 // key is under which a lesson is remembered: its file, and those of the answers that its
-// blocks and lines ask for. There is none where its conditions are not known.
-func (m *Memory) key(file string, src []byte, answers Answers) (key string, ok bool) {
+// blocks and lines ask for. There is none where its conditions are not known. first is the
+// lesson as it was read without answers, where there are some now.
+func (m *Memory) key(file string, src []byte, answers Answers) (key string, first *Lesson, ok bool) {
 	if answers == nil {
-		return file, true
+		return file, nil, true
 	}
-	first, ok := m.recall(file, src)
-	if !ok || first.lesson == nil || first.lesson.doubtful {
-		return file, ok && first.lesson == nil
+	w, ok := m.recall(file, src)
+	if first = w.lesson; first == nil || first.doubtful {
+		return file, nil, ok && first == nil
 	}
 	key = file
-	for _, c := range first.lesson.conditions {
+	for _, c := range first.conditions {
 		if stands, known := answers[c.At]; known {
 			key += fmt.Sprint(" ", c.At.Line, ":", c.At.Column, " ", stands)
 		}
 	}
-	return key, true
+	return key, first, true
 }
 
 // lessons reads files, side by side, and takes their lessons into the unit in their order.
@@ -140,13 +141,13 @@ func (r *reader) lessons(folder fs.FS, root string, names []string) error {
 // written reads one file, or remembers it. A lesson for which other files were read is
 // read each time.
 func (r *reader) written(root, name string, src []byte) (written, error) {
-	key, known := r.memory.key(path.Join(root, name), src, r.answers)
+	key, first, known := r.memory.key(path.Join(root, name), src, r.answers)
 	if w, ok := r.memory.recall(key, src); known && ok {
 		return w, nil
 	}
 	alone := *r // with problems of its own
 	alone.unit, alone.problems, alone.texts, alone.asksRecords = nil, nil, texts{}, false
-	l, err := alone.lesson(path.Join(root, name), name, src)
+	l, err := alone.lesson(path.Join(root, name), name, src, first)
 	w := written{src, l, alone.problems, alone.texts}
 	if known && err == nil && !alone.asksRecords {
 		r.memory.keep(key, w)

@@ -81,8 +81,9 @@ func (v *visitor) unclosed(n ast.Node, what string) {
 	v.problems.Add(v.at(f.open), "the %s is never closed; end it with a line of %s", what, strings.Repeat(string(f.char), f.length))
 }
 
-// nearFences reports lines that look like a fence and were read as something else.
-func (v *visitor) nearFences() {
+// nearFences reports lines that look like a fence and were read as something else. inside
+// are the lines of those that were read as one.
+func (v *visitor) nearFences(inside map[int]*fence) {
 	for i, start := range v.lesson.lines.starts {
 		if len(v.problems) >= v.most {
 			return
@@ -92,7 +93,7 @@ func (v *visitor) nearFences() {
 			end = v.lesson.lines.starts[i+1]
 		}
 		line := v.lesson.Source[start:end]
-		switch f, fenced := v.inside[i+1]; {
+		switch f, fenced := inside[i+1]; {
 		case !fenced:
 			v.nearFence(line, start)
 		case f != nil:

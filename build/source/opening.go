@@ -87,8 +87,7 @@ var openingLine = regexp.MustCompile(`^# (Prepare|Teach|Understand|After): (clas
 
 const howToOpen = `a part of a lesson begins with a line such as "# Teach: class", on the left and outside all blocks; the part is Prepare, Teach, Understand or After, the reader class or staff`
 
-// openings puts what is below each heading that opens a part into an Opening, and reports
-// whatever is nearly such a heading: one slip would show the class what is for staff.
+// openings puts what is below each heading that opens a part into an Opening.
 func (v *visitor) openings() {
 	l := v.lesson
 	var within *Opening
@@ -117,7 +116,6 @@ func (v *visitor) openings() {
 	if l.openings && early != nil {
 		v.problems.Add(v.at(early.Pos()), "this is before the first part of the lesson; %s", howToOpen)
 	}
-	v.nearOpenings()
 }
 
 // opens returns the opening that a heading of the lesson's own level begins, nil for none.
@@ -145,8 +143,9 @@ func (v *visitor) lineOf(h *ast.Heading) string {
 	return strings.TrimRight(string(line), " \t")
 }
 
-// nearOpenings reports lines that look like the beginning of a part and are none.
-func (v *visitor) nearOpenings() {
+// nearOpenings reports lines that look like the beginning of a part and are none: one slip
+// would show the class what is for staff. inside are the lines of fences.
+func (v *visitor) nearOpenings(inside map[int]*fence) {
 	told := map[int]bool{}
 	_ = ast.Walk(v.lesson.Tree, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		h, ok := n.(*ast.Heading)
@@ -167,7 +166,7 @@ func (v *visitor) nearOpenings() {
 		return ast.WalkContinue, nil
 	})
 	for i, start := range v.lesson.lines.starts {
-		if _, fenced := v.inside[i+1]; fenced || told[i+1] || len(v.problems) >= v.most {
+		if _, fenced := inside[i+1]; fenced || told[i+1] || len(v.problems) >= v.most {
 			continue
 		}
 		line, _, _ := bytes.Cut(v.lesson.Source[start:], []byte("\n"))

@@ -21,9 +21,8 @@ type visitor struct {
 	*reader
 	lesson  *Lesson
 	fences  fences
-	inside  map[int]*fence // the lines of fences and code (fencedLines)
-	within  *Condition     // the innermost that holds what is visited
-	settled bool           // some block was taken away or unwrapped
+	within  *Condition // the innermost that holds what is visited
+	settled bool       // some block was taken away or unwrapped
 	joints  []joint
 	most    int // problems up to which the lesson is looked at
 	failed  error
