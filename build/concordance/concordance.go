@@ -64,7 +64,7 @@ const TermAnchor = "nb-term-"
 // Of returns both scripts of the pages that were read for one school. The cover is left
 // out. Several schools may be at it at once.
 func (x *Index) Of(pages []Page) (words, inLines []byte, err error) {
-	c := collector{lexicon: x.over(), numbers: make([]int32, len(x.texts)), latest: make([]int32, len(x.names))}
+	c := collector{lexicon: x.over(), numbers: make([]int32, len(x.texts)), latest: make([]int32, len(x.names)), found: make([]found, 0, x.lately.Load())}
 	l := listing{language: x.language, Pages: make([]leaf, 0, len(pages))}
 	for i := range pages {
 		if pages[i].File != coverFile {
@@ -72,6 +72,7 @@ func (x *Index) Of(pages []Page) (words, inLines []byte, err error) {
 			l.Pages = append(l.Pages, pages[i].leaf)
 		}
 	}
+	x.lately.Store(int64(len(c.found)))
 	list, common := c.list(x.byName)
 	l.Common = strings.Join(common, " ")
 	head, err := json.Marshal(l)

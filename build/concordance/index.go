@@ -2,6 +2,7 @@ package concordance
 
 import (
 	"slices"
+	"sync/atomic"
 
 	"noonbook/build/markup"
 )
@@ -20,6 +21,7 @@ type Index struct {
 	lexicon
 	byName []int32 // stems
 	pages  []planned
+	lately atomic.Int64 // stems that were found at places for the school before
 }
 
 // A planned page is what it holds whatever its slots give, and the regions round them.

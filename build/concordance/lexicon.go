@@ -94,13 +94,15 @@ func betweenWords(r rune) bool {
 // hasWord reports whether stemsIn would find a stem.
 func hasWord(text []byte) bool {
 	letters := 0
-	for _, r := range string(text) {
+	for len(text) > 0 {
+		r, size := utf8.DecodeRune(text)
 		if letters++; betweenWords(r) {
 			letters = 0
 		}
 		if letters == 2 {
 			return true
 		}
+		text = text[size:]
 	}
 	return false
 }

@@ -51,7 +51,7 @@ func (p *Plan) press(settings form.Values, known *entry.Known) ([]file.File, pro
 	s.nothings = &sync.Map{}
 	files := make([]file.File, len(p.pages), len(p.pages)+6+len(s.files)+len(p.unit.Files))
 	read := make([]concordance.Page, len(p.pages))
-	rooms := sync.Pool{New: func() any { return new([]byte) }} // to fill a page in, grown once
+	rooms := sync.Pool{New: func() any { room := make([]byte, 0, usualPage); return &room }}
 	crew.Each(len(p.pages), nil, func(i int) {
 		room := rooms.Get().(*[]byte)
 		page, begins := p.pages[i].fill((*room)[:0], s)
@@ -89,6 +89,9 @@ func (p *Plan) press(settings form.Values, known *entry.Known) ([]file.File, pro
 	}
 	return files, problems.Sorted()
 }
+
+// usualPage is more than nearly all pages have, in bytes; one that has more grows.
+const usualPage = 200_000
 
 // colour reads the school's colour, which source has checked, and warns where
 // words need another shade of it.
