@@ -87,6 +87,7 @@ type pressing struct {
 	calendar classroom.Calendar
 	held     string    // of lessons and calendar (markOf)
 	nothings *sync.Map // puts, of all pages
+	dates    [][]byte  // of the lessons, written
 	groups   []int
 	results  []result.Result    // by ask
 	files    []file.File        // tables as CSV

@@ -126,6 +126,9 @@ func (p *Plan) reckon(settings form.Values, known *entry.Known) (*pressing, prob
 		results:  make([]result.Result, len(p.asks)),
 	}
 	s.held = markOf(s.lessons, s.calendar)
+	if problems.Faults() == 0 { // each lesson has a day
+		s.dates = s.writtenDates()
+	}
 	evaluations, errs := make([]*entry.Evaluated, len(p.firsts)), make([]error, len(p.firsts))
 	crew.Each(len(p.firsts), p.Progress, func(i int) {
 		a := &p.asks[p.firsts[i]]

@@ -179,18 +179,25 @@ func setting(key form.Key[string]) slot {
 	}
 }
 
+// lessonDate is in the contents of every page, for each lesson.
 func lessonDate(lesson int) slot {
-	return func(dst []byte, s *pressing) []byte {
-		date := s.calendar.Held[lesson].Date
-		dst = fmt.Appendf(dst, `<time datetime="%s">`, date)
-		dst = typeset.AppendText(dst, s.words.DayMonth(date.UTC()))
+	return func(dst []byte, s *pressing) []byte { return append(dst, s.dates[lesson]...) }
+}
+
+// writtenDates are the days of the lessons.
+func (s *pressing) writtenDates() [][]byte {
+	dates := make([][]byte, len(s.calendar.Held))
+	for i, h := range s.calendar.Held {
+		dst := fmt.Appendf(nil, `<time datetime="%s">`, h.Date)
+		dst = typeset.AppendText(dst, s.words.DayMonth(h.Date.UTC()))
 		dst = append(dst, "</time>"...)
-		if day := s.term.CycleDay(date); day > 0 {
+		if day := s.term.CycleDay(h.Date); day > 0 {
 			dst = append(dst, ' ')
 			dst = typeset.AppendText(dst, s.words.Say("page.in_cycle", say.Count(day)))
 		}
-		return dst
+		dates[i] = dst
 	}
+	return dates
 }
 
 // crest is the school's mark beside its name, which says what it is.
