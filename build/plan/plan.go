@@ -40,6 +40,7 @@ type Plan struct {
 	templates  *template.Template
 	renderer   *lessonRenderer
 	terms      []typeset.Term
+	margins    []*marginal // of the lessons
 	edition    Edition
 	catalogue  []entry.Entry
 	token      string
@@ -160,6 +161,8 @@ func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue
 		shared:     &entry.Shared{},
 	}
 	p.renderer, p.terms = newRenderer(p), p.vocabulary()
+	p.margins = make([]*marginal, len(unit.Lessons))
+	crew.Each(len(unit.Lessons), nil, func(i int) { p.margins[i] = p.marginOf(unit.Lessons[i]) })
 	var drafts []*draft
 	for i, l := range unit.Lessons {
 		p.printables[l] = l.Printables()

@@ -29,7 +29,7 @@ func (p *Plan) lesson(i int) (*draft, error) {
 	}
 	stand(&page)
 	page.Arc = template.HTML(p.words.AppendDrawing(nil, way.Arc(page.Lessons)))
-	beside := p.marginOf(l)
+	beside := p.margins[i]
 	for _, term := range source.BlockVocabulary.Of(l.Block) {
 		if beside.explained(source.VocabularyTerm.Of(term)) {
 			continue
