@@ -162,7 +162,11 @@ func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue
 	}
 	p.renderer, p.terms = newRenderer(p), p.vocabulary()
 	p.margins = make([]*marginal, len(unit.Lessons))
-	crew.Each(len(unit.Lessons), nil, func(i int) { p.margins[i] = p.marginOf(unit.Lessons[i]) })
+	crew.Each(len(unit.Lessons), nil, func(i int) {
+		if l := unit.Lessons[i]; p.shows(l) {
+			p.margins[i] = p.marginOf(l)
+		}
+	})
 	var drafts []*draft
 	for i, l := range unit.Lessons {
 		p.printables[l] = l.Printables()
