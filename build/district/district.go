@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"maps"
 	"path"
+	"slices"
 	"strings"
 
 	"noonbook/build/form"
@@ -64,6 +65,12 @@ func New(unit Unit, list *List) (*District, problem.List, error) {
 		return nil, nil, err
 	}
 	d.base = read
+	for _, field := range list.keys {
+		column := slices.ContainsFunc(list.heads, func(h head) bool { return h.name == field.Name() })
+		if field.Required && !field.Key.In(read) && !column && len(faults) == 0 {
+			problems.Add(problem.Place{File: at, Line: 1, Column: 1}, "%s is missing: %s; the list has no column for it either", field.Name(), field.Allowed())
+		}
+	}
 	if problems = append(problems, found...); problems.Faults() > 0 {
 		return nil, problems.Sorted(), nil
 	}

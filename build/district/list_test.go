@@ -127,6 +127,9 @@ func TestMistakesInLists(t *testing.T) {
 			t.Errorf("%s:\n%s\nwant\n%s", c.name, got, c.want)
 		}
 	}
+	if got, want := proofOf(t, strings.Replace(ofAll, "title", "summary", 1), head+"A,46,-64.8\n"), "unit/unit.toml:1:1: unit.title is missing: a text in quotes; the list has no column for it either"; got != want {
+		t.Errorf("of what both lack it says %s", got)
+	}
 	if got, want := proofOf(t, strings.Replace(ofAll, "time_zone", "time_zoon", 1), head+"A,46,-64.8\n"), `unit/unit.toml:4:1: school.time_zoon is not a key; did you mean "school.time_zone"?`; got != want {
 		t.Errorf("of unit.toml it says %s", got)
 	}

@@ -21,8 +21,11 @@ const maxRecords = 1 << 20
 func (r *reader) records(f form.Form, values form.Values, at func(name string) problem.Place) error {
 	for _, name := range slices.Sorted(maps.Keys(values)) {
 		named, isCSV := values[name].(form.Records)
+		if !isCSV || named.Rows != nil { // read already
+			continue
+		}
 		field, known := f.Field(name)
-		if !isCSV || !known || named.Rows != nil { // read already
+		if !known {
 			continue
 		}
 		delete(values, name)

@@ -21,6 +21,7 @@ func TestExitCodes(t *testing.T) {
 	if err := os.WriteFile(mine, []byte("my own"), 0o666); err != nil {
 		t.Fatal(err)
 	}
+	schools := listOf(t, townSchools)
 	for _, c := range []struct {
 		name string
 		args []string
@@ -34,6 +35,16 @@ func TestExitCodes(t *testing.T) {
 		{"press below a file", []string{"press", "--content", good, "--out", filepath.Join(mine, "h")}, 3, "not a directory"},
 		{"press from a file", []string{"press", "--content", mine, "--out", filepath.Join(t.TempDir(), "h")}, 3, "not a directory"},
 		{"press from nowhere", []string{"press", "--content", filepath.Join(mine, "..", "none")}, 2, "there is no folder"},
+		{"press a list that is not there", []string{"press", good, "--schools", filepath.Join(mine, "..", "none.csv")}, 2, "there is no list"},
+		{"press a list that is a folder", []string{"press", good, "--schools", good}, 2, "is no file"},
+		{"press a list that is none", []string{"press", good, "--schools", mine, "--out", filepath.Join(t.TempDir(), "d")}, 1, `the head "my own" is not a key of unit.toml`},
+		{"press a list below a file", []string{"press", good, "--schools", schools, "--out", filepath.Join(mine, "d")}, 3, "not a directory"},
+		{"press a list", []string{"press", good, "--schools", schools, "--out", filepath.Join(t.TempDir(), "d")}, 0, ""},
+		{"press a share of nothing", []string{"press", good, "--part", "1/2"}, 2, "--part goes with --schools"},
+		{"press a share that is none", []string{"press", good, "--schools", schools, "--part", "3/2"}, 2, "--part 3/2 is no share of the list"},
+		{"press a share without an end", []string{"press", good, "--schools", schools, "--part", "3"}, 2, "--part 3 is no share of the list"},
+		{"proof of a list", []string{"proof", good, "--schools", schools}, 0, ""},
+		{"proof of a list that is none", []string{"proof", good, "--schools", mine}, 1, "is not a key"},
 		{"proof", []string{"proof", good}, 0, ""},
 		{"proof with a problem", []string{"proof", bad}, 1, `"sun-dya" is not a placeholder; did you mean "sun-day"?`},
 		{"proof of nowhere", []string{"proof", filepath.Join(mine, "..", "none")}, 2, "there is no folder"},
