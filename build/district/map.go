@@ -107,9 +107,9 @@ func (c chart) net(m *drawing.Drawing) {
 		if math.Abs(lat) > 90 {
 			continue
 		}
-		role := "net"
+		role := "grid"
 		if atNought(lat) {
-			role = "net equator"
+			role = "grid equator"
 		}
 		from := c.at(lat, c.west)
 		m.Line(role, from, drawing.Point{X: mapWidth - mapRight, Y: from.Y})
@@ -119,7 +119,7 @@ func (c chart) net(m *drawing.Drawing) {
 	for lon := math.Ceil(c.west/step) * step; lon < c.east; lon += step {
 		x := mapLeft + (lon-c.west)*c.scale*c.narrow
 		bottom := c.at(c.south, c.west).Y
-		m.Line("net", drawing.Point{X: x, Y: mapTop}, drawing.Point{X: x, Y: bottom})
+		m.Line("grid", drawing.Point{X: x, Y: mapTop}, drawing.Point{X: x, Y: bottom})
 		if x > mapLeft+3 && x < mapWidth-mapRight-3 {
 			m.Label("figure", drawing.Point{X: x, Y: bottom + 4.5}, drawing.Middle, longitude(lon, step))
 		}

@@ -7,7 +7,6 @@ import (
 	"os"
 	"path/filepath"
 	"sync"
-	"time"
 
 	"noonbook/build/crew"
 	"noonbook/build/file"
@@ -44,9 +43,8 @@ func (p Part) of(rows int) (from, to int) {
 
 // A Progress is how far the work is.
 type Progress struct {
-	Done, Of int           // schools
-	Pressed  int           // of those done
-	Lasted   time.Duration // since the first was begun
+	Done, Of int // schools
+	Pressed  int // of those done
 }
 
 // A Tally is what came of a pressing.
@@ -90,7 +88,7 @@ func (d *District) Press(ctx context.Context, o Order) (Tally, error) {
 		return Tally{}, err
 	}
 	from, to := o.Part.of(len(d.list.rows))
-	run := &run{District: d, order: o, shared: shared, begin: time.Now()}
+	run := &run{District: d, order: o, shared: shared}
 	run.tally.Schools = to - from
 	ctx, stop := context.WithCancelCause(ctx)
 	defer stop(nil)
@@ -128,7 +126,6 @@ type run struct {
 	*District
 	order  Order
 	shared []byte // checksum of what all schools share
-	begin  time.Time
 
 	lock  sync.Mutex // of what follows
 	tally Tally
@@ -142,7 +139,7 @@ func (r *run) progress(begun, of int) {
 	r.lock.Lock()
 	pressed := r.tally.Pressed
 	r.lock.Unlock()
-	r.order.Progress(Progress{begun, of, pressed, time.Since(r.begin)})
+	r.order.Progress(Progress{begun, of, pressed})
 }
 
 func (r *run) told() Tally {

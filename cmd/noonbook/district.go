@@ -40,7 +40,7 @@ func pressDistrict(ctx context.Context, folder, schools string, order district.O
 	order.Skip = skipped(chosen(folder), order.Out, schools)
 	watch := progressOn(errs)
 	defer watch.end()
-	order.Progress = func(p district.Progress) { watch.say(paced(p)) }
+	order.Progress = func(p district.Progress) { watch.say(paced(p, time.Since(begin))) }
 	order.Kept = func(kept []output.Kept) { watch.end(); tellKept(errs, kept) }
 	tally, err := d.Press(ctx, order)
 	watch.end()
@@ -183,13 +183,13 @@ func skipped(folder string, others ...string) func(name string) bool {
 }
 
 // paced says how far the work is, how quick it is, and how long it goes on.
-func paced(p district.Progress) string {
+func paced(p district.Progress, lasted time.Duration) string {
 	text := fmt.Sprintf("pressing: %d of %d schools", p.Done, p.Of)
-	if p.Pressed < 3 || p.Lasted < time.Second {
+	if p.Pressed < 3 || lasted < time.Second {
 		return text + " …"
 	}
-	left := time.Duration(float64(p.Lasted) / float64(p.Done) * float64(p.Of-p.Done))
-	return fmt.Sprintf("%s, %.1f a second, %s left", text, float64(p.Pressed)/p.Lasted.Seconds(), left.Round(time.Second))
+	left := time.Duration(float64(lasted) / float64(p.Done) * float64(p.Of-p.Done))
+	return fmt.Sprintf("%s, %.1f a second, %s left", text, float64(p.Pressed)/lasted.Seconds(), left.Round(time.Second))
 }
 
 // tellSchools tells what is wrong with the schools, each thing once.

@@ -426,12 +426,8 @@ func TestPaced(t *testing.T) {
 		{50, 40, 10 * time.Second, "pressing: 50 of 200 schools, 4.0 a second, 30s left"},
 		{150, 0, time.Second / 10, "pressing: 150 of 200 schools …"},
 	} {
-		if got := paced(progressOf(c.done, 200, c.pressed, c.lasted)); got != c.want {
+		if got := paced(district.Progress{Done: c.done, Of: 200, Pressed: c.pressed}, c.lasted); got != c.want {
 			t.Errorf("it says %q, want %q", got, c.want)
 		}
 	}
-}
-
-func progressOf(done, of, pressed int, lasted time.Duration) district.Progress {
-	return district.Progress{Done: done, Of: of, Pressed: pressed, Lasted: lasted}
 }
