@@ -31,7 +31,7 @@ type settlements struct {
 const mostSettled = 4
 
 func newSettlements() *settlements {
-	return &settlements{recent.Of[settlement]{Most: 2 * mostSettled}, recent.Of[planned]{Most: mostSettled}}
+	return &settlements{recent.Of[settlement]{Most: mostSettled + 2}, recent.Of[planned]{Most: mostSettled}}
 }
 
 type settlement struct {
