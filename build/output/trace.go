@@ -19,7 +19,11 @@ func WritePage(ctx context.Context, name string, page []byte, benchIn string) ([
 		return nil, err
 	}
 	content := sealHTML(slices.Clone(page))
-	if there, err := readRegular(named); err == nil && bytes.Equal(there, content) {
+	same := func() bool {
+		there, err := readRegular(named)
+		return err == nil && bytes.Equal(there, content)
+	}
+	if same() {
 		return nil, nil
 	}
 	at, err := Edition{Bench: benchIn}.at(filepath.Dir(named))
@@ -28,7 +32,11 @@ func WritePage(ctx context.Context, name string, page []byte, benchIn string) ([
 	}
 	b := &bench{disk: realDisk(), parent: filepath.Dir(named), at: at}
 	b.parts = []part{{name: filepath.Base(named), content: func() ([]byte, error) { return content, nil }}}
-	return writeAll(ctx, patience, []*bench{b})
+	kept, err := writeAll(ctx, patience, []*bench{b})
+	if err != nil && same() { // another wrote it meanwhile
+		err = nil
+	}
+	return kept, err
 }
 
 // Trace tells in a word what a handbook's folder, or a file beside it, is. It is "" where
