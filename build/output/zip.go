@@ -49,8 +49,9 @@ func Zip(folder string, files []file.File) ([]byte, error) {
 	return out.Bytes(), nil
 }
 
-// level is that of archive/zip.
-const level = 5
+// level is the quickest. An archive of the demo is a seventh larger than at the level of
+// archive/zip, which takes almost twice the time, more than all else of one more school.
+const level = flate.BestSpeed
 
 func deflate(to io.Writer, b []byte, idle *sync.Pool) (err error) {
 	w, _ := idle.Get().(*flate.Writer)
