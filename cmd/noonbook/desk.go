@@ -20,6 +20,7 @@ import (
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/plan"
 	"noonbook/build/problem"
+	"noonbook/build/source"
 )
 
 const deskHelp = `noonbook desk shows the handbook on this machine while you write.
@@ -110,8 +111,9 @@ type tender struct {
 	mu      sync.Mutex // of what is above, and of pressing
 	pressed string     // the folder as it was last pressed
 
-	known entry.Known // what the last pressing evaluated
-	plan  *plan.Plan  // of that
+	memory source.Memory // of lessons
+	known  entry.Known   // what the last pressing evaluated
+	plan   *plan.Plan    // of that
 }
 
 // listen answers at a port of this machine, 0 for any, and returns the desk's address.
@@ -215,7 +217,7 @@ func (t *tender) again() {
 // did; problems of the content are shown.
 func (t *tender) press() error {
 	begin := time.Now()
-	unit, problems, err := readHere(t.folder, &t.known)
+	unit, problems, err := readHere(t.folder, &t.memory, &t.known)
 	if err != nil {
 		return err
 	}

@@ -112,7 +112,7 @@ func press(ctx context.Context, args []string, out, errs io.Writer) error {
 	watch := progressOn(errs)
 	defer watch.end()
 	known := &entry.Known{}
-	unit, problems, err := readHere(folder, known)
+	unit, problems, err := readHere(folder, new(source.Memory), known)
 	if err != nil {
 		return err
 	}

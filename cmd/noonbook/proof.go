@@ -7,6 +7,7 @@ import (
 
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/plan"
+	"noonbook/build/source"
 )
 
 const proofHelp = `noonbook proof reads everything, reports every problem and writes nothing.
@@ -44,7 +45,7 @@ func proof(_ context.Context, args []string, out, errs io.Writer) error {
 	}
 	watch := progressOn(errs)
 	known := &entry.Known{}
-	unit, problems, err := readHere(folder, known)
+	unit, problems, err := readHere(folder, new(source.Memory), known)
 	if err != nil {
 		return err
 	}

@@ -221,7 +221,7 @@ func readFor(folder string, e entry.Entry, given form.Values) (form.Values, entr
 	if err != nil || !e.Lessons && !ofFile(given) {
 		return settings, entry.Course{}, err
 	}
-	unit, problems, err := readUnit(folder)
+	unit, problems, err := readUnit(folder, new(source.Memory))
 	if err != nil {
 		return nil, entry.Course{}, err
 	}

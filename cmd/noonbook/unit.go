@@ -28,8 +28,9 @@ const defaultFolder = "content"
 const demoRoot = "demo"
 
 // readUnit reads the folder that is chosen for that name, with what stands at some
-// schools only. Problems of the content are in the list; the error is what the machine did.
-func readUnit(named string) (*source.Unit, problem.List, error) {
+// schools only, and lessons by the memory. Problems of the content are in the list; the
+// error is what the machine did.
+func readUnit(named string, memory *source.Memory) (*source.Unit, problem.List, error) {
 	files, root, closing, err := open(named)
 	if err != nil {
 		return nil, nil, err
@@ -39,7 +40,7 @@ func readUnit(named string) (*source.Unit, problem.List, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	unit, problems, err := source.Read(files, root, own, placeholder.Catalogue())
+	unit, problems, err := memory.Read(files, root, own, placeholder.Catalogue())
 	if err != nil {
 		return nil, nil, err
 	}
@@ -49,8 +50,8 @@ func readUnit(named string) (*source.Unit, problem.List, error) {
 // readHere reads the folder as it stands at its own school, for every edition: what does
 // not stand there is gone. Where a problem is a fault it can be as it was read. What is
 // known is not evaluated again.
-func readHere(named string, known *entry.Known) (*source.Unit, problem.List, error) {
-	unit, problems, err := readUnit(named)
+func readHere(named string, memory *source.Memory, known *entry.Known) (*source.Unit, problem.List, error) {
+	unit, problems, err := readUnit(named, memory)
 	if err != nil {
 		return nil, nil, err
 	}
