@@ -50,9 +50,9 @@ type Plan struct {
 	repeats    int            // of the asks, what only repeats another
 	prints     []printable
 	pages      []page
-	finder     *concordance.Index // of the pages
-	uncounted  problem.List       // papers of which nobody knows how many to print
-	shared     *entry.Shared      // by the schools that Press is asked for
+	finder     func() *concordance.Index // of the pages; made by who asks first
+	uncounted  problem.List              // papers of which nobody knows how many to print
+	shared     *entry.Shared             // by the schools that Press is asked for
 
 	settlements *settlements // of a unit that is conditional, whose pages are planned for each school
 }
@@ -137,7 +137,7 @@ func (p *Plan) Again(unit *source.Unit, words *typeset.Words) (*Plan, error) {
 	for _, page := range next.pages {
 		ready = append(ready, concordance.Ready{Name: page.name, Bytes: page.ready})
 	}
-	next.finder = concordance.New(next.words.Code, ready)
+	next.finder = sync.OnceValue(func() *concordance.Index { return concordance.New(next.words.Code, ready) })
 	next.printed(&next.uncounted)
 	return next, nil
 }

@@ -43,7 +43,11 @@ func (p *Plan) PressKnowing(settings form.Values, known *entry.Known) ([]file.Fi
 
 // press is Press for a plan of which all stands.
 func (p *Plan) press(settings form.Values, known *entry.Known) ([]file.File, problem.List) {
+	var beside sync.WaitGroup
+	var finder *concordance.Index
+	beside.Go(func() { finder = p.finder() })
 	s, problems := p.reckon(settings, known)
+	beside.Wait()
 	if problems.Faults() > 0 || lacking(settings, school.Settings()) {
 		return nil, problems.Sorted()
 	}
@@ -56,7 +60,7 @@ func (p *Plan) press(settings form.Values, known *entry.Known) ([]file.File, pro
 		room := rooms.Get().(*[]byte)
 		page, begins := p.pages[i].fill((*room)[:0], s)
 		files[i] = file.File{Name: p.pages[i].name, Bytes: bytes.Clone(page)}
-		read[i] = p.finder.Read(i, page, begins)
+		read[i] = finder.Read(i, page, begins)
 		*room = page
 		rooms.Put(room)
 	})
@@ -65,7 +69,7 @@ func (p *Plan) press(settings form.Values, known *entry.Known) ([]file.File, pro
 	problems = append(problems, p.uncounted...)
 	p.boughtLate(s, &problems)
 	s.nothingsPut(&problems)
-	words, inLines, err := p.finder.Of(read)
+	words, inLines, err := finder.Of(read)
 	if err != nil { // a fault of the program; the pages are whole without it
 		problems.Warn(problem.Place{}, "%v", err)
 	}

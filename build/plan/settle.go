@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"noonbook/build/crew"
 	"noonbook/build/form"
 	"noonbook/build/placeholder/entry"
 	"noonbook/build/problem"
@@ -147,6 +148,13 @@ func (p *Plan) answers(settings form.Values, known *entry.Known) (source.Answers
 	s := &pressing{settings: settings, keys: open.keys, course: plan.course, groups: groupsOf(settings)}
 	s.lessons, s.calendar, _ = s.course.Arrange(settings) // what is wrong with a day is reported by the plan of what stands
 	s.held = markOf(s.lessons, s.calendar)
+	crew.Each(len(standing.Lessons), nil, func(i int) { // what is asked in any case, side by side
+		for _, c := range standing.Lessons[i].Conditions() {
+			if c.Within() == nil {
+				plan.evaluate(c.Ask, i, s, known) // an error comes again below
+			}
+		}
+	})
 	for i, l := range standing.Lessons {
 		for _, c := range l.Conditions() {
 			ask(plan, c, i, s)
