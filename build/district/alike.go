@@ -58,7 +58,7 @@ const ofSetting = "\x00setting "
 func (d *District) read(given source.Given, settings form.Values, editions []plan.Edition) (*readUnit, error) {
 	return d.alike.Get(d.alikeAs(settings), func() (*readUnit, error) {
 		given.Place = func(name string) problem.Place { return problem.Place{File: ofSetting + name, Line: 1, Column: 1} }
-		unit, problems, err := given.Read(d.unit.Folder, d.unit.Root, d.unit.Own, d.unit.Catalogue)
+		unit, problems, err := given.Read(&d.memory, d.unit.Folder, d.unit.Root, d.unit.Own, d.unit.Catalogue)
 		if err != nil || problems.Faults() > 0 {
 			return &readUnit{problems: problems}, err
 		}

@@ -35,6 +35,8 @@ type District struct {
 	base   form.Values           // what unit.toml says, its records read
 	places map[string]form.Place // of that
 	alike  recent.Of[*readUnit]
+	memory source.Memory // of lessons
+	common entry.Shared  // what is evaluated alike at several schools
 }
 
 // mostAlike is how many units and their plans are kept, each for schools that are alike.

@@ -11,7 +11,6 @@ import (
 	"noonbook/build/crew"
 	"noonbook/build/file"
 	"noonbook/build/output"
-	"noonbook/build/placeholder/entry"
 	"noonbook/build/plan"
 	"noonbook/build/problem"
 )
@@ -171,7 +170,7 @@ func (r *run) school(ctx context.Context, i int) error {
 	}
 	problems = append(problems, r.here(row, unit.problems)...)
 	var books []output.Edition
-	known := &entry.Known{}
+	known := r.common.Known()
 	for n, p := range unit.plans {
 		files, found := p.PressKnowing(settings, known)
 		problems = append(problems, r.here(row, found)...)

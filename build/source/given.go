@@ -27,9 +27,10 @@ func (g Given) Check(folder fs.FS, root string) (form.Values, problem.List, erro
 	return r.unit.Settings, r.problems.Sorted(), nil
 }
 
-// Read is Read for a school with these settings. What Check finds is not told again.
-func (g Given) Read(folder fs.FS, root string, own fs.FS, catalogue []entry.Entry) (*Unit, problem.List, error) {
-	return new(Memory).readFor(&g, folder, root, own, catalogue)
+// Read reads by the memory for a school with these settings. What Check finds is not told
+// again.
+func (g Given) Read(memory *Memory, folder fs.FS, root string, own fs.FS, catalogue []entry.Entry) (*Unit, problem.List, error) {
+	return memory.readFor(&g, folder, root, own, catalogue)
 }
 
 // takeGiven takes the settings of the school in the place of those of unit.toml.
