@@ -10,6 +10,8 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
+	"runtime/debug"
 	"strconv"
 	"strings"
 	"time"
@@ -23,12 +25,22 @@ import (
 // mostList bounds a list of schools in bytes: some hundred thousand rows.
 const mostList = 64 << 20
 
+// The soft limit of what a district takes: for the plans that it keeps, and for each school
+// that is pressed at the same time, with room between two collections of garbage.
+const (
+	districtMemory = 112 << 20
+	schoolMemory   = 16 << 20
+)
+
 // errTold says that the problems were told already.
 var errTold = errors.New("some schools have problems")
 
 // pressDistrict presses the unit of a folder for every school of a list.
 func pressDistrict(ctx context.Context, folder, schools string, order district.Order, out, errs io.Writer) error {
 	begin := time.Now()
+	if os.Getenv("GOMEMLIMIT") == "" { // more plans are kept as more schools are pressed, but not more memory is used
+		debug.SetMemoryLimit(districtMemory + int64(runtime.GOMAXPROCS(0))*schoolMemory)
+	}
 	d, closing, err := districtOf(folder, schools)
 	if err != nil {
 		return err
