@@ -77,7 +77,7 @@ func chartOf(schools []surveyed) chart {
 	inside := mapWidth - mapLeft - mapRight
 	scale := min(inside/(across*narrow), mapHigh/high)
 	tall := min(mapHigh, max(mapLow, high*scale))
-	across, high = min(360, inside/(scale*narrow)), tall/scale
+	across = min(360, inside/(scale*narrow))
 	scale = inside / (across * narrow)
 	high = tall / scale
 	c := chart{scale: scale, narrow: narrow}

@@ -17,7 +17,12 @@ func TestMemory(t *testing.T) {
 		}
 		return got
 	}
-	if square(3) != 9 || square(3) != 9 || square(4) != 16 || times != 2 {
+	for _, n := range []int{3, 3, 4} {
+		if got := square(n); got != n*n {
+			t.Errorf("the square of %d is %d", n, got)
+		}
+	}
+	if times != 2 {
 		t.Errorf("two squares are reckoned %d times", times)
 	}
 	fault := errors.New("no such number")
