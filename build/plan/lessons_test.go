@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"slices"
 	"strings"
+	"sync/atomic"
 	"testing"
 	"testing/fstest"
 
@@ -19,13 +20,13 @@ import (
 // An entry that reads lessons is given them with the days that follow from the
 // settings of each pressing and of each use, and the lesson it stands in.
 func TestEntryReadsLessons(t *testing.T) {
-	evaluations := 0
+	var evaluations atomic.Int64
 	diary := entry.Entry{
 		Name: "class-facts", Lessons: true, Settings: school.CalendarSettings(),
 		Arguments: form.Form{{Key: form.Key[int]("lesson")}},
 		Facts:     []entry.Fact{{Name: "groups", Doc: "a"}}, Sources: []string{"test"},
 		Reckon: func(v form.Values) (result.Result, error) {
-			evaluations++
+			evaluations.Add(1)
 			line := []string{"lesson", string(rune('0' + entry.Lesson.Of(v)))}
 			for i, h := range entry.HeldOn(v).Held {
 				line = append(line, entry.Lessons(v)[i].Title, h.Date.String()[5:])
@@ -60,7 +61,7 @@ func TestEntryReadsLessons(t *testing.T) {
 			"lesson 0 A 04-23 B 04-26 lesson 2 A 04-23 B 04-26",
 		}, 4},
 	} {
-		evaluations = 0
+		evaluations.Store(0)
 		pages, problems := p.Press(unit.Settings.With(form.Values{"term.first_day": c.first}))
 		if len(problems) > 0 {
 			t.Fatal(problems)
@@ -75,8 +76,8 @@ func TestEntryReadsLessons(t *testing.T) {
 				t.Errorf("%s says %q, want %q", pages[1+i].Name, got, want)
 			}
 		}
-		if evaluations != c.times {
-			t.Errorf("%d evaluations, want %d: equal values are evaluated once", evaluations, c.times)
+		if n := int(evaluations.Load()); n != c.times {
+			t.Errorf("%d evaluations, want %d: equal values are evaluated once", n, c.times)
 		}
 	}
 }
