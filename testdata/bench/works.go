@@ -32,13 +32,14 @@ import (
 // works are the lines of the table. Goals are the project's own.
 func works() []work {
 	return []work{
+		// First, since Linux counts for a process what the one that started it had.
+		{name: "memory, many schools ÷ a tenth", must: 1.1, aim: 1, measure: memory},
 		{name: "one more school ÷ Convert", must: 3.5, aim: 2, measure: oneMoreSchool},
 		{name: "a school of a district, zip ÷ Convert", must: 6, aim: 4, fails: 2.8, measure: schoolAsZip},
 		{name: "a school of a district, folder ÷ its writing", must: 2.2, aim: 1.7, measure: schoolAsFolder},
 		{name: "class edition ÷ bare program", must: 2, aim: 1.6, fails: 3.2, measure: wholeProcess},
 		{name: "both editions ÷ class edition", must: 1.5, aim: 1.35, fails: 2.4, measure: bothEditions},
 		{name: "unchanged district ÷ full run", must: 0.15, aim: 0.05, measure: unchangedDistrict},
-		{name: "memory, many schools ÷ a tenth", must: 1.1, aim: 1, measure: memory},
 		{name: "two workers ÷ one, on the clock", must: 1.7, aim: 1.9, atLeast: true, measure: twoWorkers},
 		{name: "other library ÷ a year of Sun", must: 40, aim: 100, atLeast: true, measure: yearOfSun},
 		{name: "lesson saved to page shown ÷ 0.68 s", must: 0.15, aim: 0.1, measure: editOfLesson},
