@@ -100,7 +100,9 @@ func main() {
 func collectRarely() {
 	if os.Getenv("GOGC") == "" {
 		debug.SetGCPercent(400)
-		debug.SetMemoryLimit(384 << 20)
+		if os.Getenv("GOMEMLIMIT") == "" {
+			debug.SetMemoryLimit(384 << 20)
+		}
 	}
 }
 

@@ -10,8 +10,8 @@ import (
 )
 
 // A work is one line of the table: something measured, and what it must and should be. The
-// run fails at twice what it must; where the goal is not reached yet, at half as much again
-// as it is.
+// run fails at twice what it must, and later only where fails says so: work that is not there
+// yet, and must not get worse unseen.
 type work struct {
 	name      string
 	must, aim float64

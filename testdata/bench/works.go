@@ -38,7 +38,7 @@ func works() []work {
 		{name: "a school of a district, zip ÷ Convert", must: 6, aim: 4, fails: 2.8, measure: schoolAsZip},
 		{name: "a school of a district, folder ÷ its writing", must: 2.2, aim: 1.7, measure: schoolAsFolder},
 		{name: "class edition ÷ bare program", must: 2, aim: 1.6, fails: 3.2, measure: wholeProcess},
-		{name: "both editions ÷ class edition", must: 1.5, aim: 1.35, fails: 2.4, measure: bothEditions},
+		{name: "both editions ÷ class edition", must: 1.5, aim: 1.35, measure: bothEditions},
 		{name: "unchanged district ÷ full run", must: 0.15, aim: 0.05, measure: unchangedDistrict},
 		{name: "two workers ÷ one, on the clock", must: 1.7, aim: 1.9, atLeast: true, measure: twoWorkers},
 		{name: "other library ÷ a year of Sun", must: 40, aim: 100, atLeast: true, measure: yearOfSun},
