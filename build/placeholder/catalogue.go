@@ -7,6 +7,8 @@ import (
 	"noonbook/build/placeholder/class"
 	"noonbook/build/placeholder/dial"
 	"noonbook/build/placeholder/entry"
+	"noonbook/build/placeholder/flow"
+	"noonbook/build/placeholder/maps"
 	"noonbook/build/placeholder/moon"
 	"noonbook/build/placeholder/optics"
 	"noonbook/build/placeholder/rocket"
@@ -42,7 +44,8 @@ type topic struct {
 
 func topics() []topic {
 	return []topic{
-		{"class", class.Entries()}, {"dial", dial.Entries()}, {"moon", moon.Entries()}, {"optics", optics.Entries()},
+		{"class", class.Entries()}, {"dial", dial.Entries()}, {"flow", flow.Entries()}, {"maps", maps.Entries()},
+		{"moon", moon.Entries()}, {"optics", optics.Entries()},
 		{"rocket", rocket.Entries()}, {"sky", sky.Entries()}, {"stars", stars.Entries()}, {"strip", strip.Entries()},
 		{"sun", sun.Entries()}, {"worlds", worlds.Entries()},
 	}

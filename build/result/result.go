@@ -16,6 +16,7 @@ type Result struct {
 	Tables   []Table
 	Drawings []drawing.Drawing
 	Sheets   []drawing.Sheet // printables at true size, on a page of their own
+	Walks    []Walk          // through its drawings
 	Notes    []say.Phrase    // sentences that belong with the tables
 	Working  []say.Phrase    // steps that a teacher can repeat on a calculator
 	Warnings []say.Phrase    // what the reader of the page must know first
