@@ -18,6 +18,7 @@ import (
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/build/typeset"
+	"noonbook/compute/globe"
 )
 
 // Every word that is asked for is in the words file, and every word of the file
@@ -160,6 +161,17 @@ func builtKeys() (keys []string) {
 	}
 	for _, unit := range []string{"h", "min", "s", "in", "inch", "ft", "mi", "million_mi", "mi_s", "mph", "fahrenheit", "lb", "celsius", "kg"} { // of durations and customary measure
 		keys = append(keys, "units."+unit)
+	}
+	for _, w := range []globe.World{globe.Moon, globe.Mars} {
+		for _, s := range globe.Spots(w) {
+			if s.Kind == globe.Site {
+				continue
+			}
+			keys = append(keys, "map-kind."+strings.ReplaceAll(s.Kind, " ", "_"))
+		}
+	}
+	for _, site := range []string{"crew", "rover", "samples", "impact", "lander"} {
+		keys = append(keys, "map-site."+site, "map-site.key_"+site)
 	}
 	for _, code := range typeset.Languages() { // of a district's schools
 		keys = append(keys, "district."+code)
