@@ -53,6 +53,8 @@
 // Moon's contacts with the umbra 25 s, with the penumbra 70 s, the Sun's contacts
 // at a place 20 s; magnitude and obscuration 0.002.
 //
+// Libration, the axis of the Moon and the Sun over the Moon 0.05°.
+//
 // Lit fraction 0.0005, elongation 0.01°, phase angle 0.02°, middle of the lit limb
 // 0.1°. Magnitudes of planets 0.02 from the formulae of the Astronomical Almanac,
 // which Mars's turning leaves by 0.1; Saturn and Uranus 0.05, the Moon 0.2 but for
@@ -82,7 +84,8 @@
 // Moon: Chapront & Francou 2003, Astron. Astrophys. 404, 735 (ELP/MPP02). Both
 // as data of the npm package astronomia 4.2.0; the scripts that cut them are in
 // testdata/almanac-series. Meeus, Astronomical Algorithms, 2nd ed. 1998, for
-// Pluto, nutation (IAU 1980) and much else. IAU 2006 obliquity and sidereal
+// Pluto, nutation (IAU 1980) and much else. D. H. Eckhardt 1981,
+// Moon and Planets 25, 3, for the physical libration. IAU 2006 obliquity and sidereal
 // time. Mallama & Hilton 2018 for magnitudes. Espenak & Meeus 2006 for ΔT before
 // 1972 and the radii of eclipses. Each constant names its own beside it.
 package almanac

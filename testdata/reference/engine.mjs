@@ -41,6 +41,36 @@ const answers = {
     const place = Astronomy.SphereFromVector(ofJ2000);
     return [place.lon, place.lat, place.dist];
   },
+  // How the Moon turns to somebody, null for the Earth's centre: longitude and latitude
+  // of the middle of its disc and of where the Sun is overhead, and the position angle
+  // of its axis, by the library's rotation axis of the Moon.
+  moonFace(d, place) {
+    const time = Astronomy.MakeTime(d);
+    const sight = (body) => {
+      const v = Astronomy.GeoVector(body, time, true);
+      if (!place) return [v.x, v.y, v.z];
+      const o = Astronomy.ObserverVector(time, new Astronomy.Observer(...place), false);
+      return [v.x - o.x, v.y - o.y, v.z - o.z];
+    };
+    const axis = Astronomy.RotationAxis(Astronomy.Body.Moon, time);
+    const dot = (a, b) => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+    const cross = (a, b) => [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
+    const z = [axis.north.x, axis.north.y, axis.north.z];
+    const node = [-Math.sin(axis.ra * 15 * radians), Math.cos(axis.ra * 15 * radians), 0];
+    const beyond = cross(z, node);
+    const x = node.map((n, i) => n * Math.cos(axis.spin * radians) + beyond[i] * Math.sin(axis.spin * radians));
+    const y = cross(z, x);
+    const over = (v) => [Math.atan2(dot(v, y), dot(v, x)) / radians, Math.atan2(dot(v, z), Math.hypot(dot(v, x), dot(v, y))) / radians];
+    const moon = sight(Astronomy.Body.Moon), sun = sight(Astronomy.Body.Sun);
+    const ofDate = (v) => {
+      const turned = Astronomy.RotateVector(Astronomy.Rotation_EQJ_EQD(time), new Astronomy.Vector(...v, time));
+      return [turned.x, turned.y, turned.z];
+    };
+    const u = ofDate(moon), pole = ofDate(z);
+    const east = cross([0, 0, 1], u), north = cross(u, east);
+    const position = Math.atan2(dot(pole, east) / Math.hypot(...east), dot(pole, north) / Math.hypot(...north));
+    return [...over(moon.map((m) => -m)), ...over(sun.map((s, i) => s - moon[i])), (position / radians + 360) % 360];
+  },
   solarEclipse(d) {
     const eclipse = Astronomy.SearchGlobalSolarEclipse(Astronomy.MakeTime(d));
     return [eclipse.peak.ut, eclipse.kind, eclipse.distance, eclipse.latitude ?? null, eclipse.longitude ?? null];
