@@ -70,6 +70,8 @@ var others = map[string]form.Values{
 	school.UnitLeaveOut.Name():     {school.UnitLeaveOut.Name(): []string{"1-less"}},
 	school.Colour.Name():           {school.Colour.Name(): "#1a5c3a"},
 	school.Crest.Name():            {school.Crest.Name(): "other.svg"},
+	school.WayTo.Name():            {school.WayTo.Name(): "the harbour", school.WayKm.Name(): 12.0},
+	school.WayKm.Name():            {school.WayTo.Name(): "the harbour", school.WayKm.Name(): 12.0},
 	school.TermLastDay.Name():      {school.TermLastDay.Name(): place.Date{Year: 2027, Month: time.June, Day: 4}},
 	school.TermFirstDay.Name():     {school.TermFirstDay.Name(): place.Date{Year: 2027, Month: time.May, Day: 10}},
 	school.ClassPupils.Name():      {school.ClassPupils.Name(): 19},

@@ -97,7 +97,24 @@ func (d *District) given(r *row) (source.Given, problem.List) {
 		}
 		values[h.name] = v
 	}
+	d.ownWay(r, values)
 	return source.Given{Values: values, Place: func(name string) problem.Place { return d.placeOf(r, name) }}, problems
+}
+
+// ownWay takes away the way that unit.toml knows where a row has a place of its own and
+// says nothing of a way: it would begin at another school. A cell that cannot be takes
+// its fellow along.
+func (d *District) ownWay(r *row, values form.Values) {
+	filled := func(key form.AnyKey) bool {
+		text, _, _ := d.list.cell(r, key.Name())
+		return text != ""
+	}
+	wrong := func(key form.AnyKey) bool { return filled(key) && !key.In(values) }
+	elsewhere := (filled(school.Latitude) || filled(school.Longitude)) && !filled(school.WayTo) && !filled(school.WayKm)
+	if elsewhere || wrong(school.WayTo) || wrong(school.WayKm) {
+		delete(values, school.WayTo.Name())
+		delete(values, school.WayKm.Name())
+	}
 }
 
 // checked returns the settings of a row, complete, and all that is wrong with them.

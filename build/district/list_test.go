@@ -114,6 +114,8 @@ func TestMistakesInLists(t *testing.T) {
 		{"doubtful place", head + "A,46,64.8\n", "schools.csv:2:6: warning: school.longitude: the Sun's noon is at 4:42 by the clock of America/Moncton here; with longitude -64.8° it would be at 13:20; is the sign of the longitude wrong?"},
 		{"term that ends before it begins", "school.name,school.latitude,school.longitude,term.last_day\nA,46,-64.8,2027-03-01\n", "schools.csv:2:12: term.last_day 2027-03-01 is before term.first_day 2027-04-12"},
 		{"term of unit.toml", "school.name,school.latitude,school.longitude,term.first_day\nA,46,-64.8,2027-06-01\n", "unit/unit.toml:7:12: term.last_day 2027-05-21 is before term.first_day 2027-06-01 (at A, schools.csv:2)"},
+		{"a way without its length", "school.name,school.latitude,school.longitude,school.way_to\nA,46,-64.8,Halifax\n", "schools.csv:2:12: school.way_to goes with school.way_km, which is missing"},
+		{"a way that cannot be", "school.name,school.latitude,school.longitude,school.way_to,school.way_km\nA,46,-64.8,Halifax,0\n", "schools.csv:2:20: school.way_km 0 km is outside 1 km to 20000 km"},
 		{"item of a list", "school.name,school.latitude,school.longitude,term.lesson_times\nA,46,-64.8,9:00-10:00; 9:30-10:30\n", "schools.csv:2:12: term.lesson_times: this one begins before the one before it ends"},
 		{"one folder twice", head + "A school,46,-64.8\nÀ School!,47,-64.8\n", "schools.csv:3:1: the folder a-school would be that of line 2 too; name both in a column folder"},
 		{"folder of staff", "folder," + head + "a,A,46,-64.8\na-staff,B,46,-64.8\n", "schools.csv:3:1: the folder a-staff is in the way of that of line 2; each school has one of its own, and may have a-staff-staff beside it"},
@@ -136,6 +138,23 @@ func TestMistakesInLists(t *testing.T) {
 }
 
 // The names of folders are plain everywhere.
+// A way that unit.toml knows begins at its own school: a row with a place of its own has
+// that which it says itself, or none.
+func TestWayOfARow(t *testing.T) {
+	toml := strings.Replace(ofAll, "[school]\n", "[school]\nway_to = \"Halifax\"\nway_km = 185\n", 1)
+	d, problems := districtOf(t, toml, "school.name,school.latitude,school.longitude,school.way_to,school.way_km\n"+
+		"A,46,-64.8,,\nB,46,-64.8,the harbour,12\nC,,,,\n")
+	if d == nil {
+		t.Fatal(problems)
+	}
+	for i, want := range []string{"", "the harbour", "Halifax"} {
+		given, _ := d.given(&d.list.rows[i])
+		if got := school.WayTo.Of(given.Values); got != want || school.WayKm.In(given.Values) != (want != "") {
+			t.Errorf("row %d has the way to %q, want %q", i+1, got, want)
+		}
+	}
+}
+
 func TestPlainName(t *testing.T) {
 	for name, want := range map[string]string{
 		"École de l'Étang–Salé": "ecole-de-letang-sale", "St. Mary’s  (Upper) School": "st-marys-upper-school",

@@ -33,6 +33,8 @@ const (
 	Seasons    form.Key[string]         = "school.seasons"
 	Colour     form.Key[string]         = "school.colour"
 	Crest      form.Key[string]         = "school.crest"
+	WayTo      form.Key[string]         = "school.way_to"
+	WayKm      form.Key[float64]        = "school.way_km"
 )
 
 // The class.

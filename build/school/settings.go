@@ -35,6 +35,8 @@ var settings = sync.OnceValue(func() form.Form {
 		{Key: Seasons, Choices: []string{"astronomical", CalendarSeasons}, Default: "astronomical", Doc: "When seasons begin: at the equinoxes and solstices, or by the calendar on the first of March, June, September and December. Between the tropics no season is named."},
 		{Key: Colour, Default: "", Assumed: "the handbook's own", Doc: "The school's colour as \"#1a5c3a\", for its name and a band on the cover. It is darkened where words in it would be hard to read."},
 		{Key: Crest, Default: "", Assumed: "none", Doc: "The school's crest: an SVG, PNG or JPEG file beside unit.toml."},
+		{Key: WayTo, Default: "", Assumed: "none", Doc: "A place that the class knows the way to, such as the next city, as it is said behind the word to. Large distances are then told in such ways too; it goes with way_km."},
+		{Key: WayKm, Unit: "km", Min: 1, Max: 20000, Doc: "How far it is to that place, by road or in a straight line, as the class knows it."},
 
 		{Key: ClassName, Default: "", Doc: `What the class is called, such as "class 5B".`},
 		{Key: ClassPupils, Min: 0, Max: 500, Default: 0, Doc: "Number of pupils."},

@@ -135,6 +135,8 @@ var examples = map[string]any{
 	Name.Name():                     "Our School",
 	Colour.Name():                   "#1a5c3a",
 	Crest.Name():                    "crest.svg",
+	WayTo.Name():                    "the next city",
+	WayKm.Name():                    100.0,
 	ClassName.Name():                "class 5B",
 	ClassPupils.Name():              24,
 	SuppliesCurrency.Name():         "dollars",

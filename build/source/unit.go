@@ -223,6 +223,7 @@ func (r *reader) together(values form.Values) error {
 	r.unit.Settings = school.Settings().Complete(values)
 	r.term(values)
 	r.groups(values)
+	r.knownWay(values)
 	r.doubts()
 	r.manner(values)
 	return nil

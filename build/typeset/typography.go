@@ -258,5 +258,5 @@ var melted = []struct{ before, article, both string }{
 // ends like it.
 func endsInWord(dst []byte, word string) bool {
 	before, ok := bytes.CutSuffix(dst, []byte(word))
-	return ok && (len(before) == 0 || !letter(before[len(before)-1]))
+	return ok && (len(before) == 0 || !letter(before[len(before)-1]) || bytes.HasSuffix(before, []byte("’"))) // jusqu’à
 }
