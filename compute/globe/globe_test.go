@@ -74,6 +74,40 @@ func TestApartSurveyor3(t *testing.T) {
 	}
 }
 
+// Distances on Mars as NASA prints them, rounded, all from memory: Perseverance landed about
+// 3700 km from Curiosity, InSight about 600 km; the way round Mars is 21 297 km.
+func TestApartOnMars(t *testing.T) {
+	at := func(name string) Point {
+		s, ok := Find(Mars, name)
+		if !ok {
+			t.Fatalf("no %s", name)
+		}
+		return s.At
+	}
+	for _, c := range []struct {
+		from, to      string
+		want, rounded float64
+	}{{"Curiosity", "Perseverance", 3700, 60}, {"Curiosity", "InSight", 600, 60}} {
+		if got := Mars.Apart(at(c.from), at(c.to)).Kilometres(); math.Abs(got-c.want) > c.rounded {
+			t.Errorf("%s to %s is %.0f km, want %v", c.from, c.to, got, c.want)
+		}
+	}
+	if round := 2 * math.Pi * Mars.Radius().Kilometres(); math.Abs(round-21297) > 1 {
+		t.Errorf("round Mars it is %.1f km", round)
+	}
+	// The twins landed on opposite sides (NASA's words for 2004; from memory): within 20° of it.
+	if apart := at("Spirit").Angle(at("Opportunity")).Degrees(); apart < 160 {
+		t.Errorf("Spirit and Opportunity are %.1f° apart", apart)
+	}
+	// In which crater each came down, as the sources of the sites say.
+	for site, crater := range map[string]string{"Curiosity": "Gale", "Spirit": "Gusev", "Perseverance": "Jezero"} {
+		s, _ := Find(Mars, crater)
+		if off := Mars.Apart(at(site), s.At); off > s.Across/2 {
+			t.Errorf("%s is %.0f km from the middle of %s", site, off.Kilometres(), crater)
+		}
+	}
+}
+
 func TestApartIsOfTheSphere(t *testing.T) {
 	pole, equator := Point{Latitude: quantity.Turn / 4}, Point{Longitude: quantity.Degrees(123)}
 	quarter := math.Pi / 2 * 1737.4
