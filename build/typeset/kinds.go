@@ -54,7 +54,8 @@ func Kinds() []Kind {
 
 // Templates returns the templates of all pages, with the words of the language in
 // reach as {{word "key"}}, and {{word "key" "x"}} for a line with a gap. {{sample text}}
-// marks what the text quotes from a file.
+// marks what the text quotes from a file; {{keys list}} and {{facts list}} write keys and
+// facts with what they are for.
 func Templates(w *Words) (*template.Template, error) { return w.pages() }
 
 func parsePages(w *Words) (*template.Template, error) {
@@ -65,7 +66,7 @@ func parsePages(w *Words) (*template.Template, error) {
 				values[i] = say.Text(s)
 			}
 			return w.Say(key, values...)
-		}, "sample": markSamples}).
+		}, "sample": markSamples, "keys": w.keyList, "facts": factList}).
 		ParseFS(theme.Files(), "templates/*.html")
 }
 
