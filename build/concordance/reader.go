@@ -152,19 +152,21 @@ func (r *reader) place(anchor string) {
 func squeezed(dst, text []byte) []byte {
 	begun, space := len(dst), false
 	for len(text) > 0 {
-		c, size := rune(text[0]), 1
-		if c >= utf8.RuneSelf {
-			c, size = utf8.DecodeRune(text)
+		size := 0 // a stretch of ASCII without white space is taken at once
+		for size < len(text) && ' ' < text[size] && text[size] < utf8.RuneSelf {
+			size++
 		}
-		if unicode.IsSpace(c) {
-			space = len(dst) > begun
-		} else {
-			if space {
-				dst, space = append(dst, ' '), false
+		if size == 0 {
+			var c rune
+			if c, size = utf8.DecodeRune(text); unicode.IsSpace(c) {
+				text, space = text[size:], len(dst) > begun
+				continue
 			}
-			dst = append(dst, text[:size]...)
 		}
-		text = text[size:]
+		if space {
+			dst, space = append(dst, ' '), false
+		}
+		dst, text = append(dst, text[:size]...), text[size:]
 	}
 	return dst
 }
