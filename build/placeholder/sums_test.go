@@ -50,7 +50,7 @@ var frenchGrammar = grammar{
 // unitsOf matches the units that stand behind a number: those that all languages share,
 // a language's own, and what may follow either.
 func unitsOf(own, each string) *regexp.Regexp {
-	return regexp.MustCompile(`^[ \x{a0}\x{202f}]?((?:°|′|%|km³/s²|m/s²|km/s|m/s|kg/m³|mm|km|m|kg|g|D|N|h|min|s|` + own + `)(?:[ \x{a0}](?:` + each + `))?)(?:[^\pL]|$)`)
+	return regexp.MustCompile(`^[ \x{a0}\x{202f}]?((?:°|′|%|km³/s²|m/s²|km/s|m/s|kg/m³|mm|km|mL/min|mL|m|kg|g|D|N|h|min|s|` + own + `)(?:[ \x{a0}](?:` + each + `))?)(?:[^\pL]|$)`)
 }
 
 var (

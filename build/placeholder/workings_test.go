@@ -64,6 +64,8 @@ var sameAsFact = map[string][]string{
 	"place-facts.working_compass":     {"compass_for_true_north"},
 	"place-facts.working_noon":        {"local_noon"},
 	"rocket-height.working":           {"above_eye", "height"},
+	"sand-glass.working_sand":         {"sand"},
+	"sand-glass.working_timed":        {"sand"},
 	"rocket-parts.working_upright":    {"upright"},
 	"rocket-parts.working_run":        {"run"},
 	"rocket-path.working_free":        {"apogee_no_air"},
@@ -130,7 +132,9 @@ var variants = map[string][][]string{
 	"dial-drift":    {{"marked=2027-04-13"}, {"marked=2027-02-01"}, {"marked=2026-11-01"}},
 	"dial-day":      {{"height_mm=123.4"}},
 	"dial-north":    {{"height_mm=250"}},
+	"sand-glass":    {{"timed_s=83.5"}, {"minutes=7.5", "hole_mm=5.3", "grain_mm=0.55"}, {"timed_s=41", "minutes=12"}},
 	"sky-wheel":     {{"school.paper=Letter"}},
+	"water-clock":   {{"timed_s=371.5"}, {"bottle_mm=73.4", "hole_mm=1.6", "fill_mm=143"}, {"timed_s=1234", "fill_mm=211", "last_mm=37"}, {"bottle_mm=300", "hole_mm=1.2"}, {"step_min=0.5"}},
 }
 
 // workingDates are days with and without daylight saving, the equation of time on

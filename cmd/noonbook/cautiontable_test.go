@@ -132,6 +132,7 @@ var everyPlaceholder = []warned{
 	{name: "rocket-zone", when: "by night", given: "day = 2027-04-20\ntime = \"2:00\"\n", cautions: []said{sightCare, clearZone}, also: append([]said{says("so there is no side of the Sun", "to its side, so that shadows fall in front of those who sight")}, wardens...)},
 	{name: "rocket-zone", when: "where nothing helps", given: "field.length_m = 4\nfield.width_m = 4\n", cautions: []said{sightCare, clearZone}, warnings: []said{smallField, otherField}, also: wardens},
 	{name: "rubric"},
+	{name: "sand-glass", cautions: []said{bottleHole, sandCare}},
 	{name: "season-dates", given: april},
 	{name: "season-model", given: april, cautions: []said{bareLamp, darkRoom}},
 	{name: "sky-alerts", given: "from = 2027-04-12\nto = 2027-05-14\n", also: []said{watchedAtHome}, unsaid: []said{sunEclipsed}},
@@ -169,6 +170,10 @@ var everyPlaceholder = []warned{
 	{name: "tube-plan", cautions: []said{lensCare, telescopeCare, sawCare, scissors}, warnings: []said{tooFewTubes, tooFewTubes}, paper: []said{lineLenses, lineTelescope, lineScissors}},
 	{name: "unit-map"},
 	{name: "unit-plan"},
+	{name: "water-clock", cautions: []said{bottleHole, wetFloor, scissors}, paper: []said{lineBottle, lineWet, lineScissors}},
+	{name: "water-clock", when: "that runs out at once", given: "hole_mm = 5.0\n", cautions: []said{bottleHole, wetFloor, scissors}, warnings: []said{shortRun}, paper: []said{lineBottle, lineWet, lineScissors}},
+	{name: "water-clock", when: "down to the drops", given: "last_mm = 20.0\n", cautions: []said{bottleHole, wetFloor, scissors}, warnings: []said{dropsBelow}, paper: []said{lineBottle, lineWet, lineScissors}},
+	{name: "water-clock", when: "with a time that cannot be", given: "timed_s = 1000.0\n", cautions: []said{bottleHole, wetFloor, scissors}, warnings: []said{misreadRun}, paper: []said{lineBottle, lineWet, lineScissors}},
 	{name: "weight-table", given: april},
 	{name: "world-cards", given: april, cautions: []said{scissors}, paper: []said{lineScissors}},
 	{name: "world-compare"},
@@ -183,6 +188,8 @@ var (
 	lineTelescope = says("Never point the telescope at the Sun or near it", "after sunset only, with an adult").french("Ne pointe jamais la lunette vers le Soleil")
 	lineRocket    = says("Never aim a rocket at anyone").french("Ne vise jamais personne")
 	lineSight     = says("Never sight toward the Sun: keep it behind you").french("Ne vise jamais vers le Soleil")
+	lineBottle    = says("An adult makes the holes and tapes the cut edges").french("Un adulte fait les trous")
+	lineWet       = says("Wipe up water at once. Never run").french("Essuie l'eau tout de suite")
 	lineMoon      = says("Never look for the Moon near the Sun. Go out in the dark only with an adult").french("Ne cherche jamais la Lune près du Soleil", "Sors dans le noir seulement avec un adulte")
 )
 

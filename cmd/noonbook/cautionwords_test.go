@@ -51,6 +51,12 @@ var (
 			french("On peut s'étouffer", "jamais dans la bouche", "les règles de l'école sur les allergies")
 	sawCare = says("Only an adult cuts tubes", "away from the class", "taped before anybody puts an eye to them", "Lenses are in their bags while anything is cut", "The school's own rules come first").
 		french("Seul un adulte coupe les tubes", "avant que quelqu'un y mette l'œil", "Les règles de l'école")
+	bottleHole = says("Only an adult makes holes in bottles and cuts them, away from the class", "never held in the hand", "No hot needle or nail: hot plastic burns and its smoke is bad to breathe", "tape every cut one before a pupil takes it", "no glass", "The school's own rules come first").
+			french("Seul un adulte perce et coupe les bouteilles", "jamais tenue à la main", "Ni aiguille ni clou chauffés", "couvrez de ruban tout bord coupé", "pas de verre", "Les règles de l'école passent en premier")
+	wetFloor = says("A wet floor is slippery", "in a tray with a rim", "away from sockets, cables and computers", "Wipe up at once", "Nobody runs", "Nobody drinks the water", "The school's own rules come first").
+			french("Un sol mouillé glisse", "loin des prises", "Essuyez tout de suite", "Personne ne court", "Personne ne boit", "Les règles de l'école passent en premier")
+	sandCare = says("washed play sand that is dry, never builder's sand, cement or fine dust", "do not throw or blow it", "Keep sand out of eyes and do not rub them: rinse with clean water and tell the adult", "sweep it up damp at once", "The school's own rules come first").
+			french("sable de jeu lavé et sec, jamais de sable de construction", "loin des yeux et ne les frottez pas", "balayez-le humide", "Les règles de l'école passent en premier")
 	homeAtNight = says("pupils whose families say yes", "nobody goes out alone", "an adult of the family comes along", "away from traffic and water", "Nobody stays up or gets up for it", "Nobody looks toward the Sun, not even when it is low", "No telescope or binoculars before sunset", "leave the day empty", "the school's for homework and evenings").
 			french("dont la famille est d'accord", "personne ne sort seul", "loin de la circulation et de l'eau", "Personne ne regarde vers le Soleil")
 	clearZone = says("Nobody but the launch crew with its adult is within", "of the launcher from the countdown until the adult says that the rocket is down", "No launch in a wind stronger than", "Closed shoes for the pupil who stamps", "The school's own rules and those of the place come first; where they ask for more, they hold").
@@ -97,6 +103,9 @@ var (
 	tumbles     = says("This rocket tumbles", "larger fins or a longer body").french("Cette fusée culbute")
 	tightTube   = says("rolled paper that has drawn damp jams on the pipe", "a rocket that jams can burst the bottle's joint").
 			french("une fusée coincée peut faire éclater le joint")
+	shortRun    = says("This bottle runs for 1 min 12 s only", "smaller hole").french("Prenez un trou plus petit")
+	dropsBelow  = says("The last mark is only 20 mm above the hole", "the mark cannot be trusted").french("on ne peut pas se fier à la marque")
+	misreadRun  = says("Measure the bottle, the hole and the time again").french("Mesurez de nouveau la bouteille")
 	neverDark   = says("It does not get dark on this night", "less than 9° below the horizon")
 	brightSky   = says("The sky is still bright at this time")
 	noSunHours  = says("The Sun is not up in school hours on 21 December 2027", "choose another day")

@@ -182,6 +182,7 @@ func TestEvenMarks(t *testing.T) {
 	for i, want := range []float64{160, 122.5, 90, 62.5, 40} {
 		near(t, "level", r.Height(time.Duration(i)*time.Minute).Millimetres(), want, 1e-9)
 	}
+	near(t, "dry", r.Dry().Minutes(), 8, 1e-9)
 	near(t, "copied", r.Copied(time.Minute).Seconds(), 192, 1e-6)
 	near(t, "after an hour", r.AfterAnHour(r.Copied(time.Minute)).Minutes(), -12, 1e-6)
 	fast, at := r.Even()

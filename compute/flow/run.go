@@ -41,6 +41,12 @@ func (r Run) Height(after time.Duration) quantity.Length {
 	return quantity.Metres(s * s)
 }
 
+// Dry returns when the level would come to the hole if the water went on as in the run: the
+// T of h = h₀ (1 − t/T)². No bottle gets there (Vessel.Held).
+func (r Run) Dry() time.Duration {
+	return time.Duration(float64(r.Lasts) / (1 - root(r.To)/root(r.From)))
+}
+
 // A Mark is a level that the water passes at a time after the start.
 type Mark struct {
 	After  time.Duration

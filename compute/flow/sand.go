@@ -8,12 +8,12 @@ import (
 	"noonbook/compute/quantity"
 )
 
-// Beverloo is the coefficient C of the law of doc.go, and emptyEdge its k, the rim of the
+// Beverloo is the coefficient C of the law of doc.go, and EmptyEdge its k, the rim of the
 // hole in grains that no grain's middle falls through: Chemical Engineering Science 15
 // (1961), 260, from memory.
 const (
 	Beverloo  = 0.58
-	emptyEdge = 1.4
+	EmptyEdge = 1.4
 )
 
 // FewestGrains is how many grains wide a hole must be, or it clogs: common practice, no
@@ -56,7 +56,7 @@ func (g Glass) Narrowest() quantity.Length { return FewestGrains * g.Grain }
 
 // Rate returns the flow, however much sand is above the hole; 0 where no grain goes through.
 func (g Glass) Rate() MassRate {
-	open := max(0, (g.Hole - emptyEdge*g.Grain).Metres())
+	open := max(0, (g.Hole - EmptyEdge*g.Grain).Metres())
 	return MassRate(g.Coefficient * float64(g.Bulk) * math.Sqrt(Gravity) * math.Pow(open, 2.5))
 }
 

@@ -23,6 +23,9 @@ const (
 	CareLenses        = "lenses"
 	CareTelescope     = "telescope"
 	CareSaw           = "saw"
+	CareBottleHole    = "bottle-hole"
+	CareWetFloor      = "wet-floor"
+	CareSand          = "sand"
 	CareMoonByDay     = "moon-by-day"
 	CareAtHome        = "at-home"
 	CareEvening       = "evening"
@@ -46,6 +49,7 @@ func Cautions() []string {
 	return []string{
 		CareSun, CareHourKeepers, CareScissors, CareTip, CarePegs, CarePaperOnFloor, CareSmallParts,
 		CareLenses, CareTelescope, CareSaw,
+		CareBottleHole, CareWetFloor, CareSand,
 		CareMoonByDay, CareAtHome, CareEvening, CarePlanets, CareEclipse, CareViewers, CareMoonEclipse,
 		CareLamp, CareDarkRoom,
 		CareLauncher, CareClearZone, CarePaperRocket, CareSighting,

@@ -6,5 +6,8 @@ import "noonbook/build/placeholder/entry"
 
 // Entries returns the topic's placeholders, sorted by name.
 func Entries() []entry.Entry {
-	return []entry.Entry{}
+	return []entry.Entry{
+		sandGlass(),
+		waterClock(),
+	}
 }
