@@ -26,6 +26,8 @@ var demoCautions = []written{
 	{"1-shadow-clock", dialSun, "Hold the compass flat at your belt", false},
 	{"2-read-the-dial", dialSun, "Put your dial beside the chalk line", false},
 	{"2-read-the-dial", dialKeepers, "Wait for the whole minute", false},
+	{"2-clocks-before-clocks", says("Water and sand on the floor are slippery", "wipe or sweep up at once", "Never run", "Keep water away from sockets and computers, and do not drink it", "Do not rub: tell your teacher, and rinse", "Our school's rules come first"), "Stick a strip of paper tape up the wall", false},
+	{"2-clocks-before-clocks", says("Never look at the Sun, not for a moment and not through anything: it damages your eyes without pain", "Read the shadow with your back to it", "Go in pairs. Tell an adult when you leave and when you are back", "where an adult can see you", "Our school's rules come first"), "Two of you read the dial", false},
 	{"3-paper-strip", floorCare, "The Sun is the first edge of the first whole square", false},
 	{"3-paper-strip", pegCare, "Put a cone where the Sun goes", true},
 	{"3-two-scales", smallParts, "Choose a ball for the Earth", false},
@@ -85,13 +87,14 @@ var computedInDemo = map[string][]said{
 
 // computedForStaff are those of blocks that only the staff edition has: an adult cuts.
 var computedForStaff = map[string][]said{
-	"paper-strip":        {scissors},
-	"worlds":             {scissors},
-	"telescope":          {lensCare, telescopeCare},
-	"rocket-day":         {launcher, sightCare, clearZone},
-	"more-about-dials":   {sunCare, scissors},
-	"more-about-lenses":  {lensCare, telescopeCare},
-	"more-about-rockets": {sightCare},
+	"paper-strip":          {scissors},
+	"worlds":               {scissors},
+	"telescope":            {lensCare, telescopeCare},
+	"rocket-day":           {launcher, sightCare, clearZone},
+	"clocks-before-clocks": {scissors},
+	"more-about-dials":     {sunCare, scissors},
+	"more-about-lenses":    {lensCare, telescopeCare},
+	"more-about-rockets":   {sightCare},
 }
 
 // outdoorLines are what the day sheets of the demo say of the world outside, by
@@ -123,6 +126,7 @@ var safetyRules = []said{
 	says("never searches near the Sun", "Bare eyes only"),
 	says("A lamp without a shade gets hot", "Nobody walks in the dark"),
 	says("Craft knives are for adults"),
+	says("Only an adult makes a hole in a bottle or cuts one", "never held in the hand", "No hot needle: hot plastic burns", "A wet floor is slippery", "away from sockets and cables", "Use washed play sand that is dry", "Do not rub: rinse with clean water and tell the adult"),
 	says("An adult goes out with the class and stays. Count out, count in", "Keep off roads, car parks, water and slopes", "At the first thunder everyone goes indoors", "ANSI/ISEA Z87.1", "stamped, never pumped up"),
 	says("put a warden at each end"),
 	says("No pupil goes out alone for this unit", "away from traffic and water"),

@@ -8,6 +8,7 @@ import (
 // staffCautions are the caution blocks of lessons written in openings that are for staff:
 // adults do these steps, before the day.
 var staffCautions = []written{
+	{"2-clocks-before-clocks", bottleHole, "Drill a hole of 2 mm near the foot", false},
 	{"6-telescope", says("Only adults cut tubes, with the saw in its guide, away from the class", "Lenses are in their bags while anything is cut", "Cut edges are taped before anybody puts an eye to them", "The school's own rules come first"), "Cut for each group", false},
 	{"6-telescope", lensCare, "measure three of each as the class will", false},
 	{"6-more-about-lenses", lensCare, "A lens gathers the light", false},

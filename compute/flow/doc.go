@@ -54,5 +54,6 @@
 // 260. C is 0.58 and k is 1.4, from memory; others find C from 0.55 to 0.65 and k from 1.3
 // to 2.9 for sand, so the flow of a sand that nobody timed is good to a fifth at best.
 // Below about six grains the hole clogs. It holds for dry sand of one size, not for powder
-// or damp sand, which cling.
+// or damp sand, which cling, and where air can get out of the lower bottle: against air that
+// must come up through the hole sand runs more slowly and by fits.
 package flow

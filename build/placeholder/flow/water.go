@@ -163,7 +163,7 @@ func reckonWaterClock(v form.Values) (result.Result, error) {
 	strips, _ := markStrips(v, c)
 	return result.Result{
 		Facts:    c.facts(),
-		Tables:   []result.Table{c.table()},
+		Tables:   []result.Table{c.table(), c.errors()},
 		Drawings: c.drawings(),
 		Sheets:   stripPaper(v).Sheets(strips),
 		Notes:    c.notes(),

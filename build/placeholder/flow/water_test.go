@@ -51,6 +51,9 @@ func TestWaterClock(t *testing.T) {
 			t.Errorf("%s is %q, want %q", name, got, want)
 		}
 	}
+	if got := strings.Join(entrytest.TextsOf(t, r, "errors", "off"), ", "); strings.ReplaceAll(got, "\u00a0", " ") != "16 min slow, right to the minute, 6 min fast" {
+		t.Errorf("after an hour clocks are %s", got)
+	}
 	if len(r.Warnings) > 0 {
 		t.Errorf("it warns %v", r.Warnings)
 	}

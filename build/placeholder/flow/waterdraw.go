@@ -66,7 +66,8 @@ func (c clock) bottle() drawing.Drawing {
 		d.Offer("figure", rank, minutes(m.After), drawing.Place{At: drawing.Point{X: right + 1.6, Y: y}, Anchor: drawing.Start, Sits: drawing.Centred})
 		d.Offer("name", rank, whole(m.Height), drawing.Place{At: drawing.Point{X: left - 1.6, Y: y}, Anchor: drawing.End, Sits: drawing.Centred})
 	}
-	d.Offer("name", drawing.Keep, say.Words("water-clock.hole"), drawing.Place{At: drawing.Point{X: left - 1.6, Y: at(0)}, Anchor: drawing.End, Sits: drawing.Centred})
+	d.Offer("name", drawing.Keep, say.Words("water-clock.hole"), drawing.Place{At: drawing.Point{X: right + 1.6, Y: at(0) - 1.6}, Anchor: drawing.Start},
+		drawing.Place{At: drawing.Point{X: left - 1.6, Y: at(0)}, Anchor: drawing.End, Sits: drawing.Centred})
 	return d
 }
 
@@ -85,7 +86,7 @@ func (c clock) chart() drawing.Drawing {
 	}
 	end, top := c.run.Lasts.Minutes(), c.run.From.Millimetres()
 	across, up := drawing.Step(end, 8), drawing.Step(top, 5)
-	chart := d.Chart(entry.YearFrame(),
+	chart := d.Chart(drawing.Frame{Left: 21, Top: 7, Right: 178, Bottom: 53},
 		drawing.Axis{To: math.Ceil(end/across) * across, Ticks: drawing.Every(0, math.Ceil(end/across)*across, across, inMinutes)},
 		drawing.Axis{To: math.Ceil(top/up) * up, Ticks: drawing.Every(0, math.Ceil(top/up)*up, up, inMillimetres), Title: say.Words("water-clock.chart_axis")})
 	var curve []drawing.Point
@@ -136,7 +137,8 @@ func (c clock) strip() drawing.Drawing {
 		Title:       say.Line("water-clock.strip"),
 		Description: say.Line("water-clock.strip_description", whole(c.run.From), say.Count(len(c.marks)-1), minutes(c.step)),
 	}
-	d.Area("cut", drawing.Point{}, drawing.Point{X: d.Width}, drawing.Point{X: d.Width, Y: stripWide}, drawing.Point{Y: stripWide})
+	const edge = 0.3 // half the line's width, so that the paper's area holds all of it
+	d.Area("cut", drawing.Point{X: edge, Y: edge}, drawing.Point{X: d.Width - edge, Y: edge}, drawing.Point{X: d.Width - edge, Y: stripWide - edge}, drawing.Point{X: edge, Y: stripWide - edge})
 	down := func(height float64) float64 { return stripBefore + start - height }
 	clear := math.Inf(-1)
 	for i, m := range c.marks {

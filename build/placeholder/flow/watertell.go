@@ -64,6 +64,29 @@ func (c clock) table() result.Table {
 	return table
 }
 
+// errors has how far clocks are off after an hour that were made in other ways.
+func (c clock) errors() result.Table {
+	table := result.Table{
+		Name: "errors", Title: say.Line("water-clock.title_errors", say.Number(time.Hour.Seconds()/c.run.Lasts.Seconds(), "", 1)),
+		Columns: []result.Column{{Name: "made"}, {Name: "off"}},
+	}
+	add := func(key string, off say.Value) {
+		table.Rows = append(table.Rows, result.Row{Cells: []say.Value{say.Words(key), off}})
+	}
+	facts := result.Result{Facts: c.facts()}
+	off := func(name string) say.Value {
+		v, _ := facts.Fact(name)
+		return v
+	}
+	add("water-clock.made_copied", off("copied"))
+	add("water-clock.made_even", say.Words("water-clock.right"))
+	add("water-clock.made_wide", off("hole_tenth"))
+	if c.timed {
+		add("water-clock.made_reckoned", off("reckoned"))
+	}
+	return table
+}
+
 // notes say where the marks are from, why they draw together, and where the formula ends.
 func (c clock) notes() []say.Phrase {
 	from := say.Line("water-clock.note_reckoned", say.Number(100*math.Round(c.vessel.Reynolds(c.run.To)/100), "", 0))
