@@ -168,6 +168,9 @@ func builtKeys() (keys []string) {
 				continue
 			}
 			keys = append(keys, "map-kind."+strings.ReplaceAll(s.Kind, " ", "_"))
+			if w == globe.Moon {
+				keys = append(keys, "moon-name."+strings.NewReplacer(" ", "_", "ö", "o").Replace(strings.ToLower(s.Name)))
+			}
 		}
 	}
 	for _, site := range []string{"crew", "rover", "samples", "impact", "lander"} {

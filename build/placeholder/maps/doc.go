@@ -6,5 +6,9 @@ import "noonbook/build/placeholder/entry"
 
 // Entries returns the topic's placeholders, sorted by name.
 func Entries() []entry.Entry {
-	return []entry.Entry{}
+	return []entry.Entry{
+		moonBlank(),
+		moonMap(),
+		moonMapKey(),
+	}
 }

@@ -191,6 +191,8 @@ func (w way) walkDays() float64 { return w.length.Kilometres() / walkKmInDay }
 func (w way) lengthValue() say.Value {
 	km := w.length.Kilometres()
 	switch {
+	case km < 0.01:
+		return say.Number(0, "km", 0)
 	case km < 10:
 		return say.Number(km, "km", 2)
 	case km < 100:

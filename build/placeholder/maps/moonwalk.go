@@ -1,0 +1,47 @@
+package maps
+
+import (
+	"noonbook/build/result"
+	"noonbook/build/say"
+	"noonbook/compute/globe"
+)
+
+// walk leads through what shows of the map, features first, then landing sites.
+func (m *moonPicture) walk() result.Walk {
+	walk := result.Walk{Drawing: "moon-map"}
+	for _, s := range globe.Spots(globe.Moon) {
+		at, shows := m.at(s.At)
+		if !shows {
+			continue
+		}
+		var more []say.Phrase
+		if s.Kind == globe.Site {
+			more = append(more, say.Line("moon-map.card_from", sender(s)))
+		} else {
+			more = append(more, say.Line("moon-map.card_name", moonMeaning(s)))
+			more = append(more, beside(s)...)
+		}
+		walk.Stops = append(walk.Stops, spotStop(s, at, max(2, min(10, m.reach(s))), more...))
+	}
+	return walk
+}
+
+// beside compares a feature with Tycho or, what is much larger, with the Moon itself.
+func beside(s globe.Spot) []say.Phrase {
+	if isLong(s) || s.Across == 0 {
+		return nil
+	}
+	tycho, _ := globe.Find(globe.Moon, "Tycho")
+	switch times := float64(s.Across / tycho.Across); {
+	case s.Name == tycho.Name || times < 0.9:
+		return nil
+	case times < 1.3:
+		return []say.Phrase{say.Line("moon-map.card_same")}
+	default:
+		decimals := 0
+		if times < 3 {
+			decimals = 1
+		}
+		return []say.Phrase{say.Line("moon-map.card_times", say.Number(times, "", decimals))}
+	}
+}
