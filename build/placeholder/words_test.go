@@ -194,6 +194,9 @@ func resultKeys(t *testing.T) (keys []string) {
 		if text, ok := entrytest.SampleLogs[e.Name]; ok {
 			r = reckonLog(t, "alder reach", e.Name, text)
 		}
+		if e.Name == "moon-map" { // a list that an evening near full Moon has not
+			r.Tables = append(r.Tables, reckon(t, "alder reach", e.Name, "2027-04-13").Tables...)
+		}
 		if e.Name == "rocket-log" { // a table that only flights in pairs have
 			r.Tables = append(r.Tables, reckonLog(t, "alder reach", e.Name, entrytest.ThreePairs).Tables...)
 		}

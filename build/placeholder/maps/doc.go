@@ -10,5 +10,6 @@ func Entries() []entry.Entry {
 		moonBlank(),
 		moonMap(),
 		moonMapKey(),
+		moonPoster(),
 	}
 }

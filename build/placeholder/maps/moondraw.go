@@ -158,6 +158,7 @@ func (m *moonPicture) names() {
 		switch {
 		case isSea(s):
 			m.d.Offer("sea-name", rankOf(s), spotName(s), overSea(at, m.reach(s))...)
+			m.d.Within(m.disc())
 			continue
 		case s.Kind == globe.Site:
 			role = "site-name"
@@ -166,8 +167,13 @@ func (m *moonPicture) names() {
 		}
 		places := append(drawing.Beside(at, gap), drawing.Led(at, gap-0.3, gap+2.5, gap+6)...)
 		m.d.Offer(role, rankOf(s), spotName(s), places...)
-		m.d.Within(drawing.Round{Centre: m.centre, Radius: m.radius - 0.5})
+		m.d.Within(m.disc())
 	}
+}
+
+// disc keeps names on the Moon.
+func (m *moonPicture) disc() drawing.Round {
+	return drawing.Round{Centre: m.centre, Radius: m.radius - 0.5}
 }
 
 // reach is how far round its middle a spot belongs to it, mm.
@@ -186,7 +192,7 @@ func overSea(at drawing.Point, reach float64) (places []drawing.Place) {
 		broken.Wide = max(14, 1.6*reach)
 		places = append(places, broken, p)
 	}
-	return append(places, drawing.Led(at, 0.5, reach+1, reach+6)...)
+	return places
 }
 
 // directions writes round the rim which side of the Moon is its north, east, south and

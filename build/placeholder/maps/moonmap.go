@@ -28,18 +28,17 @@ const lunokhodKmH = 2.0
 
 func moonMap() entry.Entry {
 	return entry.Entry{
-		Name:      "moon-map",
-		Summary:   "The Moon's face as a map, turned and lit as it is seen, what is worth looking at, named places and landing sites, and ways between them.",
-		Printable: true, For: entry.OneClass,
+		Name:    "moon-map",
+		Summary: "The Moon's face as a map, turned and lit as it is seen, what is worth looking at, named places and landing sites, and ways between them.",
 		Arguments: form.Form{entry.OnDate(),
 			{Key: moonTime, Assumed: "the time of the evening at which the Moon stands highest, 21:30 at the latest", Doc: "Time on that date by the school's clock."},
-			{Key: moonFace, Choices: []string{"moment", "mean"}, Default: "moment", Doc: "The face of the moment, with its night side, or the mean face, all of it lit. The poster has the mean face."},
+			{Key: moonFace, Choices: []string{"moment", "mean"}, Default: "moment", Doc: "The face of the moment, with its night side, or the mean face, all of it lit."},
 			turnField("north", "south", "seen"),
 			{Key: moonShow, Choices: moonParts, Default: moonParts, Doc: "What to show: the map, the list of what is worth looking at, the named places, the landing sites."},
 			{Key: moonFrom, Default: "Apollo 11", Doc: "A named place or a landing site from which ways are measured."},
 			{Key: moonTo, Default: "Apollo 17", Doc: "Where the way of the facts leads."},
 		},
-		Settings: append(form.Keys{school.Paper, school.StockFrontLensFocalMM, school.StockEyeLensFocalMM}, school.Where()...),
+		Settings: append(form.Keys{school.StockFrontLensFocalMM, school.StockEyeLensFocalMM}, school.Where()...),
 		Facts: []entry.Fact{
 			{Name: "time", Doc: "the moment of the map, by the school's clock"},
 			{Name: "up", Doc: "what of the Moon is up on the map"},
@@ -115,7 +114,6 @@ func reckonMoonMap(v form.Values) (result.Result, error) {
 	if shows("tonight") && !m.mean {
 		r.Working = []say.Phrase{say.Line("moon-map.working_colongitude", say.Degrees(m.face.SunLongitude, 1), say.Degrees(m.face.Colongitude(), 1))}
 	}
-	r.Sheets = poster(drawing.PaperOf(school.Paper.Of(v)), turnedAs(v, m.place, true))
 	return r, nil
 }
 
