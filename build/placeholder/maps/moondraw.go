@@ -189,7 +189,7 @@ func overSea(at drawing.Point, reach float64) (places []drawing.Place) {
 			break
 		}
 		broken := p
-		broken.Wide = max(14, 1.6*reach)
+		broken.Wide = min(38, max(14, 1.6*reach)) // on a phone a long name of two words takes two lines
 		places = append(places, broken, p)
 	}
 	return places
@@ -214,16 +214,13 @@ func (m *moonPicture) directions() {
 	}
 }
 
-// moonKey explains the marks of the landing sites, in a row about a middle.
-func moonKey(d *drawing.Drawing, middle, y, mark float64) {
-	kinds := siteKinds()
-	const step = 36.0
-	x := middle - step*float64(len(kinds))/2
-	for _, kind := range kinds {
-		siteMark(d, kind, drawing.Point{X: x + mark, Y: y}, mark)
-		d.Offer("figure", drawing.Keep, siteMeaning(kind),
-			drawing.Place{At: drawing.Point{X: x + 2*mark + 1.2, Y: y + 0.1}, Anchor: drawing.Start, Sits: drawing.Centred, Wide: step - 2*mark - 2.5})
-		x += step
+// moonKey explains the marks of the landing sites, in two rows about a middle.
+func moonKey(d *drawing.Drawing, middle, y, mark, row float64) {
+	const columns, step = 3, 58.0
+	for i, kind := range siteKinds() {
+		at := drawing.Point{X: middle + step*(float64(i%columns)-columns/2.0) + mark, Y: y + row*float64(i/columns)}
+		siteMark(d, kind, at, mark)
+		d.Offer("figure", drawing.Keep, siteMeaning(kind), drawing.Place{At: drawing.Point{X: at.X + mark + 1.4, Y: at.Y + 0.1}, Anchor: drawing.Start, Sits: drawing.Centred})
 	}
 }
 
@@ -231,7 +228,7 @@ func moonKey(d *drawing.Drawing, middle, y, mark float64) {
 const (
 	mapRadius = 84.0
 	mapEdge   = 6.5
-	mapKey    = 12.0
+	mapKey    = 18.0
 )
 
 // picture is the map for the page, with its key below.
@@ -248,7 +245,7 @@ func (m *moonView) picture() (drawing.Drawing, *moonPicture) {
 	on.sites()
 	on.names()
 	on.directions()
-	moonKey(&d, d.Width/2, d.Height-mapKey+5, 1.1)
+	moonKey(&d, d.Width/2, d.Height-mapKey+5.5, 1.1, 7.5)
 	on.d = nil
 	return d, on
 }

@@ -68,7 +68,7 @@ func (m moonView) poster(paper drawing.Paper) []drawing.Sheet {
 		Title: say.Line("moon-map.title_mean"), Description: say.Line("moon-map.description"),
 	}
 	on := &moonPicture{moonView: &m, d: &d, centre: drawing.Point{X: d.Width / 2, Y: posterTop + 10 + posterRadius}, radius: posterRadius, mark: 1.3}
-	d.Label("poster-title", drawing.Point{X: d.Width / 4, Y: 11}, drawing.Middle, say.Words("moon-poster.name"))
+	d.Label("poster-title", drawing.Point{X: d.Width / 4, Y: 11}, drawing.Middle, say.Words("moon-map.title_mean"))
 	d.Label("poster-title", drawing.Point{X: 3 * d.Width / 4, Y: 11}, drawing.Middle, m.upWord())
 	on.ground()
 	on.sites()
@@ -76,14 +76,14 @@ func (m moonView) poster(paper drawing.Paper) []drawing.Sheet {
 	on.directions()
 
 	y := on.centre.Y + posterRadius + 16
-	moonKey(&d, d.Width/2, y, 1.6)
+	moonKey(&d, d.Width/2, y, 1.6, 7)
 	left, wide := 12.0, d.Width/2-24
 	for i, key := range []string{"moon-poster.turn", "moon-poster.seas", "moon-poster.craters", "moon-map.note_east", "moon-poster.sites", "moon-poster.far"} {
 		x, row := left, i
 		if i >= 3 {
 			x, row = d.Width/2+12, i-3
 		}
-		line := d.Paragraph("poster-line", drawing.Point{X: x, Y: y + 14}, wide, 6.2, say.Words(key))
+		line := d.Paragraph("poster-line", drawing.Point{X: x, Y: y + 19}, wide, 6.2, say.Words(key))
 		line.After = row > 0
 	}
 	scale := on.radius / 1737.4 * 500 // 500 km in the middle of the disc

@@ -33,7 +33,7 @@ const (
 
 // siteKinds are all, in the order of a map's key.
 func siteKinds() []siteKind {
-	return []siteKind{siteCrew, siteRover, siteSamples, siteLander, siteImpact}
+	return []siteKind{siteCrew, siteRover, siteImpact, siteSamples, siteLander}
 }
 
 func kindOfSite(s globe.Spot) siteKind {
