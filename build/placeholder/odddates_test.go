@@ -16,7 +16,7 @@ import (
 // Years that are not computed, days that did not exist and ranges the wrong way
 // round come back as errors or as answers, never as a panic.
 func TestOddDatesOfTheSky(t *testing.T) {
-	sky := []string{"dial-plate", "eclipse-list", "moon-month", "moon-ring", "moon-school", "planets-week", "season-dates", "sun-path", "sun-year"}
+	sky := []string{"dial-plate", "eclipse-list", "moon-map", "moon-month", "moon-ring", "moon-school", "planets-week", "season-dates", "sun-path", "sun-year"}
 	try := func(where, name, date string, given ...string) error {
 		e, _ := entry.Find(placeholder.Catalogue(), name)
 		values, complaint := entrytest.Pairs(e, given)

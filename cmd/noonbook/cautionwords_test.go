@@ -91,8 +91,12 @@ var (
 			french("une boussole est faible et lente", "par l'ombre de midi")
 	oldModel = says("The magnetic model holds from 2025 to 2030", "the compass numbers are a guess").
 			french("Le modèle magnétique vaut de 2025 à 2030", "une supposition")
-	sunIsUp = says("The Sun is up at this time", "Never look for it near the Sun").
-		french("Le Soleil est levé à cette heure", "Ne cherchez jamais près du Soleil")
+	bareEyesByDay = says("The Sun is up at this time", "Look with bare eyes only", "keep the Sun hidden behind a wall", "stay packed until the Sun has wholly set").
+			french("Le Soleil est levé à cette heure", "à l'œil nu seulement", "cachez le Soleil derrière un mur", "tout à fait couché")
+	moonDown  = says("the Moon is below our horizon", "It next rises on").french("la Lune est sous notre horizon", "Prochain lever")
+	noMoonYet = says("The Moon is new or nearly so", "too near the Sun to be looked for").french("La Lune est nouvelle", "trop près du Soleil pour qu'on la cherche")
+	sunIsUp   = says("The Sun is up at this time", "Never look for it near the Sun").
+			french("Le Soleil est levé à cette heure", "Ne cherchez jamais près du Soleil")
 	smallField = says("The field is too small", "Do not launch there as it is").
 			french("Le terrain est trop petit", "Ne lancez pas sur ce terrain")
 	steeperPipe = says("Fix the pipe in a stand that cannot tip below", "check the angle before each launch").

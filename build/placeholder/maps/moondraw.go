@@ -216,9 +216,9 @@ func (m *moonPicture) directions() {
 
 // moonKey explains the marks of the landing sites, in two rows about a middle.
 func moonKey(d *drawing.Drawing, middle, y, mark, row float64) {
-	const columns, step = 3, 58.0
+	const columns, step = 3, 62.0
 	for i, kind := range siteKinds() {
-		at := drawing.Point{X: middle + step*(float64(i%columns)-columns/2.0) + mark, Y: y + row*float64(i/columns)}
+		at := drawing.Point{X: middle + 6 + step*(float64(i%columns)-columns/2.0) + mark, Y: y + row*float64(i/columns)}
 		siteMark(d, kind, at, mark)
 		d.Offer("figure", drawing.Keep, siteMeaning(kind), drawing.Place{At: drawing.Point{X: at.X + mark + 1.4, Y: at.Y + 0.1}, Anchor: drawing.Start, Sits: drawing.Centred})
 	}
