@@ -30,6 +30,7 @@ var parts = []string{
 	`<dl><dt id="nb-term-1">gnomon</dt><dd>It casts ⟦a shadow|<small>no</small> shadow|⟧. <small>Also: <b class="also">⟦pointer|stick⟧</b>, <b class="also">post</b></small> <a href="a.html">Lesson ⟦1|2⟧</a></dd></dl>`,
 	`<dl><dt id="nb-term-2">⟦style|edge⟧</dt><dd></dd><dd>Another meaning</dd></dl>`,
 	`<nav>Ways ⟦here|there⟧</nav>`,
+	`<ol>⟦<li id="nb-map.a"><p>A card</p><p class="walk-on"><a href="#nb-map.b">next: another</a></p></li>|⟧</ol>`,
 	`<script type="application/ld+json">⟦{"a":"script"}|{}⟧</script>`,
 	`<section class="for-editing"><p>⟦keys|words⟧</p></section>`,
 	`<div class="paper-sheet">⟦<h2 id="made">A place</h2><p>of a slot</p>|<p>none</p>⟧</div>`,

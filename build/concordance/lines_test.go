@@ -61,10 +61,10 @@ func linesOf(t *testing.T, files ...file.File) (wholeListing, map[string][]strin
 
 // A line is what stands together on the page: a paragraph, a step, a row of a table
 // with its cells, a key with what it means. Headings, drawings, ways round the page and
-// rows of numbers are none; one that pages share is written once.
+// from card to card and rows of numbers are none; one that pages share is written once.
 func TestLines(t *testing.T) {
 	_, found := linesOf(t,
-		file.File{Name: "a.html", Bytes: []byte(`<main><h1>Up</h1><p>Mark the <b>tip</b> at <data>noon</data>.</p><nav><a href="#x">Ways</a></nav>` +
+		file.File{Name: "a.html", Bytes: []byte(`<main><h1>Up</h1><p>Mark the <b>tip</b> at <data>noon</data>.</p><nav><a href="#x">Ways</a></nav><p class="walk-on"><a href="#x">next: Orion</a></p>` +
 			`<ol><li>Cut<ul><li>along it</li></ul></li></ol><h2 id="x">Table</h2><table><tr><th>Hour<th>Angle</tr><tr><td>noon</td><td></td></tr><tr><td>9:00</td><td>46</td></tr></table>` +
 			`<svg><svg><text>drawn</text></svg><text>drawn too</text></svg><dl><div><dt>latitude</dt><dd>How far. <small>a number</small></dd></div></dl></main>`)},
 		file.File{Name: "b.html", Bytes: []byte(`<main><h1>Again</h1><p>New words</p><p>Mark the tip at noon.</p></main>`)})

@@ -31,8 +31,8 @@ const (
 )
 
 // A reader takes the places and lines of one page from its main part. Drawings, ways
-// round the page and the folded working of computed blocks stay out: their words stand
-// beside them too.
+// round the page and from card to card and the folded working of computed blocks stay out:
+// their words stand beside them too.
 type reader struct {
 	Page
 	lexicon *lexicon
@@ -113,6 +113,10 @@ var breaks = map[string]bool{
 	"section": true, "summary": true, "table": true, "tbody": true, "thead": true, "tr": true, "ul": true,
 }
 
+// wayOn is the class of the links from one card of a walk to the next, which say names of
+// other cards.
+const wayOn = "walk-on"
+
 // between parts the cells of a line.
 const between = " · "
 
@@ -182,6 +186,10 @@ func (r *reader) opens(piece markup.Piece) {
 		}
 	case "svg", "script", "figcaption", "nav":
 		r.skip = piece.Tag
+	case "p":
+		if class, _ := piece.Attribute("class"); class == wayOn {
+			r.skip = piece.Tag
+		}
 	case "td", "th", "dd":
 		if len(r.line) > 0 {
 			r.line = append(r.line, between...)

@@ -14,6 +14,7 @@ import (
 	"github.com/yuin/goldmark/util"
 
 	"noonbook/build/source"
+	"noonbook/build/typeset"
 )
 
 // A manner is how a page writes parts of a lesson.
@@ -110,10 +111,13 @@ func (r *lessonRenderer) block(w util.BufWriter, _ []byte, node ast.Node, enteri
 	number := r.draft.plan.ask(n.Ask, r.lesson)
 	r.draft.plan.asks[number].block = true
 	entry, name, sources, gathered := n.Entry, n.Entry.Name, n.Entry.Sources, r.gathered
+	anchor := typeset.WalkAnchor(name, n.Nth)
 	mark := r.draft.mark(func(dst []byte, s *pressing) []byte {
 		result, cited := s.results[number], sources
 		if gathered {
 			result, cited = brief(entry, result), nil
+		} else {
+			result = result.Anchored(anchor)
 		}
 		result.Cautions = s.untold(result.Cautions)
 		return s.words.AppendBlock(dst, name, result, cited)

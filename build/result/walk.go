@@ -1,6 +1,8 @@
 package result
 
 import (
+	"strconv"
+
 	"noonbook/build/drawing"
 	"noonbook/build/say"
 )
@@ -10,6 +12,7 @@ import (
 type Walk struct {
 	Drawing string // the name of the drawing
 	Stops   []Stop // in the order in which the list has them
+	Anchor  string // what the anchors of the page begin with; "" where a page shows the drawing alone; set by the plan
 }
 
 // A Stop is something of a drawing with a card about it.
@@ -19,4 +22,29 @@ type Stop struct {
 	At    drawing.Point // where it is on the drawing, in millimetres
 	Reach float64       // mm; how far round it belongs to it
 	Says  []say.Phrase  // the lines of its card
+}
+
+// Anchored returns r with walks that a page shows: the first has that anchor, and further
+// ones have it with their number. Without it a page shows the drawings alone.
+func (r Result) Anchored(anchor string) Result {
+	walks := make([]Walk, len(r.Walks))
+	for i, walk := range r.Walks {
+		walk.Anchor = anchor
+		if i > 0 {
+			walk.Anchor += "." + strconv.Itoa(i+1)
+		}
+		walks[i] = walk
+	}
+	r.Walks = walks
+	return r
+}
+
+// WalkOf returns the walk through the drawing of that name, if the page shows one.
+func (r Result) WalkOf(drawing string) (Walk, bool) {
+	for _, walk := range r.Walks {
+		if walk.Drawing == drawing && walk.Anchor != "" && len(walk.Stops) > 0 {
+			return walk, true
+		}
+	}
+	return Walk{}, false
 }

@@ -136,7 +136,7 @@ func (r *reader) lesson(file, name string, src []byte, first *Lesson) (*Lesson, 
 		r.problems.Add(problem.Place{File: l.File, Line: 1, Column: 1}, "the file does not begin with a ```lesson block, which gives it a title")
 		return nil, nil
 	}
-	v := &visitor{reader: r, lesson: l, fences: fencesOf(context), most: len(r.problems) + maxProblems}
+	v := &visitor{reader: r, lesson: l, blocks: map[string]int{}, fences: fencesOf(context), most: len(r.problems) + maxProblems}
 	if v.fences[block].close == 0 {
 		v.unclosed(block, "lesson block")
 		return nil, nil // all of the lesson stands in it

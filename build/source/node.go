@@ -19,6 +19,7 @@ type Ask struct {
 type Block struct {
 	ast.BaseBlock
 	Ask
+	Nth int // among the blocks of its placeholder in the lesson, from 1; the same in both editions
 }
 
 // An Inline is one fact in a sentence.

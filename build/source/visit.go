@@ -21,8 +21,9 @@ type visitor struct {
 	*reader
 	lesson  *Lesson
 	fences  fences
-	within  *Condition // the innermost that holds what is visited
-	settled bool       // some block was taken away or unwrapped
+	blocks  map[string]int // met so far, by placeholder
+	within  *Condition     // the innermost that holds what is visited
+	settled bool           // some block was taken away or unwrapped
 	joints  []joint
 	most    int // problems up to which the lesson is looked at
 	failed  error
@@ -125,7 +126,8 @@ func (v *visitor) compute(n *ast.FencedCodeBlock, info string, at problem.Place)
 	}
 	v.recordsOf(keys, given, func(key string) problem.Place { return within(v.lesson.lines, n, places[key]) })
 	v.daysOf(name, given, func(key string) problem.Place { return within(v.lesson.lines, n, places[key]) })
-	block := &Block{Ask: Ask{entry, given, at}}
+	v.blocks[entry.Name]++
+	block := &Block{Ask: Ask{entry, given, at}, Nth: v.blocks[entry.Name]}
 	block.SetPos(n.Pos())
 	n.Parent().ReplaceChild(n.Parent(), n, block)
 }

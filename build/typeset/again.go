@@ -3,6 +3,8 @@ package typeset
 import (
 	"bytes"
 	"sync"
+
+	"noonbook/build/drawing"
 )
 
 // Remembering returns the same words, which write a drawing or a sheet of a result once and
@@ -34,4 +36,9 @@ func (w *Words) once(dst []byte, what any, write func(dst []byte) []byte) []byte
 	dst = write(dst)
 	w.written.Store(key, bytes.Clone(dst[begin:]))
 	return dst
+}
+
+// appendDrawingOnce is AppendDrawing for a drawing of a result.
+func (w *Words) appendDrawingOnce(dst []byte, d *drawing.Drawing) []byte {
+	return w.once(dst, d, func(dst []byte) []byte { return w.AppendDrawing(dst, *d) })
 }

@@ -83,7 +83,7 @@ func Write(out io.Writer, t *template.Template, page any) error {
 // Style returns the style sheet that all schools share: that of every page, then
 // the part of each kind.
 func Style() []byte {
-	files := []string{"page.css", "blocks.css", "drawings.css"}
+	files := []string{"page.css", "blocks.css", "drawings.css", "walk.css"}
 	for _, k := range Kinds() {
 		if k.Style != "" && !slices.Contains(files, k.Style) {
 			files = append(files, k.Style)

@@ -111,7 +111,11 @@ func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []
 	dst = w.appendNotes(dst, r.Notes[:beside])
 	for i := range r.Drawings {
 		d := &r.Drawings[i]
-		dst = w.once(dst, d, func(dst []byte) []byte { return w.AppendDrawing(dst, *d) })
+		if walk, ok := r.WalkOf(d.Name); ok {
+			dst = w.appendWalk(dst, d, &walk)
+		} else {
+			dst = w.appendDrawingOnce(dst, d)
+		}
 		dst = w.appendFinding(dst, d.Finding)
 	}
 	for _, t := range r.Tables {

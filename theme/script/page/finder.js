@@ -89,7 +89,7 @@
 		};
 		const walk = (node) => {
 			if (node.nodeType === Node.TEXT_NODE) line += node.data;
-			if (node.nodeType !== Node.ELEMENT_NODE || skipped.has(node.localName)) return;
+			if (node.nodeType !== Node.ELEMENT_NODE || skipped.has(node.localName) || node.className === 'walk-on') return;
 			const { localName } = node;
 			if (breaks.has(localName) || localName === 'dt' || (isTerm && localName === 'a')) end();
 			if (/^(h[234]|dt)$/.test(localName) && node.id) {
