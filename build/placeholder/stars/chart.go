@@ -228,7 +228,7 @@ func (c *starChart) names() {
 		}
 	}
 	for _, f := range brightFirst() {
-		if h := sky.Seen(c.dome.At(f.Centre())); h.Altitude.Degrees() > 8 {
+		if h := sky.Seen(c.dome.At(f.Centre())); h.Altitude.Degrees() > figureLimit {
 			offer("figure-name", figureRank, figureWord(f), drawing.Over(c.at(h)))
 		}
 	}

@@ -99,9 +99,10 @@ func reckonSkyMap(v form.Values) (result.Result, error) {
 	r.Tables = append(r.Tables, namedTable(up[:min(len(up), argStars.Of(v))]))
 	paper := drawing.PaperOf(school.Paper.Of(v))
 	drawn, _ := charts.Of(chartKey{p, at.UnixNano(), c.limit, c.projection, school.Name.Of(v), paper}, func() (chart, error) {
-		return chart{c.picture(p, at), paper.Sheets(c.sheet(v, p, at))}, nil
+		picture := c.picture(p, at)
+		return chart{picture, c.walk(picture, at), paper.Sheets(c.sheet(v, p, at))}, nil
 	})
-	r.Drawings, r.Sheets = []drawing.Drawing{drawn.picture}, slices.Clip(drawn.sheets)
+	r.Drawings, r.Sheets, r.Walks = []drawing.Drawing{drawn.picture}, slices.Clip(drawn.sheets), []result.Walk{drawn.walk}
 	return r, nil
 }
 
@@ -120,6 +121,7 @@ type chartKey struct {
 
 type chart struct {
 	picture drawing.Drawing
+	walk    result.Walk
 	sheets  []drawing.Sheet
 }
 
