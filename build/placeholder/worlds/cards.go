@@ -72,6 +72,9 @@ func reckonWorldCards(v form.Values) (result.Result, error) {
 	for _, pair := range slices.Collect(slices.Chunk(worlds, 2)) {
 		r.Sheets = append(r.Sheets, paper.Sheets(worldSheet(pair, noon, say.Date(date)))...)
 	}
+	row := rowOf(worlds)
+	r.Drawings = []drawing.Drawing{row.drawn()}
+	r.Walks = []result.Walk{row.walk(func(w world.World) [][2]say.Value { return cardRows(w, noon, say.Date(date)) })}
 	about := worlds[0]
 	if argWorld.In(v) {
 		w, err := worldOf(v)
