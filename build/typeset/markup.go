@@ -114,9 +114,8 @@ func (w *Words) AppendBlock(dst []byte, name string, r result.Result, sources []
 		if walk, ok := r.WalkOf(d.Name); ok {
 			dst = w.appendWalk(dst, d, &walk)
 		} else {
-			dst = w.appendDrawingOnce(dst, d)
+			dst = w.appendFinding(w.appendDrawingOnce(dst, d), d.Finding)
 		}
-		dst = w.appendFinding(dst, d.Finding)
 	}
 	for _, t := range r.Tables {
 		dst = w.appendTable(dst, name, t)

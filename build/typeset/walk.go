@@ -35,6 +35,7 @@ func (w *Words) appendWalk(dst []byte, d *drawing.Drawing, walk *result.Walk) []
 	begin := len(dst)
 	dst = w.appendDrawingOnce(dst, d)
 	dst = w.appendStops(dst, viewBox(dst[begin:]), d, walk)
+	dst = w.appendFinding(dst, d.Finding)
 	dst = append(dst, `</div><div class="walk-cards"><ol>`...)
 	for i := range walk.Stops {
 		dst = w.appendCard(dst, walk, i)

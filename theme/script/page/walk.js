@@ -57,7 +57,6 @@
 			for (const { link } of stops) link.removeAttribute('aria-current');
 			now?.link.setAttribute('aria-current', 'true');
 			if (now) rove(now);
-			name(of(document.activeElement) ?? now);
 			told.textContent = now ? [...document.getElementById(now.name).querySelectorAll('p:not(.walk-on)')].map((line) => line.textContent).join(' ') : '';
 		};
 
@@ -129,7 +128,7 @@
 		for (const type of ['focusin', 'focusout', 'pointerover', 'pointerout']) {
 			layer.addEventListener(type, (event) => {
 				const leaves = type === 'focusout' || type === 'pointerout';
-				name((leaves ? undefined : of(event.target)) ?? of(document.activeElement) ?? chosen());
+				name((leaves ? undefined : of(event.target)) ?? of(document.activeElement));
 			});
 		}
 		addEventListener('hashchange', show);
