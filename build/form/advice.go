@@ -253,14 +253,14 @@ func unitAdvice(number, word, unit string) string {
 var (
 	dayFirst  = regexp.MustCompile(`^(\d{1,2}) ?[-/. ] ?(\d{1,2}) ?[-/. ] ?(\d{4})$`)
 	yearFirst = regexp.MustCompile(`^(\d{4}) ?[-/. ] ?(\d{1,2}) ?[-/. ] ?(\d{1,2})$`)
-	monthWord = regexp.MustCompile(`^(?:(\d{1,2})(?:st|nd|rd|th|er|\.)? ([\pL]{3,9})\.?,? (\d{4})|([\pL]{3,9})\.? (\d{1,2})(?:st|nd|rd|th)?,? (\d{4}))$`)
+	monthWord = regexp.MustCompile(`^(?:(\d{1,2})(?:st|nd|rd|th|er|\.)? (\pL+)\.?,? (\d{4})|(\pL+)\.? (\d{1,2})(?:st|nd|rd|th)?,? (\d{4}))$`)
 )
 
 const noSuchDay = "there is no such day"
 
 // dateAdvice says how a date is written that a person wrote otherwise.
 func dateAdvice(s string) string {
-	if len(s) > 40 {
+	if len(s) > 40 || !strings.ContainsAny(s, "0123456789") {
 		return ""
 	}
 	s = strings.NewReplacer("\u00a0", " ", "‑", "-", "–", "-", "−", "-").Replace(s)

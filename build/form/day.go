@@ -271,7 +271,7 @@ type dayList []any // place.Date or Day
 
 // named reads a day by its name for a field that takes one.
 func (f Field) named(s string) (any, string) {
-	if strings.HasPrefix(f.advice(s), "write ") || f.advice(s) == noSuchDay {
+	if advice := f.advice(s); strings.HasPrefix(advice, "write ") || advice == noSuchDay {
 		return nil, f.mismatch(s)
 	}
 	day, meant, ok := ParseDay(s)

@@ -14,8 +14,10 @@ import (
 // It returns nil after reporting bytes that are not UTF-8.
 func (r *reader) text(file string, src []byte) []byte {
 	src = bytes.TrimPrefix(src, []byte("\ufeff"))
-	src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
-	src = bytes.ReplaceAll(src, []byte("\r"), []byte("\n"))
+	if bytes.IndexByte(src, '\r') >= 0 {
+		src = bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n"))
+		src = bytes.ReplaceAll(src, []byte("\r"), []byte("\n"))
+	}
 	if len(src) == 0 {
 		return []byte{} // an empty file is a text too, and nil says that there is none
 	}
