@@ -31,6 +31,35 @@ func (h Held) End() Slot {
 
 // Arrange finds the days of the lessons, as the package documentation says.
 func Arrange(lessons []Lesson, term Term, sky Sky) Calendar {
+	rest, index := inSchool(lessons)
+	c := arrange(rest, term, sky)
+	if len(rest) == len(lessons) {
+		return c
+	}
+	all := Calendar{Held: make([]Held, len(lessons)), Smallest: c.Smallest}
+	for i, h := range c.Held {
+		if h.Reserve.With > 0 {
+			h.Reserve.With = index[h.Reserve.With-1] + 1
+		}
+		all.Held[index[i]] = h
+	}
+	for _, r := range c.Dropped {
+		r.Lesson = index[r.Lesson-1] + 1
+		if r.Other > 0 {
+			r.Other = index[r.Other-1] + 1
+		}
+		all.Dropped = append(all.Dropped, r)
+	}
+	var nights []Evening
+	if sky.evenings != nil {
+		nights = sky.evenings(term)
+	}
+	all.evenings(lessons, nights)
+	return all
+}
+
+// arrange finds the days of lessons that are all held in school.
+func arrange(lessons []Lesson, term Term, sky Sky) Calendar {
 	p := newPuzzle(lessons, term, sky, make([]bool, len(lessons)))
 	if out := p.leftOut(); slices.Contains(out, true) {
 		p = newPuzzle(lessons, term, sky, out)

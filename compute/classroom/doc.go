@@ -48,6 +48,17 @@
 // lesson time takes those behind it too, with no more than a break between them, on
 // the day in reserve for it as well.
 //
+// # An evening under the sky
+//
+// A lesson that is an Evening has a night of its own, beside the others, which neither wait
+// for it nor make room. It begins after sunset, at 18:00 at the earliest, at the first
+// quarter of an hour from which the Sun is 9° below the horizon halfway through the star
+// figures and 12° halfway through the counting of stars, and ends by the hour of the
+// Outing. Of the school days that have this the best is taken: with the Moon 15 % to 85 %
+// lit and 10° high, then with a planet brighter than magnitude 1.5 and 10° high, then the one
+// nearest to a half Moon, with both high, before a day without school. The best of the later
+// ones is in reserve. All limits: common practice, no source.
+//
 // It does not know the weather: a lesson that needs it is given a reserve, a
 // later lesson time or an indoor lesson to change places with.
 package classroom

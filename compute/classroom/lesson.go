@@ -25,6 +25,10 @@ type Lesson struct {
 	Prints []string // what it has to print: placeholders whose sheets it shows, each once, and BuildCard
 	Core   bool     // the unit cannot do without it
 
+	// Evening: it is an evening under the sky, whose night the term's Outing and the sky
+	// decide. It stands beside the other lessons and holds none of them up.
+	Evening bool
+
 	// OnSheet is how many things one sheet of a placeholder holds, where that is more than
 	// one: two gnomons, five strips. What is not in it has one thing a sheet, or a set.
 	OnSheet map[string]int
@@ -91,5 +95,5 @@ func (s Slot) overlaps(t Slot) bool {
 
 // Weather reports whether the lesson can be spoilt by the weather.
 func (l Lesson) Weather() bool {
-	return slices.ContainsFunc(l.Needs, func(n Need) bool { return n.Kind != DarkBy })
+	return l.Evening || slices.ContainsFunc(l.Needs, func(n Need) bool { return n.Kind != DarkBy })
 }

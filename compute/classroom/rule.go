@@ -18,12 +18,13 @@ type Rule struct {
 type RuleKind int
 
 const (
-	ForNeed  RuleKind = iota // Need
-	ForLeast                 // days after the other lesson, at least
-	ForMost                  // days after the other lesson, at most
-	ForClock                 // no clock change since the other lesson
-	ForKept                  // a lesson time kept free before the next lesson
-	ForOrder                 // after the other lesson, where one of the two has a date
+	ForNeed    RuleKind = iota // Need
+	ForLeast                   // days after the other lesson, at least
+	ForMost                    // days after the other lesson, at most
+	ForClock                   // no clock change since the other lesson
+	ForKept                    // a lesson time kept free before the next lesson
+	ForOrder                   // after the other lesson, where one of the two has a date
+	ForEvening                 // an evening with stars, in time for pupils
 )
 
 // An edge says that lesson a is not before some bound that follows from lesson

@@ -19,6 +19,8 @@ type Sky struct {
 
 	begin func() func(Need, Slot) bool // Meets for one search, with a memory; nil for Meets itself
 	could func(Need, place.Date) bool  // whether a date can have it at all; nil where only Meets tells
+
+	evenings func(Term) []Evening // those with stars in time; nil where no sky is known
 }
 
 // skyStep is how often a lesson looks up. The Sun and the Moon move 1.25° in
@@ -66,7 +68,8 @@ func Over(p place.Place) Sky {
 			seen := looks{map[int64]quantity.Angle{}, map[int64]quantity.Angle{}, map[int64]bool{}}
 			return func(n Need, s Slot) bool { return meets(p, n, s, seen) }
 		},
-		could: func(n Need, d place.Date) bool { return could(p, n, d) },
+		could:    func(n Need, d place.Date) bool { return could(p, n, d) },
+		evenings: func(t Term) []Evening { return t.Evenings(p) },
 	}
 }
 

@@ -19,6 +19,7 @@ type Term struct {
 	Until       map[place.Date]time.Duration // half days: lesson times that end later are not held
 	Open        bool                         // Times are a guess, and a lesson may run past the last of them
 	Daily       int                          // most lessons of the unit on one day; 0 and 1 are the same
+	Outing      Outing                       // how an evening under the sky is held
 }
 
 // Holds reports whether the date is a school day of the term.
@@ -84,6 +85,7 @@ func (t Term) Slots() []Slot {
 // would each make room for all the lessons, apart from what they need of the
 // sky; 0 where that alone does not.
 func (t Term) Enough(lessons []Lesson) (days, daily int) {
+	lessons, _ = inSchool(lessons)
 	var ends []place.Date // of the school days behind the term
 	for d, n := t.Last, 0; n < LongestTerm && len(ends) <= len(lessons); n++ {
 		d = d.Add(1)

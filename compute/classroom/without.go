@@ -17,7 +17,17 @@ const mostRestored = 30
 // They come in the order in which to leave them out: the last of the unit first, since
 // fewer lessons rest on it, and a lesson only when nothing follows it that is held. A
 // lesson for which no school day is long enough is none of these.
-func (t Term) Without(lessons []Lesson) []int {
+func (t Term) Without(all []Lesson) []int {
+	lessons, index := inSchool(all)
+	out := t.without(lessons)
+	for i, number := range out {
+		out[i] = index[number-1] + 1
+	}
+	return out
+}
+
+// without is Without for lessons that are all held in school.
+func (t Term) without(lessons []Lesson) []int {
 	order := t.spareable(lessons)
 	fits := func(out []int) bool {
 		var rest []Lesson
