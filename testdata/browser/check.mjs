@@ -28,6 +28,7 @@ import { OneFile, kinds as singleKinds, prints, single } from './single.mjs';
 import { swift, watch, weight } from './swift.mjs';
 import { Tally, kinds as tableKinds, tables } from './tables.mjs';
 import { tube } from './tube.mjs';
+import { strips, kind as waterKind, water } from './water.mjs';
 
 const names = ['handbook', 'handbook-staff'];
 const kinds = [
@@ -47,8 +48,9 @@ for (const name of names) {
 	if (!existsSync(path.join(folder, name, 'index.html'))) fail(`${path.join(folder, name)} holds no handbook: index.html is missing`);
 }
 
-// A unit without rockets has none to measure; the demo has.
+// A unit without rockets or water clocks has none to measure; the demo has.
 if (existsSync(path.join(folder, names[0], 'rocket-day.html'))) kinds.push(rocketKind);
+if (existsSync(path.join(folder, names[1], strips))) kinds.push(waterKind);
 
 const ledger = new Ledger();
 const tally = new Tally();
@@ -109,6 +111,7 @@ async function checkEdition(edition) {
 		await spend('margin', () => margin(context, edition, ledger));
 		if ([template, clinometer].every((name) => edition.pages.includes(name))) await spend('rocket', () => rocket(context, edition, ledger));
 		await spend('tube', () => tube(context, edition, ledger));
+		if (edition.pages.includes(strips)) await spend('water', () => water(context, edition, ledger));
 		await spend('access', () => access(context, edition, isStaff, ledger));
 	});
 	return sheets;

@@ -86,7 +86,7 @@ func (c clock) chart() drawing.Drawing {
 	}
 	end, top := c.run.Lasts.Minutes(), c.run.From.Millimetres()
 	across, up := drawing.Step(end, 8), drawing.Step(top, 5)
-	chart := d.Chart(drawing.Frame{Left: 21, Top: 7, Right: 178, Bottom: 53},
+	chart := d.Chart(drawing.Frame{Left: 26, Top: 7, Right: 178, Bottom: 53},
 		drawing.Axis{To: math.Ceil(end/across) * across, Ticks: drawing.Every(0, math.Ceil(end/across)*across, across, inMinutes)},
 		drawing.Axis{To: math.Ceil(top/up) * up, Ticks: drawing.Every(0, math.Ceil(top/up)*up, up, inMillimetres), Title: say.Words("water-clock.chart_axis")})
 	var curve []drawing.Point
