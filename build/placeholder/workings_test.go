@@ -98,6 +98,9 @@ var variants = map[string][][]string{
 		{"image_mm=83"}, {"image_mm=83.4", "object_m=1.237"}, {"image_mm=240", "object_m=2.5"}, {"power_dioptres=12"},
 		{"magnifier_times=3"}, {"image_mm=666.5"}, {"image_mm=37.3", "object_m=0.1955"},
 	},
+	"moon-blank":  {{"turn=south"}},
+	"moon-map":    {{"face=mean"}, {"turn=south", "time=6:00"}, {"turn=seen", "time=20:30"}, {"show=tonight"}},
+	"moon-poster": {{"turn=south"}},
 	"lens-rays": {
 		{"swapped=true"}, {"object_m=3"}, {"stock.front_lens_focal_mm=251.3", "stock.eye_lens_focal_mm=68.9", "stock.front_lens_diameter_mm=49.7"},
 		{"stock.front_lens_focal_mm=410", "stock.eye_lens_focal_mm=113"},

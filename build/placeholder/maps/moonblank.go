@@ -61,7 +61,7 @@ func moonMapKey() entry.Entry {
 		Arguments: form.Form{},
 		Facts:     []entry.Fact{{Name: "count", Doc: "how many numbers there are"}},
 		Sources:   []string{sourceNames, sourceMeanings},
-		Harmless:  "Names to read.",
+		Harmless:  "Names for the teacher to read.",
 		Reckon: func(form.Values) (result.Result, error) {
 			table := result.Table{
 				Name: "key", Title: say.Line("moon-map-key.title"),

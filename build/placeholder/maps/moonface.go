@@ -2,6 +2,7 @@ package maps
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"noonbook/build/form"
@@ -23,7 +24,11 @@ const (
 
 // turnField is the argument of how the face is turned.
 func turnField(choices ...string) form.Field {
-	return form.Field{Key: moonTurn, Choices: choices, Assumed: "south on the southern half of the Earth and else north; on a page of the tropics as it is seen", Doc: "What of the Moon is up: its north, its south, or what is up as somebody at the school sees it then."}
+	assumed := "north, on the southern half of the Earth south"
+	if slices.Contains(choices, "seen") {
+		assumed += ", between the tropics seen"
+	}
+	return form.Field{Key: moonTurn, Choices: choices, Assumed: assumed, Doc: "What of the Moon is up: its north, its south, or, where there is a moment, what is up as somebody at the school sees it."}
 }
 
 // A moonView is the Moon's face of a moment as it is drawn.

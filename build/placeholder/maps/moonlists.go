@@ -26,25 +26,36 @@ type tool struct {
 	name  say.Value
 }
 
-// tools are the bare eye, binoculars and the class's telescope, the weakest first.
+// tools are the bare eye, binoculars and, where it is known, the class's telescope, the
+// weakest first.
 func tools(v form.Values) []tool {
-	power := telescopePower(v)
 	list := []tool{
 		{1, say.Words("moon-map.by_eye")},
-		{8, say.Words("moon-map.by_binoculars", say.Number(8, "times", 0))},
-		{power, say.Words("moon-map.by_telescope", say.Number(power, "times", 0))},
+		{binoculars, say.Words("moon-map.by_binoculars", say.Number(binoculars, "times", 0))},
+	}
+	if power, known := telescopePower(v); known {
+		list = append(list, tool{power, say.Words("moon-map.by_telescope", say.Number(power, "times", 0))})
 	}
 	slices.SortStableFunc(list, func(a, b tool) int { return cmp.Compare(a.power, b.power) })
 	return list
 }
 
-// telescopePower is the magnification of the lenses in stock: front focal length ÷ eye focal
-// length.
-func telescopePower(v form.Values) float64 {
-	return school.StockFrontLensFocalMM.Of(v) / school.StockEyeLensFocalMM.Of(v)
+// binoculars is what the usual ones magnify: common practice, no source.
+const binoculars = 8.0
+
+// telescopePower is how many times the telescope magnifies: what the author says, or front
+// focal length ÷ eye focal length of the settings, where both are set.
+func telescopePower(v form.Values) (power float64, known bool) {
+	switch {
+	case moonPower.In(v):
+		return moonPower.Of(v), true
+	case school.StockFrontLensFocalMM.In(v) && school.StockEyeLensFocalMM.In(v):
+		return school.StockFrontLensFocalMM.Of(v) / school.StockEyeLensFocalMM.Of(v), true
+	}
+	return 0, false
 }
 
-// clear is how wide a thing must look to be seen for what it is: two minutes of arc, twice
+// clearArcmin is how wide a thing must look to be seen for what it is: two minutes of arc, twice
 // what a good eye tells apart (common practice, no source).
 const clearArcmin = 2.0
 

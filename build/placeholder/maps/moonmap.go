@@ -18,6 +18,8 @@ const (
 	moonShow form.Key[[]string] = "show"
 	moonFrom form.Key[string]   = "from"
 	moonTo   form.Key[string]   = "to"
+
+	moonPower form.Key[float64] = "power"
 )
 
 var moonParts = []string{"map", "tonight", "features", "sites"}
@@ -31,10 +33,11 @@ func moonMap() entry.Entry {
 		Name:    "moon-map",
 		Summary: "The Moon's face as a map, turned and lit as it is seen, what is worth looking at, named places and landing sites, and ways between them.",
 		Arguments: form.Form{entry.OnDate(),
-			{Key: moonTime, Assumed: "the time of the evening at which the Moon stands highest, 21:30 at the latest", Doc: "Time on that date by the school's clock."},
+			{Key: moonTime, Assumed: "the time of the evening at which the Moon stands highest, 21:30 at the latest where it is dark by then", Doc: "Time on that date by the school's clock."},
 			{Key: moonFace, Choices: []string{"moment", "mean"}, Default: "moment", Doc: "The face of the moment, with its night side, or the mean face, all of it lit."},
 			turnField("north", "south", "seen"),
 			{Key: moonShow, Choices: moonParts, Default: moonParts, Doc: "What to show: the map, the list of what is worth looking at, the named places, the landing sites."},
+			{Key: moonPower, Unit: "times", Min: 1, Max: 500, Assumed: "the focal length of the front lens of the stock over that of its eye lens, where both are set", Doc: "How many times the class's telescope magnifies."},
 			{Key: moonFrom, Default: "Apollo 11", Doc: "A named place or a landing site from which ways are measured."},
 			{Key: moonTo, Default: "Apollo 17", Doc: "Where the way of the facts leads."},
 		},
@@ -55,7 +58,7 @@ func moonMap() entry.Entry {
 			{Name: "centre_longitude", Unit: "deg", Doc: "its longitude, east positive"},
 			{Name: "near_line", Doc: "what to begin with: the widest crater over which the Sun is low"},
 			{Name: "near_count", Doc: "how many features of the map have the Sun so low"},
-			{Name: "power", Unit: "times", Doc: "how many times the telescope of the stock magnifies"},
+			{Name: "power", Unit: "times", Doc: "how many times the class's telescope magnifies"},
 			{Name: "way", Unit: "km", Doc: "the way from `from` to `to` along the Moon's ground"},
 			{Name: "way_toward", Doc: "the direction in which it sets out, in words"},
 			{Name: "way_walk", Unit: "days", Doc: "how many days a walk takes, at 4 km in an hour, six hours a day"},
@@ -99,7 +102,7 @@ func reckonMoonMap(v form.Values) (result.Result, error) {
 	if shows("tonight") && !m.mean {
 		if len(low) > 0 {
 			r.Tables = append(r.Tables, tonightTable(v, &m, low))
-			r.Notes = append(r.Notes, say.Line("moon-map.note_tonight", say.Number(telescopePower(v), "times", 0)))
+			r.Notes = append(r.Notes, say.Line("moon-map.note_tonight", say.Number(binoculars, "times", 0)))
 		} else {
 			r.Notes = append(r.Notes, say.Line("moon-map.note_nothing"))
 		}
@@ -112,7 +115,11 @@ func reckonMoonMap(v form.Values) (result.Result, error) {
 		r.Notes = append(r.Notes, say.Line("moon-map.note_way", spotName(from), spotName(to), w.lengthValue(), entry.Toward(w.toward), daysOf(w.walkDays())))
 	}
 	if shows("tonight") && !m.mean {
-		r.Working = []say.Phrase{say.Line("moon-map.working_colongitude", say.Degrees(m.face.SunLongitude, 1), say.Degrees(m.face.Colongitude(), 1))}
+		step := "moon-map.working_colongitude"
+		if m.face.SunLongitude > quarter {
+			step = "moon-map.working_round"
+		}
+		r.Working = []say.Phrase{say.Line(step, say.Degrees(m.face.SunLongitude, 1), say.Bearing(m.face.Colongitude(), 1))}
 	}
 	return r, nil
 }
@@ -163,6 +170,10 @@ func (m *moonView) facts(v form.Values, low []nearLine) []result.Fact {
 	if n, ok := best(low); ok {
 		near = spotName(n.Spot)
 	}
+	power := say.None("moon-map.no_telescope")
+	if times, known := telescopePower(v); known {
+		power = say.Number(times, "times", 0)
+	}
 	moonWay := entry.Toward(m.where.Azimuth)
 	if !m.up() {
 		moonWay = say.None("sky.below")
@@ -192,7 +203,7 @@ func (m *moonView) facts(v form.Values, low []nearLine) []result.Fact {
 		{Name: "centre_longitude", Value: say.Degrees(m.face.Longitude, 1)},
 		{Name: "near_line", Value: near},
 		{Name: "near_count", Value: say.Count(len(low))},
-		{Name: "power", Value: say.Number(telescopePower(v), "times", 0)},
+		{Name: "power", Value: power},
 		{Name: "features", Value: say.Count(features)},
 		{Name: "sites", Value: say.Count(len(spots) - features)},
 	}
