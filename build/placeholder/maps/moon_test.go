@@ -6,16 +6,17 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"noonbook/build/drawing"
 	"noonbook/build/form"
-	"noonbook/build/placeholder/entry"
 	"noonbook/build/placeholder/entrytest"
 	"noonbook/build/result"
 	"noonbook/build/say"
 	"noonbook/build/school"
 	"noonbook/compute/almanac"
 	"noonbook/compute/globe"
+	"noonbook/compute/quantity"
 )
 
 func reckon(t *testing.T, where, name, date string, given ...string) result.Result {
@@ -172,20 +173,38 @@ func TestMoonMapWarns(t *testing.T) {
 	}
 }
 
-// The moment of an evening without a time: dark enough, the Moon as high as it gets, and no
-// later than half past nine where the evening is dark before.
+// The moment of an evening without a time: no later than half past nine, by the almanac's
+// twilight dark enough where it is by then, and no quarter of an hour between has the Moon
+// higher by more than it moves in one.
 func TestMoonMomentIsAnEvening(t *testing.T) {
+	bright := 0
 	for where := range entrytest.Schools {
 		for _, date := range []string{"2027-01-20", "2027-04-13", "2027-06-12", "2027-10-08"} {
 			m := viewOf(t, where, date)
-			_, ever, ok := entry.NightOf(m.place, entrytest.Day(t, date)).Dark(-almanac.CivilTwilight)
-			if ok && m.sun > almanac.CivilTwilight+1e-4 {
+			day := entrytest.Day(t, date)
+			last := m.place.Clock(day, 21, 30)
+			if m.at.After(last) || m.at.Before(m.place.Clock(day, 12, 0)) {
+				t.Errorf("%s, %s: %v", where, date, m.at)
+			}
+			if almanac.SunFrom(m.place, last).Altitude > almanac.CivilTwilight {
+				bright++
+				if !m.at.Equal(last) {
+					t.Errorf("%s, %s: %v, and it is bright at half past nine", where, date, m.at)
+				}
+				continue
+			}
+			if m.sun > almanac.CivilTwilight+1e-4 {
 				t.Errorf("%s, %s: the Sun is %.1f° high at %v", where, date, m.sun.Degrees(), m.at)
 			}
-			if ok && m.at.After(ever) {
-				t.Errorf("%s, %s: %v is after the night", where, date, m.at)
+			for at := last; almanac.SunFrom(m.place, at).Altitude <= almanac.CivilTwilight && at.After(m.place.Clock(day, 17, 30)); at = at.Add(-15 * time.Minute) {
+				if h := almanac.MoonFrom(m.place, at).Altitude; h > m.where.Altitude+quantity.Degrees(4) {
+					t.Errorf("%s, %s: at %v the Moon is %.0f° high, at %v %.0f°", where, date, m.at, m.where.Altitude.Degrees(), at, h.Degrees())
+				}
 			}
 		}
+	}
+	if bright < 2 || bright > 20 {
+		t.Errorf("%d evenings are bright", bright)
 	}
 }
 

@@ -45,12 +45,12 @@ type moonView struct {
 
 // turnedAs is what is up where nobody says it: what a reader of a map expects in either half
 // of the Earth. Between the tropics the Moon lies on its side as it rises and as it sets, and
-// is seen leaning; a sheet for any day has its north or south up there too.
-func turnedAs(v form.Values, p place.Place, any bool) string {
+// is seen leaning; a mean face, for any day, has its north or south up there too.
+func turnedAs(v form.Values, p place.Place, mean bool) string {
 	switch {
 	case moonTurn.In(v):
 		return moonTurn.Of(v)
-	case !any && entry.Tropical(p.Latitude):
+	case !mean && entry.Tropical(p.Latitude):
 		return "seen"
 	case p.Latitude < 0:
 		return "south"
@@ -63,7 +63,8 @@ func moonViewOf(v form.Values) (moonView, error) {
 	if err := entry.RangeOf(date); err != nil {
 		return moonView{}, err
 	}
-	m := moonView{place: p, at: moonMoment(v, p, date), turn: turnedAs(v, p, false), mean: moonFace.Of(v) == "mean"}
+	m := moonView{place: p, at: moonMoment(v, p, date), mean: moonFace.Of(v) == "mean"}
+	m.turn = turnedAs(v, p, m.mean)
 	m.face, m.where, m.sun = almanac.MoonFaceFrom(p, m.at), almanac.MoonFrom(p, m.at), almanac.SunFrom(p, m.at).Altitude
 	if !m.mean {
 		m.Centre = globe.Point{Latitude: m.face.Latitude, Longitude: m.face.Longitude}
@@ -88,8 +89,8 @@ func turnOf(turn string, lean quantity.Angle) quantity.Angle {
 }
 
 // moonMoment is the moment that the values ask for, or else that of the evening at which the
-// Moon stands highest, from the end of bright twilight to half past nine; in a summer whose
-// evenings are bright for longer, the end of bright twilight.
+// Moon stands highest, from the end of bright twilight to half past nine. Where evenings are
+// bright for longer it is half past nine: nobody stays up for it.
 func moonMoment(v form.Values, p place.Place, date place.Date) time.Time {
 	if moonTime.In(v) {
 		clock := moonTime.Of(v)
@@ -106,9 +107,6 @@ func moonMoment(v form.Values, p place.Place, date place.Date) time.Time {
 		from = n.Clock(17 * time.Hour)
 	default:
 		from = from.Add(5*time.Minute - 1).Truncate(5 * time.Minute)
-	}
-	if from.After(last) {
-		return from
 	}
 	best := last
 	for t := from; t.Before(last); t = t.Add(step) {

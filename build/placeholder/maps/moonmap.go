@@ -33,7 +33,7 @@ func moonMap() entry.Entry {
 		Name:    "moon-map",
 		Summary: "The Moon's face as a map, turned and lit as it is seen, what is worth looking at, named places and landing sites, and ways between them.",
 		Arguments: form.Form{entry.OnDate(),
-			{Key: moonTime, Assumed: "the time of the evening at which the Moon stands highest, 21:30 at the latest where it is dark by then", Doc: "Time on that date by the school's clock."},
+			{Key: moonTime, Assumed: "the time of the evening at which the Moon stands highest, from the end of bright twilight to 21:30; 21:30 where it is bright for longer", Doc: "Time on that date by the school's clock."},
 			{Key: moonFace, Choices: []string{"moment", "mean"}, Default: "moment", Doc: "The face of the moment, with its night side, or the mean face, all of it lit."},
 			turnField("north", "south", "seen"),
 			{Key: moonShow, Choices: moonParts, Default: moonParts, Doc: "What to show: the map, the list of what is worth looking at, the named places, the landing sites."},
