@@ -296,3 +296,35 @@ func TestTwoOfADay(t *testing.T) {
 		t.Errorf("CSV: %q, want %q", b.String(), want)
 	}
 }
+
+// What can be chosen on a drawing is there with what its cards say; without it an answer is
+// as it always was, and the text for a terminal has the tables alone.
+func TestJSONHasWalks(t *testing.T) {
+	a, words := answer(), english(t)
+	a.Walks = []result.Walk{{Drawing: "map", Stops: []result.Stop{{Key: "tycho", Name: say.Text("Tycho"), Reach: 3, Says: []say.Phrase{say.Line("sky.fist")}}}}}
+	var with, without, terminal bytes.Buffer
+	for _, err := range []error{encode.JSON(&with, a, words), encode.JSON(&without, answer(), words), encode.Text(&terminal, a, words)} {
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	var o struct {
+		Walks []struct {
+			Drawing string
+			Stops   []struct {
+				Key, Name string
+				Says      []string
+			}
+		}
+	}
+	if err := json.Unmarshal(with.Bytes(), &o); err != nil {
+		t.Fatal(err)
+	}
+	if len(o.Walks) != 1 || o.Walks[0].Drawing != "map" || len(o.Walks[0].Stops) != 1 || o.Walks[0].Stops[0].Key != "tycho" ||
+		o.Walks[0].Stops[0].Name != "Tycho" || !strings.HasPrefix(o.Walks[0].Stops[0].Says[0], "To measure heights") {
+		t.Errorf("%+v", o.Walks)
+	}
+	if strings.Contains(without.String(), "walks") || strings.Contains(terminal.String(), "Tycho") {
+		t.Error("walks where none are expected")
+	}
+}

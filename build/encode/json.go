@@ -23,6 +23,7 @@ type object struct {
 	Warnings    []string        `json:"warnings"`
 	Cautions    []string        `json:"cautions"`
 	Notes       []string        `json:"notes"`
+	Walks       []walk          `json:"walks,omitempty"` // where there are any
 }
 
 type fact struct {
@@ -36,6 +37,17 @@ type table struct {
 	Title   string   `json:"title"`
 	Columns []column `json:"columns"`
 	Rows    [][]any  `json:"rows"`
+}
+
+type walk struct {
+	Drawing string `json:"drawing"`
+	Stops   []stop `json:"stops"`
+}
+
+type stop struct {
+	Key  string   `json:"key"`
+	Name string   `json:"name"`
+	Says []string `json:"says"`
 }
 
 type column struct {
@@ -78,6 +90,13 @@ func JSON(out io.Writer, a Answer, w *typeset.Words) error {
 			one.Rows = append(one.Rows, cells)
 		}
 		o.Tables = append(o.Tables, one)
+	}
+	for _, through := range a.Walks {
+		one := walk{Drawing: through.Drawing, Stops: []stop{}}
+		for _, s := range through.Stops {
+			one.Stops = append(one.Stops, stop{s.Key, text(s.Name, w), phrases(s.Says, w)})
+		}
+		o.Walks = append(o.Walks, one)
 	}
 	var b strings.Builder
 	encoder := json.NewEncoder(&b)
