@@ -28,13 +28,14 @@ import { OneFile, kinds as singleKinds, prints, single } from './single.mjs';
 import { swift, watch, weight } from './swift.mjs';
 import { Tally, kinds as tableKinds, tables } from './tables.mjs';
 import { tube } from './tube.mjs';
+import { kinds as walkKinds, walk } from './walk.mjs';
 import { strips, kind as waterKind, water } from './water.mjs';
 
 const names = ['handbook', 'handbook-staff'];
 const kinds = [
 	'same pages', 'errors', 'requests', 'title and heading', 'links', 'markup', 'axe', 'contrast', 'reflow',
 	'policy', 'stillness', 'weight', 'first paint', ...finderKinds, ...longKinds, ...singleKinds, ...roomKinds, ...coverKinds, ...letterKinds,
-	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words', ...readerKinds, ...marginKinds, ...tableKinds,
+	'focus shows', 'keyboard reach', 'lessons by keyboard', 'skip link', 'paper size', 'paper scale', 'paper words', ...readerKinds, ...marginKinds, ...tableKinds, ...walkKinds,
 ];
 const browserArguments = [
 	'--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run',
@@ -96,6 +97,7 @@ async function checkEdition(edition) {
 		for (const [place, start] of [[edition, 'index.html'], [one, one.name]]) await spend('finder', () => finder(context, place, start, ledger));
 	});
 	await spend('cover', () => cover(browser, edition, isStaff, ledger));
+	await spend('walk', () => walk(browser, edition, one, ledger));
 	await inContext({}, (context) => spend('letters', () => letters(context, edition, ledger)));
 	await inContext({ viewport: screen }, (context) => spend('room', () => room(context, edition, isStaff, ledger)));
 	// From here on the checks add words and styles of their own, which the policy forbids.

@@ -131,7 +131,11 @@
 				name((leaves ? undefined : of(event.target)) ?? of(document.activeElement));
 			});
 		}
-		addEventListener('hashchange', show);
+		addEventListener('hashchange', () => {
+			show();
+			// The back button takes the focus away with the card.
+			if (document.activeElement === document.body) chosen()?.link.focus({ preventScroll: true });
+		});
 		rove(stops[0]);
 		show();
 	}
