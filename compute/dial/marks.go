@@ -111,6 +111,7 @@ func FitMarks(latitude quantity.Angle, marks []Mark, ask Unknown) (Fit, error) {
 }
 
 func fitMarks(m model, ask Unknown) (Fit, error) {
+	m.suns = &suns{}
 	if err := checkLatitude(m.latitude); err != nil {
 		return Fit{}, err
 	}
@@ -172,6 +173,38 @@ type model struct {
 	ask         []cause
 	polar       bool    // a polar dial, not a level one
 	watchWeight float64 // of the knowledge that the watch is right, one mark being 1
+	suns        *suns
+}
+
+// suns are where the Sun stood at each mark, by watches that are so fast: those that were
+// asked for last. A fit asks for the same few again and again, since other causes leave the
+// Sun where it is.
+type suns struct {
+	watches [4]float64
+	at      [4][]sunAt
+	next    int
+}
+
+type sunAt struct{ azimuth, altitude quantity.Angle }
+
+// sunsBy returns where the Sun stood at each mark by a watch that is so fast, in radians.
+func (m model) sunsBy(fast float64) []sunAt {
+	for i, watch := range m.suns.watches {
+		if watch == fast && m.suns.at[i] != nil {
+			return m.suns.at[i]
+		}
+	}
+	i := m.suns.next
+	m.suns.next = (i + 1) % len(m.suns.at)
+	if m.suns.at[i] == nil {
+		m.suns.at[i] = make([]sunAt, len(m.marks))
+	}
+	m.suns.watches[i] = fast
+	for k, mark := range m.marks {
+		azimuth, altitude := SunDirection(m.latitude, mark.Declination, mark.HourAngle-quantity.Angle(fast))
+		m.suns.at[i][k] = sunAt{azimuth, altitude}
+	}
+	return m.suns.at[i]
 }
 
 type causeValues [causes]float64
@@ -187,12 +220,12 @@ func (m model) residuals(x causeValues) ([]float64, bool) {
 		lineOf = m.polarShown(x)
 	}
 	residuals := make([]float64, len(m.marks))
-	for i, mark := range m.marks {
-		line, ok := lineOf(SunDirection(m.latitude, mark.Declination, mark.HourAngle-quantity.Angle(x[watch])))
+	for i, sun := range m.sunsBy(x[watch]) {
+		line, ok := lineOf(sun.azimuth, sun.altitude)
 		if !ok {
 			return nil, false
 		}
-		residuals[i] = float64((mark.Line - line).Signed())
+		residuals[i] = float64((m.marks[i].Line - line).Signed())
 	}
 	return residuals, true
 }
