@@ -45,7 +45,8 @@ func (e Entry) Key(values form.Values, mark string) string {
 		delete(values, lessonsKey)
 		delete(values, calendarKey)
 	}
-	return string(values.Append([]byte(e.Name + " " + mark + " ")))
+	key := make([]byte, 0, 512) // most are shorter
+	return string(values.Append(append(key, e.Name+" "+mark+" "...)))
 }
 
 // Lessons returns the lessons of the unit, in its order.
