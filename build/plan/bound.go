@@ -24,7 +24,7 @@ func (p *Plan) bound(d *draft) (pages []typeset.BoundPage, printed []typeset.Lin
 			for _, sheet := range []struct {
 				there bool
 				key   string
-			}{{len(questions(l)) > 0, "pupil-sheet.name"}, {hasCard(l), "card-sheet.name"}, {p.edition == Staff, "day-sheet.name"}} {
+			}{{len(p.questions[l]) > 0, "pupil-sheet.name"}, {hasCard(l), "card-sheet.name"}, {p.edition == Staff, "day-sheet.name"}} {
 				if sheet.there {
 					sheets = append(sheets, p.words.Say(sheet.key))
 				}

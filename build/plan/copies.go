@@ -197,7 +197,7 @@ func (p *Plan) papersOf(l *source.Lesson) []string {
 			papers = append(papers, sheets.Entry.Name)
 		}
 	}
-	if len(questions(l)) > 0 {
+	if len(p.questions[l]) > 0 {
 		papers = append(papers, classroom.PupilSheet)
 	}
 	if hasCard(l) {

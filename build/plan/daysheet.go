@@ -162,7 +162,7 @@ func (s *daySheet) answersIn(section source.Section) []question {
 		}
 		return false
 	}
-	return slices.DeleteFunc(questions(s.lesson), func(q question) bool { return q.answer == nil || !within(q.answer) })
+	return slices.DeleteFunc(slices.Clone(s.draft.plan.questions[s.lesson]), func(q question) bool { return q.answer == nil || !within(q.answer) })
 }
 
 // shortAnswers writes the first paragraph of each answer under the number of its question.
@@ -367,7 +367,7 @@ func (s *daySheet) answers() (typeset.SheetPart, error) {
 		return part, nil // the lesson says which of its answers a substitute needs
 	}
 	var out []byte
-	for _, q := range questions(s.lesson) {
+	for _, q := range s.draft.plan.questions[s.lesson] {
 		if q.answer == nil || s.given[q.answer] || s.onSheet(q.answer) {
 			continue
 		}

@@ -82,7 +82,7 @@ func (p *Plan) papersAt(l *source.Lesson) map[*ast.Heading][]typeset.Link {
 			links[h] = append(links[h], link)
 		}
 	}
-	for _, q := range questions(l) {
+	for _, q := range p.questions[l] {
 		add(q.heading, PupilFile(l), "pupil-sheet.name")
 	}
 	for _, s := range l.Sheet(source.SheetCard) {

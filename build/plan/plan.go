@@ -36,6 +36,7 @@ type Plan struct {
 	unit       *source.Unit
 	course     entry.Course                       // of the unit
 	printables map[*source.Lesson][]*source.Block // its printables, by lesson
+	questions  map[*source.Lesson][]question      // what it asks, by lesson
 	words      *typeset.Words
 	templates  *template.Template
 	renderer   *lessonRenderer
@@ -158,7 +159,11 @@ func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue
 		token:      token,
 		marks:      map[string]int{},
 		printables: map[*source.Lesson][]*source.Block{},
+		questions:  map[*source.Lesson][]question{},
 		shared:     &entry.Shared{},
+	}
+	for _, l := range unit.Lessons {
+		p.printables[l], p.questions[l] = l.Printables(), questions(l)
 	}
 	p.renderer, p.terms = newRenderer(p), p.vocabulary()
 	p.margins = make([]*marginal, len(unit.Lessons))
@@ -169,7 +174,6 @@ func drafted(unit *source.Unit, words *typeset.Words, edition Edition, catalogue
 	})
 	var drafts []*draft
 	for i, l := range unit.Lessons {
-		p.printables[l] = l.Printables()
 		if !p.shows(l) {
 			continue
 		}

@@ -358,6 +358,17 @@ func (p *Plan) rowsNaming(l *source.Lesson) (map[*ast.Heading][]int, []time.Dura
 		}
 	}
 	minutes, _ := source.Minutes(table, l.Source)
+	type cell struct {
+		row         int
+		text, plain string
+	}
+	var cells []cell
+	for i, row := 0, table.FirstChild().NextSibling(); row != nil && i < len(minutes); i, row = i+1, row.NextSibling() {
+		for n := row.FirstChild().NextSibling(); n != nil; n = n.NextSibling() {
+			text := string(n.Lines().Value(l.Source))
+			cells = append(cells, cell{i, text, smallLetters(text)})
+		}
+	}
 	rows := map[*ast.Heading][]int{}
 	_ = ast.Walk(l.Tree, func(n ast.Node, entering bool) (ast.WalkStatus, error) {
 		h, ok := n.(*ast.Heading)
@@ -365,13 +376,10 @@ func (p *Plan) rowsNaming(l *source.Lesson) (map[*ast.Heading][]int, []time.Dura
 			return ast.WalkContinue, nil
 		}
 		id, _ := h.AttributeString("id")
-		link, name := fmt.Sprintf("(#%s)", id), string(bytes.TrimSpace(h.Lines().Value(l.Source)))
-		for i, row := 0, table.FirstChild().NextSibling(); row != nil && i < len(minutes); i, row = i+1, row.NextSibling() {
-			for cell := row.FirstChild().NextSibling(); cell != nil; cell = cell.NextSibling() {
-				text := string(cell.Lines().Value(l.Source))
-				if (strings.Contains(text, link) || named(text, name)) && !slices.Contains(rows[h], i) {
-					rows[h] = append(rows[h], i)
-				}
+		link, name := fmt.Sprintf("(#%s)", id), smallLetters(string(bytes.TrimSpace(h.Lines().Value(l.Source))))
+		for _, c := range cells {
+			if (strings.Contains(c.text, link) || named(c.plain, name)) && !slices.Contains(rows[h], c.row) {
+				rows[h] = append(rows[h], c.row)
 			}
 		}
 		return ast.WalkSkipChildren, nil
@@ -379,9 +387,11 @@ func (p *Plan) rowsNaming(l *source.Lesson) (map[*ast.Heading][]int, []time.Dura
 	return rows, minutes
 }
 
-// named reports whether a text has a name in it as words of its own.
+// smallLetters writes a text in small letters, with plain quotes.
+func smallLetters(s string) string { return strings.ToLower(plainQuotes(s)) }
+
+// named reports whether a text has a name in it as words of its own, both in small letters.
 func named(text, name string) bool {
-	text, name = strings.ToLower(plainQuotes(text)), strings.ToLower(plainQuotes(name))
 	at := strings.Index(text, name)
 	if at < 0 || name == "" {
 		return false

@@ -21,7 +21,7 @@ func (p *Plan) lessonSheets(i int) ([]*draft, error) {
 		return nil, nil
 	}
 	var drafts []*draft
-	if asks := questions(l); len(asks) > 0 {
+	if asks := p.questions[l]; len(asks) > 0 {
 		d, err := p.pupilSheet(i, asks)
 		if err != nil {
 			return nil, err
@@ -58,7 +58,7 @@ func (p *Plan) sheetsOf(d *draft, l *source.Lesson) []typeset.Link {
 	if p.edition == Staff {
 		links = append(links, typeset.Link{Title: p.words.Say("day-sheet.name"), File: DayFile(l)})
 	}
-	if len(questions(l)) > 0 {
+	if len(p.questions[l]) > 0 {
 		links = append(links, typeset.Link{Title: p.words.Say("pupil-sheet.name"), File: PupilFile(l), Note: d.copiesOf(l, classroom.PupilSheet)})
 	}
 	if hasCard(l) {
@@ -97,7 +97,7 @@ func (p *Plan) sheets(d *draft) []typeset.Link {
 	var links []typeset.Link
 	for _, l := range p.taught() {
 		link := typeset.Link{Title: l.Title(), File: l.Page, Note: d.mark(when(l.Number - 1)), Day: DayFile(l), Room: RoomFile(l)}
-		if len(questions(l)) > 0 {
+		if len(p.questions[l]) > 0 {
 			link.Pupil = PupilFile(l)
 		}
 		links = append(links, link)
