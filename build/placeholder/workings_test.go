@@ -109,6 +109,12 @@ var variants = map[string][][]string{
 		{"nearest_m=2.345"}, {"nearest_m=0.7"}, {"stock.front_lens_focal_mm=251.3", "stock.eye_lens_focal_mm=68.9", "stock.front_lens_diameter_mm=49.7"},
 		{"stock.front_lens_focal_mm=410", "stock.eye_lens_focal_mm=113.6", "nearest_m=3.1"},
 	},
+	"mars-map": {
+		{"school.way_to=Halifax", "school.way_km=185"}, {"from=Phoenix", "to=Viking 2"}, {"from=Hellas Planitia", "to=Olympus Mons"},
+		{"from=Spirit", "to=Opportunity", "school.way_to=the other side of the harbour", "school.way_km=1.5"},
+	},
+	"mars-poster": {{"school.way_to=Halifax", "school.way_km=185"}},
+	"mars-blank":  {{"school.way_to=Halifax", "school.way_km=185"}, {"school.way_to=the other side of the harbour", "school.way_km=1.5"}},
 	"lens-pairs":  {{"longest_mm=700"}},
 	"strip-balls": {{"stock.strip_squares=240", "stock.square_mm=115"}, {"stock.strip_squares=77"}, {"to=mars"}},
 	"strip-field": {{"to=neptune"}, {"to=jupiter", "class.pace_m=0.7"}, {"turn_deg=17.3"}, {"turn_deg=350"}, {"field.length_m=61", "field.width_m=37.5"}},

@@ -7,6 +7,10 @@ import "noonbook/build/placeholder/entry"
 // Entries returns the topic's placeholders, sorted by name.
 func Entries() []entry.Entry {
 	return []entry.Entry{
+		marsBlank(),
+		marsMap(),
+		marsMapKey(),
+		marsPoster(),
 		moonBlank(),
 		moonMap(),
 		moonMapKey(),
