@@ -39,7 +39,7 @@ var allowed = map[string][]string{
 	"build/placeholder/entrytest": {"build/placeholder/entry", "build/school", "build/form", "build/say", "build/drawing", "build/result", "build/typeset", "compute/"},
 	// A topic knows no other topic; only the class, whose days are made of them, does.
 	"build/placeholder/": {"build/placeholder/entry", "build/school", "build/form", "build/say", "build/drawing", "build/result", "compute/"},
-	"build/placeholder/class": {"build/placeholder/sky", "build/placeholder/sun", "build/placeholder/moon",
+	"build/placeholder/class": {"build/placeholder/sky", "build/placeholder/stars", "build/placeholder/sun", "build/placeholder/moon",
 		"build/placeholder/entry", "build/school", "build/form", "build/say", "build/drawing", "build/result", "compute/"},
 	"build/placeholder": {"build/placeholder/"},
 	"build/source":      {"build/form", "build/problem", "build/file", "build/crew", "build/placeholder/entry", "build/school", "compute/", "github.com/yuin/goldmark"},

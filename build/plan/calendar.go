@@ -43,6 +43,8 @@ func (p *Plan) arranged(settings form.Values) ([]classroom.Lesson, classroom.Cal
 			problems.Add(l.Place(source.BlockDate), "lesson: date %s is outside the term, %s to %s", dateWritten(l, date), term.First, term.Last)
 		case dated && !term.Holds(date):
 			problems.Add(l.Place(source.BlockDate), "lesson: date %s is a %s, not a school day", dateWritten(l, date), date.Weekday())
+		case !h.Placed && lessons[i].Evening:
+			problems.Add(l.Place(source.BlockEvening), `lesson: %s; want another term, or only = "evening-plan.stands" for a term without it`, p.words.Line(class.NoEvening(settings)))
 		case !h.Placed && !term.Fits(lessons[i]):
 			problems.Add(l.Place(source.BlockTitle), "lesson: no school day has lesson times enough for it")
 		case !h.Placed:
@@ -53,6 +55,7 @@ func (p *Plan) arranged(settings form.Values) ([]classroom.Lesson, classroom.Cal
 	for _, r := range calendar.Dropped {
 		l := taught[r.Lesson-1]
 		switch other := taught[max(1, r.Other)-1]; {
+		case r.Kind == classroom.ForEvening: // reported: it has no night
 		case r.Kind == classroom.ForOrder && lessons[r.Lesson-1].Date.IsZero():
 			problems.Add(l.Place(source.BlockTitle), "lesson: no school day is left for it after %q and before %s%s", other.Title(), nextDated(lessons, r.Lesson), spared())
 		case r.Kind == classroom.ForOrder:

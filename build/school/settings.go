@@ -51,7 +51,7 @@ var settings = sync.OnceValue(func() form.Form {
 		{Key: TermDaysOff, Max: 400, Doc: "Dates without school."},
 		{Key: TermLessonTimes, Max: 24, Doc: "The lesson times of a school day. A lesson without a start of its own takes one of them."},
 		{Key: TermLessonsADay, Min: 1, Max: 12, Default: 1, Doc: "Most lessons of the unit on one day, where their dates are left to noonbook."},
-	}, timetable(), form.Form{
+	}, timetable(), evening(), form.Form{
 
 		{Key: SuppliesCurrency, Default: "", Doc: `Currency of the prices, as it is written behind a sum, such as "dollars" or "€".`},
 		{Key: SuppliesHomeDays, Unit: "days", Min: 0, Max: 100, Default: 3, Doc: "School days before a lesson by which things from home should be there."},

@@ -12,7 +12,7 @@ import (
 // CalendarSettings are the settings that the calendar of the unit depends on. An
 // entry that reads lessons lists them among its own.
 func CalendarSettings() form.Keys {
-	return append(append(Where(), TimetableSettings()...), TermLessonsADay)
+	return append(append(append(Where(), TimetableSettings()...), TermLessonsADay), EveningSettings()...)
 }
 
 // Calendar arranges the lessons by the settings.
@@ -43,6 +43,7 @@ func Term(v form.Values) classroom.Term {
 		Last:    TermLastDay.Of(v),
 		DaysOff: TermDaysOff.Of(v),
 		Daily:   TermLessonsADay.Of(v),
+		Outing:  outing(v),
 	}
 	for day := time.Sunday; day <= time.Saturday; day++ {
 		if slices.Contains(TermSchoolDays.Of(v), strings.ToLower(day.String())) {

@@ -21,6 +21,7 @@ const (
 	BlockDraft          form.Key[bool]          = "draft"
 	BlockCore           form.Key[bool]          = "core"
 	BlockDate           form.Key[place.Date]    = "date"
+	BlockEvening        form.Key[bool]          = "evening"
 	BlockStart          form.Key[time.Duration] = "start"
 	BlockMinutes        form.Key[int]           = "minutes"
 	BlockLessons        form.Key[int]           = "lessons"
@@ -100,6 +101,7 @@ var lessonBlock = sync.OnceValue(func() form.Form {
 		{Key: BlockDraft, Default: false, Doc: "The page is not ready: the handbook has no page of it, and no day for it."},
 		{Key: BlockCore, Default: false, Doc: "The unit cannot do without this lesson. Where the term is too short, noonbook says which of the others to leave out."},
 		{Key: BlockDate, Named: true, Choices: []string{"auto"}, Assumed: "auto", Doc: `Date of a lesson; "auto" is the first school day after the lessons before it on which everything holds that the lesson asks for.`},
+		{Key: BlockEvening, Default: false, Doc: "It is the evening at school under the sky. Its night is the one that evening-plan finds, beside the other lessons, which do not wait for it."},
 		{Key: BlockStart, Assumed: "one of term.lesson_times", Doc: "Time of day at which the lesson begins."},
 		{Key: BlockMinutes, Unit: "min", Min: 1, Max: 600, Assumed: "the length of its lesson time", Doc: "Length of the lesson from beginning to end, breaks included. A longer one also takes the lesson times behind it, as long as the breaks between them are half an hour at most."},
 		{Key: BlockLessons, Min: 1, Max: 4, Default: 1, Doc: "Lesson times in a row that it takes, with breaks of half an hour at most, or longer ones where the timetable has no such row. The minutes of its table count without breaks. It does not go with minutes."},

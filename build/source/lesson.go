@@ -166,6 +166,7 @@ func (r *reader) lesson(file, name string, src []byte, first *Lesson) (*Lesson, 
 	if BlockMinutes.In(l.Block) && BlockLessons.Of(l.Block) > 1 {
 		r.problems.Add(l.Place(BlockLessons), "lesson: lessons does not go with minutes; leave one of them out")
 	}
+	r.evening(l)
 	if BlockReader.Of(l.Block) == Staff && slices.Contains([]string{PartLesson, PartSafety, PartGlossary}, l.Part()) {
 		r.problems.Add(l.Place(BlockReader), "lesson: reader is %q, and part is %q, which is for the class; want part = %q", Staff, l.Part(), PartPage)
 	}

@@ -52,6 +52,8 @@ func (l *Lesson) taught() classroom.Lesson {
 		With:   l.changeWith,
 		Core:   BlockCore.Of(b),
 
+		Evening: BlockEvening.Of(b),
+
 		Question: cmp.Or(BlockQuestion.Of(b), BlockSummary.Of(b)),
 		Goals:    BlockGoals.Of(b),
 		Evidence: BlockEvidence.Of(b),
@@ -156,6 +158,8 @@ func (r *reader) ties() {
 			case other == nil:
 			case l.Number == 0 || other.Number == 0:
 				r.problems.Add(l.Place(key), "lesson: %s ties lessons, and a page is none; want part = %q in both", key, PartLesson)
+			case BlockEvening.Of(other.Block):
+				r.problems.Add(l.Place(key), "lesson: %s wants a lesson that is held in school, and %q is an evening", key, other.Title())
 			case key == BlockFollows && other.Number >= l.Number:
 				r.problems.Add(l.Place(key), "lesson: follows wants a lesson before this one, and %q is not", other.Title())
 			case key == BlockChangeWith && other.Number <= l.Number:

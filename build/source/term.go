@@ -23,6 +23,7 @@ func (r *reader) term(values form.Values) {
 	}
 	r.lessonTimes(values)
 	r.timetable(values)
+	r.eveningTimes()
 }
 
 // lessonTimes reports a day without lesson times, and lesson times that lie over

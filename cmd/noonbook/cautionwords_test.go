@@ -79,12 +79,18 @@ var (
 	eveningAtHome = says("an adult of the family comes along", "away from traffic and water", "Nobody stays up for it").french("un adulte de la famille accompagne", "loin de la circulation et de l'eau")
 	familyOutside = says("We go out into the Sun", "Hats, sun cream and water follow the rules of the school").
 			french("Nous sortons au soleil", "Pour le chapeau, la crème solaire et l'eau, nous suivons les règles de l'école")
+	eveningCare = says("only with the school's leave and a yes from each family", "Walk the ground by day", "away from road and water", "Nobody is alone, and nobody runs in the dark", "count the pupils at each station and at the gate", "Each child goes home with a grown-up whom the family has named", "cold or afraid goes in with the free adult", "Nothing is pointed at the sky before the Sun has wholly set, and then an adult points it", "Red light only, and no laser pointer: it blinds people, and pilots", "The school's own rules for evenings and for the way home come first").
+			french("l'accord de l'école et un oui de chaque famille", "loin de la route et de l'eau", "Personne n'est seul", "comptez les élèves", "un adulte que sa famille a nommé", "Qui a froid ou peur", "avant que le Soleil soit tout à fait couché", "aucun pointeur laser", "Les règles de l'école pour les soirées")
+	wayHome = says("nobody goes home alone", "We hand each child over, by name, to the grown-up on the slip", "cold or tired waits inside with an adult").
+		french("personne ne rentre seul", "Nous remettons chaque enfant, par son nom", "attend à l'intérieur avec un adulte")
+	warmClothes  = says("standing still outside", "closed shoes", "Something bright for the way").french("pour rester dehors sans bouger", "chaussures fermées", "Quelque chose de clair pour le chemin")
 	classAtNight = says("at night with grown-ups", "within the school's own rules", "bright clothes, away from traffic", "nobody is left alone", "ever looks at the Sun through a lens, binoculars or a telescope", "nothing is pointed at the sky before the Sun has set", "blinds").
 			french("la nuit avec des adultes", "selon les règles de l'école", "loin de la circulation", "personne ne reste seul", "ne regarde jamais le Soleil à travers une lentille", "avant le coucher du Soleil")
 )
 
 // What must not be trusted or done.
 var (
+	noNight   = says("No evening of this term will do", "the stars out early enough").french("Aucun soir de ce trimestre ne convient")
 	noCompass = says("A compass is of no use here, so near a magnetic pole", "Find true north by the noon shadow").
 			french("une boussole ne sert à rien", "par l'ombre de midi")
 	weakCompass = says("A compass is weak and slow here, near a magnetic pole", "Find true north by the noon shadow").

@@ -16,6 +16,9 @@ import (
 // Conflict says in words what a calendar could not give a lesson, as a sentence
 // whose subject is the lesson.
 func Conflict(v form.Values, lessons []classroom.Lesson, calendar classroom.Calendar, r classroom.Rule) say.Phrase {
+	if r.Kind == classroom.ForEvening {
+		return NoEvening(v)
+	}
 	held := calendar.Held[r.Lesson-1]
 	other, otherTitle := classroom.Held{}, say.Text("")
 	if r.Other > 0 {

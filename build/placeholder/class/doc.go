@@ -11,6 +11,8 @@ func Entries() []entry.Entry {
 		classFacts(),
 		codeList(),
 		namedDay(),
+		eveningNote(),
+		eveningPlan(),
 		familyNote(),
 		kitList(),
 		lessonSky(),

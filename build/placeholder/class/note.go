@@ -59,18 +59,18 @@ func reckonFamilyNote(v form.Values) (result.Result, error) {
 	told := func(i int) bool { return (only == 0 || only == i+1) && held[i].Placed }
 	counted := make([]classroom.Lesson, len(lessons)) // those that are not told have no kit
 	outside, evenings, asked := 0, 0, askedFor{photograph: argPhotographs.Of(v)}
+	atHome := argEvenings.In(v) && argEvenings.Of(v)
 	for i, l := range lessons {
 		if !told(i) {
 			continue
 		}
 		counted[i] = l
 		outside += count(l.Needs, classroom.SunUp, classroom.HourMarks)
-		evenings += count(l.Needs, classroom.Dark, classroom.DarkBy)
+		evenings += inTheDark(l)
+		atHome = atHome || inTheDark(l) > 0 && !l.Evening
 		asked.outing = asked.outing || count(l.Needs, classroom.SunUp, classroom.HourMarks, classroom.MoonUp, classroom.Dry) > 0
 	}
-	if asked.evening = evenings > 0; argEvenings.In(v) {
-		asked.evening = asked.evening || argEvenings.Of(v)
-	}
+	asked.evening = evenings > 0 || atHome
 	var askings []asking
 	for _, line := range classroom.List(counted, school.ClassPupils.Of(v), classroom.Groups(school.ClassPupils.Of(v), school.ClassGroupSize.Of(v))) {
 		if by, ok := neededBy(v, line, held); ok && line.Source == classroom.FromHome && line.Need > 0 {
@@ -95,10 +95,10 @@ func reckonFamilyNote(v form.Values) (result.Result, error) {
 	} else {
 		r.Notes = append(r.Notes, say.Line("family-note.nothing"))
 	}
-	if dates := familyDates(lessons, held, told); len(dates.Rows) > 0 {
+	if dates := familyDates(v, lessons, held, told); len(dates.Rows) > 0 {
 		r.Tables = append(r.Tables, dates)
 	}
-	r.Notes = append(r.Notes, eveningNotes(v, counted, asked.evening)...)
+	r.Notes = append(r.Notes, eveningNotes(v, counted, atHome)...)
 	if back.Kind == say.Nothing {
 		r.Notes = append(r.Notes, say.Line("family-note.slip"))
 		back = say.Text("______")
@@ -108,7 +108,7 @@ func reckonFamilyNote(v form.Values) (result.Result, error) {
 	if asked.photograph {
 		r.Notes = append(r.Notes, say.Line("family-note.photographs"))
 	}
-	r.Sheets = slipSheets(v, asked, back)
+	r.Sheets = slipSheets(v, slip{school.UnitTitle.Of(v), back, asked.lines(), []string{"family-note.slip_send", "family-note.slip_know"}})
 	return r, nil
 }
 
@@ -129,6 +129,14 @@ func eveningNotes(v form.Values, lessons []classroom.Lesson, evening bool) (note
 		}
 	}
 	return notes
+}
+
+// inTheDark is 1 for a lesson that is held in the dark, or has homework then.
+func inTheDark(l classroom.Lesson) int {
+	if l.Evening {
+		return 1
+	}
+	return count(l.Needs, classroom.Dark, classroom.DarkBy)
 }
 
 // count is 1 where some of the needs are of the kinds, else 0.
@@ -187,7 +195,7 @@ func askingTable(askings []asking) result.Table {
 }
 
 // familyDates lists what the class does when, and what that means at home.
-func familyDates(lessons []classroom.Lesson, held []classroom.Held, told func(int) bool) result.Table {
+func familyDates(v form.Values, lessons []classroom.Lesson, held []classroom.Held, told func(int) bool) result.Table {
 	table := result.Table{
 		Name: "days", Title: say.Line("family-note.days_title"),
 		Columns: []result.Column{{Name: "day"}, {Name: "lesson"}, {Name: "wear"}},
@@ -198,7 +206,11 @@ func familyDates(lessons []classroom.Lesson, held []classroom.Held, told func(in
 		}
 		wear := say.None("sky.dash")
 		switch {
-		case count(l.Needs, classroom.Dark, classroom.DarkBy) > 0:
+		case l.Evening:
+			p := school.Place(v)
+			from, to := held[i].Moments(p)
+			wear = say.Words("family-note.wear_at_school", say.Clock(from), say.Clock(to))
+		case inTheDark(l) > 0:
 			wear = say.Words("family-note.wear_evening")
 		case count(l.Needs, classroom.SunUp, classroom.HourMarks) > 0:
 			wear = say.Words("family-note.wear_sun")

@@ -204,6 +204,9 @@ func conflictRows(v form.Values, lessons []classroom.Lesson, calendar classroom.
 			}
 			continue
 		}
+		if lessons[i].Evening { // its rule says why
+			continue
+		}
 		if !term.Fits(lessons[i]) {
 			row(i, say.Line("unit-plan.too_long"))
 			continue

@@ -21,6 +21,14 @@ const (
 // askedFor is what the slip asks families: a line each, with yes and no.
 type askedFor struct{ outing, evening, photograph bool }
 
+// A slip is what families fill in and send back.
+type slip struct {
+	unit  string
+	back  say.Value   // by when
+	asks  []say.Value // each with yes and no
+	write []string    // keys of what is written on a line
+}
+
 func (a askedFor) lines() []say.Value {
 	var lines []say.Value
 	for _, one := range []struct {
@@ -37,7 +45,7 @@ func (a askedFor) lines() []say.Value {
 }
 
 // slipSheets are slips to cut off and send back, three on a sheet.
-func slipSheets(v form.Values, asked askedFor, by say.Value) []drawing.Sheet {
+func slipSheets(v form.Values, s slip) []drawing.Sheet {
 	paper := drawing.PaperOf(school.Paper.Of(v))
 	width, height := paper.Area()
 	d := drawing.Drawing{
@@ -48,7 +56,7 @@ func slipSheets(v form.Values, asked askedFor, by say.Value) []drawing.Sheet {
 	tall := height / slipsDown
 	for i := range slipsDown {
 		top := float64(i) * tall
-		drawSlip(&d, top, width, school.UnitTitle.Of(v), asked, by)
+		s.draw(&d, top, width)
 		if i > 0 {
 			d.Line("cut", drawing.Point{X: 0, Y: top}, drawing.Point{X: width, Y: top})
 		}
@@ -56,13 +64,13 @@ func slipSheets(v form.Values, asked askedFor, by say.Value) []drawing.Sheet {
 	return []drawing.Sheet{{Paper: paper, Drawing: d, Row: 1, Column: 1, Rows: 1, Columns: 1}}
 }
 
-func drawSlip(d *drawing.Drawing, top, width float64, unit string, asked askedFor, by say.Value) {
+func (s slip) draw(d *drawing.Drawing, top, width float64) {
 	y := top + 7
-	d.Label("strong", drawing.Point{X: 0, Y: y}, drawing.Start, say.Text(unit))
-	d.Label("strong", drawing.Point{X: width, Y: y}, drawing.End, say.Words("family-note.slip_back", by))
+	d.Label("strong", drawing.Point{X: 0, Y: y}, drawing.Start, say.Text(s.unit))
+	d.Label("strong", drawing.Point{X: width, Y: y}, drawing.End, say.Words("family-note.slip_back", s.back))
 	y += slipLine
 	toWrite(d, y, 0, width, say.Words("family-note.slip_child"))
-	for _, line := range asked.lines() {
+	for _, line := range s.asks {
 		y += slipRow
 		d.Label("ask", drawing.Point{X: 0, Y: y}, drawing.Start, line)
 		for k, answer := range []string{"family-note.slip_yes", "family-note.slip_no"} {
@@ -71,11 +79,11 @@ func drawSlip(d *drawing.Drawing, top, width float64, unit string, asked askedFo
 			d.Label("ask", drawing.Point{X: x + slipBox + 1.5, Y: y}, drawing.Start, say.Words(answer))
 		}
 	}
-	if len(asked.lines()) > 0 {
+	if len(s.asks) > 0 {
 		y += 5
 		d.Label("small", drawing.Point{X: 0, Y: y}, drawing.Start, say.Words("family-note.slip_silence"))
 	}
-	for _, key := range []string{"family-note.slip_send", "family-note.slip_know"} {
+	for _, key := range s.write {
 		y += slipLine
 		toWrite(d, y, 0, width, say.Words(key))
 	}

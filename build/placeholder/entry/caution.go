@@ -13,35 +13,36 @@ import (
 // words are at caution.NAME of the words files; some have a line for paper that leaves
 // the room at caution-line.NAME.
 const (
-	CareSun           = "sun"
-	CareHourKeepers   = "hour-keepers"
-	CareScissors      = "scissors"
-	CareTip           = "tip"
-	CarePegs          = "pegs"
-	CarePaperOnFloor  = "paper-on-floor"
-	CareSmallParts    = "small-parts"
-	CareLenses        = "lenses"
-	CareTelescope     = "telescope"
-	CareSaw           = "saw"
-	CareBottleHole    = "bottle-hole"
-	CareWetFloor      = "wet-floor"
-	CareSand          = "sand"
-	CareMoonByDay     = "moon-by-day"
-	CareAtHome        = "at-home"
-	CareEvening       = "evening"
-	CarePlanets       = "planets"
-	CareEclipse       = "eclipse"
-	CareViewers       = "viewers"
-	CareMoonEclipse   = "moon-eclipse"
-	CareLamp          = "lamp"
-	CareDarkRoom      = "dark-room"
-	CareLauncher      = "launcher"
-	CareClearZone     = "clear-zone"
-	CarePaperRocket   = "paper-rocket"
-	CareSighting      = "sighting"
-	CareFamilySun     = "family-sun"
-	CareFamilyOutside = "family-outside"
-	CareFamilyEvening = "family-evening"
+	CareSun             = "sun"
+	CareHourKeepers     = "hour-keepers"
+	CareScissors        = "scissors"
+	CareTip             = "tip"
+	CarePegs            = "pegs"
+	CarePaperOnFloor    = "paper-on-floor"
+	CareSmallParts      = "small-parts"
+	CareLenses          = "lenses"
+	CareTelescope       = "telescope"
+	CareSaw             = "saw"
+	CareBottleHole      = "bottle-hole"
+	CareWetFloor        = "wet-floor"
+	CareSand            = "sand"
+	CareMoonByDay       = "moon-by-day"
+	CareAtHome          = "at-home"
+	CareEvening         = "evening"
+	CareEveningAtSchool = "evening-at-school"
+	CarePlanets         = "planets"
+	CareEclipse         = "eclipse"
+	CareViewers         = "viewers"
+	CareMoonEclipse     = "moon-eclipse"
+	CareLamp            = "lamp"
+	CareDarkRoom        = "dark-room"
+	CareLauncher        = "launcher"
+	CareClearZone       = "clear-zone"
+	CarePaperRocket     = "paper-rocket"
+	CareSighting        = "sighting"
+	CareFamilySun       = "family-sun"
+	CareFamilyOutside   = "family-outside"
+	CareFamilyEvening   = "family-evening"
 )
 
 // Cautions returns the names, in the order in which they are listed to authors.
@@ -50,7 +51,7 @@ func Cautions() []string {
 		CareSun, CareHourKeepers, CareScissors, CareTip, CarePegs, CarePaperOnFloor, CareSmallParts,
 		CareLenses, CareTelescope, CareSaw,
 		CareBottleHole, CareWetFloor, CareSand,
-		CareMoonByDay, CareAtHome, CareEvening, CarePlanets, CareEclipse, CareViewers, CareMoonEclipse,
+		CareMoonByDay, CareAtHome, CareEvening, CareEveningAtSchool, CarePlanets, CareEclipse, CareViewers, CareMoonEclipse,
 		CareLamp, CareDarkRoom,
 		CareLauncher, CareClearZone, CarePaperRocket, CareSighting,
 		CareFamilySun, CareFamilyOutside, CareFamilyEvening,

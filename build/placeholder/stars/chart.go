@@ -136,7 +136,7 @@ func (c *starChart) figures() {
 				if one.Altitude.Degrees() < deep || two.Altitude.Degrees() < deep {
 					continue
 				}
-				from, to := shortened(c.at(one), c.at(two), starSize(path[i-1].Magnitude)+0.7, starSize(path[i].Magnitude)+0.7)
+				from, to := shortened(c.at(one), c.at(two), Size(path[i-1].Magnitude)+0.7, Size(path[i].Magnitude)+0.7)
 				if a, b, ok := c.inside(from, to); ok {
 					c.d.Line("figure-line", a, b)
 				}
@@ -155,13 +155,13 @@ func shortened(a, b drawing.Point, atA, atB float64) (drawing.Point, drawing.Poi
 	return drawing.Point{X: a.X + dx*atA/long, Y: a.Y + dy*atA/long}, drawing.Point{X: b.X - dx*atB/long, Y: b.Y - dy*atB/long}
 }
 
-// starSize is the radius of a star's disc in millimetres.
-func starSize(magnitude float64) float64 { return max(0.22, 1.32-0.27*magnitude) }
+// Size is the radius of a star's disc in millimetres.
+func Size(magnitude float64) float64 { return max(0.22, 1.32-0.27*magnitude) }
 
 func (c *starChart) discs() {
 	for i, s := range sky.Stars() {
 		if h := c.stars[i]; h.Altitude >= 0 && (s.Magnitude <= c.limit || sky.InFigure(s)) {
-			c.d.Disc("star", c.at(h), starSize(s.Magnitude))
+			c.d.Disc("star", c.at(h), Size(s.Magnitude))
 		}
 	}
 }
@@ -224,12 +224,12 @@ func (c *starChart) names() {
 			break
 		}
 		if h := c.stars[i]; h.Altitude > 0 && s.Name != "" {
-			offer("star-name", starRank, starWord(s), drawing.Beside(c.at(h), starSize(s.Magnitude)+nameGap))
+			offer("star-name", starRank, StarWord(s), drawing.Beside(c.at(h), Size(s.Magnitude)+nameGap))
 		}
 	}
 	for _, f := range brightFirst() {
 		if h := sky.Seen(c.dome.At(f.Centre())); h.Altitude.Degrees() > figureLimit {
-			offer("figure-name", figureRank, figureWord(f), drawing.Over(c.at(h)))
+			offer("figure-name", figureRank, FigureWord(f), drawing.Over(c.at(h)))
 		}
 	}
 }

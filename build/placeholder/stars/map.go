@@ -26,7 +26,8 @@ const (
 )
 
 const (
-	sourceStars   = "Stars: SIMBAD (Centre de Données astronomiques de Strasbourg), with proper motion and IAU 2006 precession, as compute/sky documents"
+	// Source is that of the stars.
+	Source        = "Stars: SIMBAD (Centre de Données astronomiques de Strasbourg), with proper motion and IAU 2006 precession, as compute/sky documents"
 	sourceFigures = "Star figures: drawn for this book"
 )
 
@@ -63,7 +64,7 @@ func skyMap() entry.Entry {
 			{Name: "pole_direction", Doc: "where that pole stands"},
 			{Name: "find_pole", Doc: "how to find it then, in words"},
 		},
-		Sources:  []string{sourceStars, sourceFigures, entry.SourceMoon, entry.SourcePlanets, entry.SourceRefraction},
+		Sources:  []string{Source, sourceFigures, entry.SourceMoon, entry.SourcePlanets, entry.SourceRefraction},
 		Cautions: []string{entry.CareEvening},
 		Reckon:   reckonSkyMap,
 	}
@@ -241,7 +242,7 @@ func namedTable(up []upStar) result.Table {
 		Columns: []result.Column{{Name: "star"}, {Name: "altitude", Unit: "deg"}, {Name: "bearing", Unit: "deg"}, {Name: "direction"}, {Name: "magnitude"}},
 	}
 	for _, s := range up {
-		cells := append([]say.Value{starWord(s.star)}, heightAndWay(s.stands)...)
+		cells := append([]say.Value{StarWord(s.star)}, heightAndWay(s.stands)...)
 		table.Rows = append(table.Rows, result.Row{Cells: append(cells, say.Number(s.star.Magnitude, "", 1))})
 	}
 	return table
@@ -288,10 +289,10 @@ func (c *starChart) facts(p place.Place, at time.Time, up []upStar) []result.Fac
 		{Name: "moon_altitude", Value: inWholeDegrees(entry.AltitudeOf(moon))},
 		{Name: "moon_direction", Value: moonWay},
 		{Name: "moon_lit", Value: entry.Percent(almanac.Moon.AspectAt(at).Lit)},
-		{Name: "brightest_star", Value: starWord(first.star)},
+		{Name: "brightest_star", Value: StarWord(first.star)},
 		{Name: "brightest_star_altitude", Value: say.Number(first.stands.Altitude.Degrees(), "deg", 0)},
 		{Name: "brightest_star_direction", Value: entry.Toward(first.stands.Azimuth)},
-		{Name: "highest_star", Value: starWord(top.star)},
+		{Name: "highest_star", Value: StarWord(top.star)},
 		{Name: "highest_star_altitude", Value: say.Number(top.stands.Altitude.Degrees(), "deg", 0)},
 		{Name: "figures", Value: c.highFigures()},
 		{Name: "pole_height", Value: say.Number(math.Abs(p.Latitude.Degrees()), "deg", 0)},
@@ -316,7 +317,7 @@ func (c *starChart) highFigures() say.Value {
 	var list []high
 	for _, f := range sky.Figures() {
 		if h := c.dome.At(f.Centre()); h.Altitude.Degrees() > 45 {
-			list = append(list, high{figureWord(f), h.Altitude})
+			list = append(list, high{FigureWord(f), h.Altitude})
 		}
 	}
 	slices.SortStableFunc(list, func(a, b high) int {

@@ -5,17 +5,17 @@ import (
 	"noonbook/compute/sky"
 )
 
-// starWord is the name of a star in the language of the words file, or its
+// StarWord is the name of a star in the language of the words file, or its
 // designation, which every language writes alike.
-func starWord(s sky.Star) say.Value {
+func StarWord(s sky.Star) say.Value {
 	if key, ok := starWords[s.Name]; ok {
 		return say.Words(key)
 	}
 	return say.Text(s.Designation)
 }
 
-// figureWord is the name of a star figure.
-func figureWord(f sky.Figure) say.Value { return say.Words(figureWords[f.Name]) }
+// FigureWord is the name of a star figure.
+func FigureWord(f sky.Figure) say.Value { return say.Words(figureWords[f.Name]) }
 
 // starWords has the keys of the words for the stars that bear a name.
 var starWords = map[string]string{

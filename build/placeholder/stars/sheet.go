@@ -46,7 +46,7 @@ func (c *starChart) key(d *drawing.Drawing, middle, y float64) {
 	}
 	x := left
 	for magnitude := range 5 {
-		d.Disc("star", drawing.Point{X: x, Y: y}, starSize(float64(magnitude)))
+		d.Disc("star", drawing.Point{X: x, Y: y}, Size(float64(magnitude)))
 		d.Offer("figure", drawing.Keep, say.Count(magnitude), drawing.Place{At: drawing.Point{X: x, Y: y + 2.6}, Anchor: drawing.Middle, Sits: drawing.Hanging})
 		x += 6
 	}

@@ -72,14 +72,14 @@ func (c *starChart) bodyStop(s stander, at time.Time) result.Stop {
 func (c *starChart) starStop(s sky.Star, h almanac.Horizontal, at time.Time) result.Stop {
 	lines := []say.Phrase{say.Line("sky-map.walk_star")}
 	if f, ok := figureOf(s); ok {
-		lines[0] = say.Line("sky-map.walk_star_of", figureWord(f))
+		lines[0] = say.Line("sky-map.walk_star_of", FigureWord(f))
 	}
 	lines = append(lines, c.where(h, at)...)
 	lines = append(lines, c.setsOf(sky.At(at)(s), at, "sky-map.walk_sets", "sky-map.walk_never_sets")...)
 	return result.Stop{
 		Key:  strings.ReplaceAll(strings.ToLower(s.Name), " ", "-"),
-		Name: starWord(s), At: c.at(h), Reach: markReach,
-		Says: append(lines, say.Line("sky-map.walk_search_star", starWord(s))),
+		Name: StarWord(s), At: c.at(h), Reach: markReach,
+		Says: append(lines, say.Line("sky-map.walk_search_star", StarWord(s))),
 	}
 }
 
@@ -92,14 +92,14 @@ func (c *starChart) figureStop(f sky.Figure, h almanac.Horizontal, at time.Time)
 	}
 	lines := []say.Phrase{say.Line("sky-map.walk_figure", say.Count(len(stars)))}
 	if stars[0].Name != "" {
-		lines = append(lines, say.Line("sky-map.walk_brightest", starWord(stars[0])))
+		lines = append(lines, say.Line("sky-map.walk_brightest", StarWord(stars[0])))
 	}
 	lines = append(lines, c.where(h, at)...)
 	lines = append(lines, c.setsOf(f.Centre(), at, "sky-map.walk_middle_sets", "sky-map.walk_middle_never_sets")...)
 	return result.Stop{
 		Key:  strings.ReplaceAll(f.Name, "_", "-"),
-		Name: figureWord(f), At: middle, Reach: min(reach, figureReach),
-		Says: append(lines, say.Line("sky-map.walk_search_figure", figureWord(f))),
+		Name: FigureWord(f), At: middle, Reach: min(reach, figureReach),
+		Says: append(lines, say.Line("sky-map.walk_search_figure", FigureWord(f))),
 	}
 }
 

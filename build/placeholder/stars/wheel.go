@@ -38,7 +38,7 @@ func skyWheel() entry.Entry {
 			{Name: "check_altitude", Unit: "deg", Doc: "its height there at nine o'clock standard time"},
 			{Name: "check_direction", Doc: "where it stands then"},
 		},
-		Sources:  []string{sourceStars, sourceFigures, sourceWheel, entry.SourceIANA},
+		Sources:  []string{Source, sourceFigures, sourceWheel, entry.SourceIANA},
 		Cautions: []string{entry.CareScissors, entry.CareEvening},
 		Reckon:   reckonSkyWheel,
 	}
@@ -119,7 +119,7 @@ func wheelFacts(p place.Place, faces []sky.Face, clocks sky.Clocks, check upStar
 		{Name: "sun_ahead", Value: entry.Signed(say.Seconds(sunAhead(p, clocks)))},
 		{Name: "saving", Value: say.Minutes(clocks.Forward)},
 		{Name: "turn_a_day", Value: say.Number(360/365.2422, "deg", 2)},
-		{Name: "check_star", Value: starWord(check.star)},
+		{Name: "check_star", Value: StarWord(check.star)},
 		{Name: "check_altitude", Value: say.Number(check.stands.Altitude.Degrees(), "deg", 0)},
 		{Name: "check_direction", Value: entry.Toward(check.stands.Azimuth)},
 	}

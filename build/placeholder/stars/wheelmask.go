@@ -22,7 +22,7 @@ func (w wheelParts) mask() drawing.Drawing {
 	clocks := w.wheel.Clocks()
 	lines := []say.Value{
 		say.Words("sky-wheel.step_set"), say.Words("sky-wheel.step_midnight"), say.Words("sky-wheel.step_hold"),
-		say.Words("sky-wheel.step_try", entry.DayOfYear(w.date), starWord(w.check.star), say.Number(w.check.stands.Altitude.Degrees(), "deg", 0), entry.Toward(w.check.stands.Azimuth), say.Clock(time.Time{}.Add(checkHour))),
+		say.Words("sky-wheel.step_try", entry.DayOfYear(w.date), StarWord(w.check.star), say.Number(w.check.stands.Altitude.Degrees(), "deg", 0), entry.Toward(w.check.stands.Azimuth), say.Clock(time.Time{}.Add(checkHour))),
 		say.Words("sky-wheel.step_planets"),
 	}
 	if clocks.Forward > 0 {

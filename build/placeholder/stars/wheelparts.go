@@ -163,7 +163,7 @@ func (w wheelParts) starMap(d *drawing.Drawing) {
 	}
 	for i, s := range stars {
 		if shown[i] && s.Magnitude <= brightLimit && s.Name != "" {
-			d.Offer("star-name", starRank, starWord(s), drawing.Beside(points[i], discSize(s.Magnitude)+nameGap)...)
+			d.Offer("star-name", starRank, StarWord(s), drawing.Beside(points[i], discSize(s.Magnitude)+nameGap)...)
 			d.Within(inside)
 		}
 	}
@@ -173,7 +173,7 @@ func (w wheelParts) starMap(d *drawing.Drawing) {
 			if brightest(f) <= brightLimit { // it is looked for: a line leads to a name farther off
 				places = append(places, drawing.Led(p, 2, 10, 14, 18)...)
 			}
-			d.Offer("figure-name", figureRank, figureWord(f), places...)
+			d.Offer("figure-name", figureRank, FigureWord(f), places...)
 			d.Within(inside)
 		}
 	}
@@ -183,7 +183,7 @@ func (w wheelParts) starMap(d *drawing.Drawing) {
 const labelRim = 0.4
 
 // discSize is a star's radius on the disc, smaller than on the chart, in millimetres.
-func discSize(magnitude float64) float64 { return 0.78 * starSize(magnitude) }
+func discSize(magnitude float64) float64 { return 0.78 * Size(magnitude) }
 
 // middle is the middle of the wheel's year.
 func (w wheelParts) middle() time.Time {
