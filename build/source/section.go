@@ -141,6 +141,9 @@ func (r *reader) sheet(l *Lesson) {
 		return
 	}
 	table := MinuteTable(sections, l.Source)
+	if table == nil && BlockEvening.Of(l.Block) { // its minutes are computed
+		return
+	}
 	if table == nil {
 		r.problems.Add(l.Place(key), "lesson: %s: no table there has whole minutes in its first column", key)
 		return

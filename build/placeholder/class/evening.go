@@ -1,6 +1,7 @@
 package class
 
 import (
+	"slices"
 	"time"
 
 	"noonbook/build/form"
@@ -17,10 +18,23 @@ import (
 
 const sourceEvening = "When an evening does (Sun 9° and 12° below the horizon for the stars, the Moon 15 % to 85 % lit, Moon and planet 10° high, over by the school's hour), its parts and its adults: common practice, no source"
 
+// What the entry takes, and the parts of its result.
+const (
+	argShow form.Key[[]string] = "show"
+
+	showStations = "stations"
+	showCount    = "count"
+	showReserve  = "reserve"
+)
+
 func eveningPlan() entry.Entry {
+	parts := []string{showStations, showCount, showReserve}
 	return entry.Entry{
-		Name:     "evening-plan",
-		Summary:  "An evening at school under the sky: its night and one in reserve, what is at which station in which minute, and how many adults it takes.",
+		Name:    "evening-plan",
+		Summary: "An evening at school under the sky: its night and one in reserve, what is at which station in which minute, and how many adults it takes.",
+		Arguments: form.Form{
+			{Key: argShow, Choices: parts, Default: parts, Doc: "What to show: the stations of the night, the figure whose stars are counted, the stations of the night in reserve. Cautions and warnings are always shown."},
+		},
 		Settings: eveningSettings(),
 		Facts: []entry.Fact{
 			entry.Truth("stands", "whether some evening of the term gets dark enough in time"),
@@ -100,20 +114,20 @@ func reckonEvening(v form.Values) (result.Result, error) {
 	}
 	pupils := school.ClassPupils.Of(v)
 	figure, counts := o.toCount(o.night)
-	r := result.Result{
-		Facts:  o.facts(pupils, figure, counts),
-		Tables: []result.Table{o.stations("stations", "evening-plan.stations_title", o.night, pupils)},
-		Notes:  []say.Phrase{say.Line("evening-plan.note"), say.Line("sky.fist")},
+	r := result.Result{Facts: o.facts(pupils, figure, counts), Warnings: o.warnings()}
+	show := argShow.Of(v)
+	if slices.Contains(show, showStations) {
+		r.Tables = append(r.Tables, o.stations("stations", "evening-plan.stations_title", o.night, pupils))
+		r.Notes = append(r.Notes, say.Line("evening-plan.note"), say.Line("sky.fist"))
 	}
-	if counts {
+	if counts && slices.Contains(show, showCount) {
 		r.Tables = append(r.Tables, countTable(figure))
 		r.Drawings = append(r.Drawings, countDrawing(figure, sky.DomeAt(o.p, o.middle(o.night, classroom.Counting))))
 		r.Notes = append(r.Notes, say.Line("evening-plan.count_note"))
 	}
-	if o.found == 2 {
+	if o.found == 2 && slices.Contains(show, showReserve) {
 		r.Tables = append(r.Tables, o.stations("reserve", "evening-plan.reserve_title", o.reserve, pupils))
 	}
-	r.Warnings = o.warnings()
 	return r, nil
 }
 
