@@ -16,7 +16,7 @@ const (
 	mostForPupils    = 1200
 	mostForStaff     = 2800
 	highestGrade     = 6.0
-	lessonsOfTheUnit = 14
+	lessonsOfTheUnit = 15
 )
 
 // Each lesson of the demo has a page for pupils and a guide for staff that can be read,

@@ -188,6 +188,8 @@ var expected = []struct{ says, because string }{
 	{`^12-explorers.md: mission-plans: These plans are as of`, "plans grow old, and nobody but the school can look up what became of them"},
 	{`^9-(rocket-day|more-about-rockets).md: rocket-zone: (A steeper pipe|A weaker stamp|The field is too small)`, "the school has not said how large its field is, and the usual one is smaller than the zone"},
 	{`^(11-sky-notebook|10-moon-phases).md: lesson: it needs the Moon at 10° or higher`, "some weeks of the month have no Moon in lesson time; the lesson says what to do then"},
+	{`^(11-evening-sky|20-our-weeks).md: evening-plan: No evening of this term will do`, "far from the equator summer nights begin too late for a class; the pages say what to do instead, and when"},
+	{`^(11-evening-at-school|11-evening-sky|17-for-families|20-our-weeks).md: evening-plan: (On .* (the Moon does not show|no bright planet is high enough)|No later evening of the term will do)`, "some terms have less in their evenings; the lesson says what to do then"},
 	{`^1-more-about-dials.md: dial-north: On this date the Sun stands almost overhead`, "between the tropics, on some days; the page tells of equal shadows"},
 	{`^7-back-to-the-dial.md: lesson: it should come at least 12 days after`, "near the circles, where the Sun goes down for the winter or comes back late"},
 	{`^(1-shadow-clock|2-read-the-dial|7-back-to-the-dial).md: lesson: it(s hourly marks)? needs? the Sun at 10° or higher`, "far from the equator the winter Sun is low or down; the lesson can be left out"},

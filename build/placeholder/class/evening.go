@@ -57,9 +57,10 @@ func eveningPlan() entry.Entry {
 			{Name: "adults_all", Doc: "adults in all, with one who is free"},
 			{Name: "next", Doc: "where no evening does: the first day after the term whose evening does"},
 		},
-		Sources:  []string{entry.SourceSun, entry.SourceMoon, entry.SourcePlanets, entry.SourceRefraction, stars.Source, sourceEvening, entry.SourceIANA},
-		Cautions: []string{entry.CareEveningAtSchool},
-		Reckon:   reckonEvening,
+		Sources:   []string{entry.SourceSun, entry.SourceMoon, entry.SourcePlanets, entry.SourceRefraction, stars.Source, sourceEvening, entry.SourceIANA},
+		Sometimes: []string{entry.CareEveningAtSchool},
+		Harmless:  "Where no evening does, a line to read; with one the caution of evenings comes with it.",
+		Reckon:    reckonEvening,
 	}
 }
 
@@ -114,7 +115,7 @@ func reckonEvening(v form.Values) (result.Result, error) {
 	}
 	pupils := school.ClassPupils.Of(v)
 	figure, counts := o.toCount(o.night)
-	r := result.Result{Facts: o.facts(pupils, figure, counts), Warnings: o.warnings()}
+	r := result.Result{Facts: o.facts(pupils, figure, counts), Warnings: o.warnings(), Cautions: entry.CautionsOf(entry.CareEveningAtSchool)}
 	show := argShow.Of(v)
 	if slices.Contains(show, showStations) {
 		r.Tables = append(r.Tables, o.stations("stations", "evening-plan.stations_title", o.night, pupils))

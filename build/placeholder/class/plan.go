@@ -75,6 +75,9 @@ func reckonPlan(v form.Values) (result.Result, error) {
 		first, last = say.Date(slices.MinFunc(held, day).Date), say.Date(slices.MaxFunc(held, day).Date)
 	}
 	r.Notes = append(r.Notes, say.Line("unit-plan.note"))
+	if slices.ContainsFunc(lessons, func(l classroom.Lesson) bool { return l.Evening }) {
+		r.Notes = append(r.Notes, say.Line("unit-plan.evening"))
+	}
 	r.Sheets = planSheets(v, lessons, calendar)
 	r.Facts = []result.Fact{
 		{Name: "lessons", Value: say.Count(len(lessons))},
