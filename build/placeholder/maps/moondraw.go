@@ -137,11 +137,14 @@ func (m *moonPicture) night() {
 	m.d.Area("night-side grid", edge...)
 }
 
-// sites draws the marks of the landing sites that show.
+// sites draws the marks of the landing sites that show, those of people over the others:
+// Apollo 12 set down beside Surveyor 3.
 func (m *moonPicture) sites() {
-	for _, s := range globe.Spots(globe.Moon) {
-		if at, shows := m.at(s.At); shows && s.Kind == globe.Site {
-			siteMark(m.d, kindOfSite(s), at, m.mark)
+	for _, crew := range []bool{false, true} {
+		for _, s := range globe.Spots(globe.Moon) {
+			if at, shows := m.at(s.At); shows && s.Kind == globe.Site && s.Crew == crew {
+				siteMark(m.d, kindOfSite(s), at, m.mark)
+			}
 		}
 	}
 }
