@@ -180,7 +180,11 @@ func (m *marsPicture) names() {
 		case globe.Site:
 			role = "site-name"
 		case "plain", "land", "plateau", "polar cap plateau", "canyons":
-			m.d.Offer("area-name", marsRank(s), spotName(s), m.over(at, m.reach(s))...)
+			places := m.over(at, m.reach(s))
+			if s.Kind == "polar cap plateau" || s.Name == "Vastitas Borealis" {
+				places = m.alongEdge(s)
+			}
+			m.d.Offer("area-name", marsRank(s), spotName(s), m.fitting(s, places)...)
 			continue
 		case "canyon system", "channel":
 			stroke := m.path(marsStrokes[s.Name])
@@ -189,7 +193,7 @@ func (m *marsPicture) names() {
 			gap = max(gap, m.reach(s)+0.6)
 		}
 		places := append(drawing.Beside(at, gap), drawing.Led(at, gap-0.2, gap+2.5, gap+5, gap+8)...)
-		m.d.Offer(role, marsRank(s), spotName(s), m.inside(places)...)
+		m.d.Offer(role, marsRank(s), spotName(s), m.fitting(s, m.inside(places))...)
 	}
 }
 
@@ -201,6 +205,28 @@ func (m *marsPicture) over(at drawing.Point, reach float64) (places []drawing.Pl
 		places = append(places, broken, p)
 	}
 	return m.inside(append(places, drawing.Led(at, 0.5, 6, 10, 14)...))
+}
+
+// alongEdge are places for what is round a pole, where the map is too low for two lines.
+func (m *marsPicture) alongEdge(s globe.Spot) (places []drawing.Place) {
+	north := math.Copysign(83, s.At.Latitude.Degrees())
+	for _, aside := range []float64{0, -30, 30, -60, 60, -100, 100, -140} {
+		if east := s.At.Longitude.Degrees() + aside; math.Abs(east) < 150 {
+			places = append(places, drawing.Place{At: m.point(north, east), Anchor: drawing.Middle, Sits: drawing.Centred})
+		}
+	}
+	return places
+}
+
+// fitting lets the names that matter less stand only where they are not long beside the
+// map: with a phone's letters they would cover it, and its tables have them.
+func (m *marsPicture) fitting(s globe.Spot, places []drawing.Place) []drawing.Place {
+	if marsRank(s) > 2 {
+		for i := range places {
+			places[i].Fits = 56 * m.scale
+		}
+	}
+	return places
 }
 
 // inside leaves out places whose point is not on the map.
