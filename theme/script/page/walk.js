@@ -39,7 +39,7 @@
 		const name = (stop) => {
 			label.textContent = stop ? stop.title : '';
 			if (!stop) return;
-			const size = (14 * box.width) / layer.clientWidth;
+			const size = (14 * box.width) / layer.getBoundingClientRect().width;
 			const place = (stop.x - box.x) / box.width;
 			const above = stop.y - stop.reach - size * 0.5;
 			label.setAttribute('font-size', size);
@@ -111,7 +111,7 @@
 
 		walk.addEventListener('click', (event) => {
 			if (event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
-			const link = event.target.closest('a') ?? (layer.contains(event.target) ? near(event)?.link : undefined);
+			const link = event.target.closest('a[href^="#"]') ?? (layer.contains(event.target) ? near(event)?.link : undefined);
 			if (!link) return;
 			event.preventDefault();
 			go(link);
