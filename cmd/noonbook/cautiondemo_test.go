@@ -53,8 +53,9 @@ var demoCautions = []written{
 	{"11-sky-notebook", says("Look from home only if your family says yes", "an adult comes along", "away from traffic and water", "Nobody gets up or stays up for it", "Never look toward the Sun, not even when it is low", "No telescope or binoculars before sunset", "Family and school rules come first"), "Choose a sky keeper for each week", false},
 	{"11-evening-sky", says("Go out in the dark only if your family says yes, and with an adult", "away from traffic and water", "Nobody is left alone", "Point nothing at the sky before the Sun has wholly set, because the Sun blinds", "If the school goes out at night, its own rules come first"), "Hold the chart overhead", false},
 	{"11-evening-sky", says("Pass scissors with the handles first and sit down to cut", "Only an adult cuts the window with a knife, on a mat", "The school's own rules come first"), "Glue them on card and cut them out", false},
-	{"11-evening-at-school", says("Stay with your adult and your group", "Never run in the dark, and never walk off alone", "Point nothing at the sky before the Sun has wholly set: the Sun blinds", "An adult points the telescope", "No laser pointers: they blind people, and pilots", "Cold, tired or afraid? Say so", "Nobody goes home alone: your grown-up fetches you", "Our school's rules come first"), "Names are read, cautions said", false},
-	{"11-evening-at-school", says("Wait until the Sun has wholly set", "An adult points the telescope", "never walk off alone", "Our school's rules come first"), "Look with bare eyes first", false},
+	{"11-evening-at-school", says("only with the school's leave and a yes from each family", "Walk the ground by day", "away from road and water", "Count the pupils at each station and at the gate", "One adult stays free", "Each child goes home with a grown-up whom the family has named", "after the Sun has wholly set", "No laser pointers", "The school's own rules for evenings and for the way home come first"), "Send the letter by", false},
+	{"11-evening-at-school", says("Stay with your adult and your group", "Never run in the dark, and never walk off alone", "Point nothing at the sky before the Sun has wholly set: the Sun blinds", "An adult points the telescope", "No laser pointers: they blind people, and pilots", "Cold, tired or afraid? Say so", "Nobody goes home alone: your grown-up fetches you", "Our school's rules come first"), "Look with bare eyes first", false},
+	{"11-evening-at-school", says("Wait until the Sun has wholly set", "An adult points the telescope", "never walk off alone", "Our school's rules come first"), "Find the edge between light and dark", false},
 	{"12-explorers", says("The rover walks, with open eyes", "stops at once when anybody says stop", "Nobody is blindfolded"), "One pupil is the rover", true},
 	{"12-face-of-the-moon", says("Go out in the dark only if your family says yes, and with an adult", "away from traffic and water", "Nobody is left alone", "look for the Moon with bare eyes only, never beside the Sun, and never with binoculars or a telescope", "They stay packed until the Sun has wholly set, because the Sun blinds", "Never look at the Sun through anything", "The school's own rules come first"), "Look with bare eyes. Which dark seas", false},
 	{"13-worlds", says("Craft knives, saws and hot glue are for adults", "Pass scissors handles first, and sit down to cut", "hung by an adult", "No dry ice, no acid and no fire", "The school's own rules come first"), "the question, large, on top", false},
@@ -91,6 +92,7 @@ var computedInDemo = map[string][]said{
 // computedForStaff are those of blocks that only the staff edition has: an adult cuts.
 var computedForStaff = map[string][]said{
 	"paper-strip":          {scissors},
+	"evening-at-school":    {familyEvening},
 	"worlds":               {scissors},
 	"telescope":            {lensCare, telescopeCare},
 	"rocket-day":           {launcher, sightCare, clearZone},

@@ -57,8 +57,8 @@ func TestPressWithoutLessons(t *testing.T) {
 		for _, m := range numbers.FindAllStringSubmatch(strings.ReplaceAll(files["/unit.ics"], "\r\n ", ""), -1) {
 			last = m[1]
 		}
-		if last != "12" {
-			t.Errorf("the last of the twelve lessons has number %s", last)
+		if last != "13" {
+			t.Errorf("the last of the thirteen lessons has number %s", last)
 		}
 		if strings.Contains(files["/index.html"], "A telescope from two lenses") {
 			t.Error("the cover still names the telescope")
