@@ -33,14 +33,11 @@ func sandGlass() entry.Entry {
 			{Key: argTimedS, Unit: "s", Min: 1, Max: 36000, Assumed: "the flow is reckoned", Doc: "Measured: seconds for 100 mL of the sand."},
 		},
 		Facts: []entry.Fact{
-			{Name: "run", Unit: "s", Doc: "how long it runs"},
 			{Name: "sand", Unit: "ml", Doc: "dry sand that it needs, poured into a measuring cup"},
 			{Name: "mass", Unit: "g", Doc: "the same, weighed"},
 			{Name: "height", Unit: "mm", Doc: "how high that sand is in the upright part of the bottle"},
 			{Name: "flow", Unit: "ml_min", Doc: "flow of sand, full or nearly empty"},
-			{Name: "mass_flow", Unit: "g_min", Doc: "the same, weighed"},
 			{Name: "least_hole", Unit: "mm", Doc: "narrowest hole that does not clog"},
-			{Name: "turns", Doc: "how often it is turned in an hour"},
 			{Name: "hole_tenth", Unit: "s", Doc: "how fast it is after an hour if its hole is a tenth of a millimetre wider than measured"},
 			{Name: "reckoned", Unit: "s", Doc: "how wrong a glass filled by the formula alone is after an hour, where a time was measured"},
 		},
@@ -82,14 +79,11 @@ func reckonSandGlass(v form.Values) (result.Result, error) {
 	wider.Hole += quantity.Millimetres(0.1)
 	return result.Result{
 		Facts: []result.Fact{
-			{Name: "run", Value: say.Seconds(lasts)},
 			{Name: "sand", Value: sandVolume(sand)},
 			{Name: "mass", Value: say.Number(float64(sand)*float64(g.Bulk)*1000, "g", 0)},
 			{Name: "height", Value: whole(quantity.Metres(float64(sand / flow.Upright(quantity.Millimetres(argBottleMM.Of(v)), quantity.Metres(1)))))},
 			{Name: "flow", Value: rate(g.VolumeRate())},
-			{Name: "mass_flow", Value: say.Number(g.Rate().GramsAMinute(), "g_min", 0)},
 			{Name: "least_hole", Value: hole(g.Narrowest())},
-			{Name: "turns", Value: say.Number(time.Hour.Seconds()/lasts.Seconds(), "", entry.WholeOrTenth(time.Hour.Seconds()/lasts.Seconds()))},
 			{Name: "hole_tenth", Value: fastOrSlow(flow.Run{Lasts: wider.Lasts(sand)}.AfterAnHour(lasts))},
 			{Name: "reckoned", Value: reckoned},
 		},

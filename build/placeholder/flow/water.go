@@ -47,7 +47,6 @@ func waterClock() entry.Entry {
 		Settings: form.Keys{school.Paper},
 		Facts: []entry.Fact{
 			{Name: "run", Unit: "s", Doc: "how long the water takes from the start to the last mark"},
-			{Name: "start", Unit: "mm", Doc: "height of the start above the middle of the hole"},
 			{Name: "last", Unit: "mm", Doc: "height of the last mark above the middle of the hole"},
 			{Name: "step", Unit: "min", Doc: "time from mark to mark"},
 			{Name: "first_gap", Unit: "mm", Doc: "distance of the first two marks"},
@@ -60,7 +59,6 @@ func waterClock() entry.Entry {
 			{Name: "even", Unit: "s", Doc: "how fast a clock is at most that has evenly spaced marks from the start to the last"},
 			{Name: "hole_tenth", Unit: "s", Doc: "how fast the clock is after an hour if its hole is a tenth of a millimetre wider than measured"},
 			{Name: "reckoned", Unit: "s", Doc: "how wrong marks from the formula alone are after an hour, where a time was measured"},
-			{Name: "fillings", Doc: "how often it is filled in an hour"},
 			{Name: "hour_width", Unit: "mm", Doc: "width of a vessel that takes an hour for one filling, with the same hole"},
 		},
 		Sources:   []string{sourceOutflow, sourceSkin},

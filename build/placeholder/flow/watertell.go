@@ -22,7 +22,6 @@ func (c clock) facts() []result.Fact {
 	hour := quantity.Length(math.Sqrt(3600/c.run.Lasts.Seconds())) * c.vessel.Width
 	return []result.Fact{
 		{Name: "run", Value: say.Seconds(c.run.Lasts)},
-		{Name: "start", Value: whole(c.run.From)},
 		{Name: "last", Value: whole(c.run.To)},
 		{Name: "step", Value: minutes(c.step)},
 		{Name: "first_gap", Value: whole(first.Height - c.marks[1].Height)},
@@ -35,7 +34,6 @@ func (c clock) facts() []result.Fact {
 		{Name: "even", Value: say.Seconds(fast)},
 		{Name: "hole_tenth", Value: fastOrSlow(tenth.AfterAnHour(c.run.Lasts))},
 		{Name: "reckoned", Value: c.reckoned()},
-		{Name: "fillings", Value: say.Number(time.Hour.Seconds()/c.run.Lasts.Seconds(), "", 1)},
 		{Name: "hour_width", Value: whole(hour)},
 	}
 }
