@@ -30,7 +30,7 @@ const (
 const (
 	sourceMarsFlat  = "Map: plate carrée projection (J. P. Snyder, Map Projections, USGS Professional Paper 1395, 1987, equations 12-1 and 12-2) of a sphere of 3389.5 km"
 	sourceMarsHand  = "Courses of Valles Marineris, Kasei Valles and Ares Vallis between their ends: by hand, from memory, to a few degrees"
-	sourceMarsRover = "Rover: 152 m/h at most and about 400 m on one of its longest days (NASA, Perseverance; both from memory)"
+	sourceMarsRover = "Rover: 152 m in an hour at most and about 400 m on one of its longest days (NASA, Perseverance; both from memory)"
 )
 
 func marsMap() entry.Entry {
