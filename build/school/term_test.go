@@ -75,6 +75,7 @@ func TestTerm(t *testing.T) {
 				lines = "first_day = 2027-02-01\nlast_day = 2027-06-30\n" + lines
 			}
 			c.want.First, c.want.Last = on(2027, 2, 1), on(2027, 6, 30)
+			c.want.Outing = classroom.Outing{Length: 75 * time.Minute, EndsBy: clock(21, 30)}
 			if got := school.Term(settings(t, lines)); fmt.Sprint(got) != fmt.Sprint(c.want) {
 				t.Errorf("got  %+v\nwant %+v", got, c.want)
 			}
@@ -149,12 +150,13 @@ func TestCalendarSettings(t *testing.T) {
 		"term.first_day", "term.last_day", "term.school_days", "term.days_off", "term.lesson_times", "term.lessons_a_day",
 		"term.times.monday", "term.times.tuesday", "term.times.wednesday", "term.times.thursday", "term.times.friday", "term.times.saturday", "term.times.sunday",
 		"term.cycle_days", "term.cycle_first", "term.cycle", "term.storm_days", "term.half_days", "term.half_day_until",
+		"evening.first_day", "evening.last_day", "evening.minutes", "evening.ends_by",
 	} {
 		if !slices.Contains(names, want) {
 			t.Errorf("%s is not among them", want)
 		}
 	}
-	if len(names) != 23 {
+	if len(names) != 27 {
 		t.Errorf("they are %v", names)
 	}
 }
@@ -190,5 +192,14 @@ func TestOutline(t *testing.T) {
 		if got := corners(lines); got != want {
 			t.Errorf("%s: corners %s, want %s", lines, got, want)
 		}
+	}
+}
+
+// The evening is what the lines of [evening] say.
+func TestOuting(t *testing.T) {
+	got := school.Term(settings(t, "first_day = 2027-02-01\nlast_day = 2027-06-30\n[evening]\nfirst_day = 2027-02-10\nlast_day = 2027-03-01\nminutes = 60\nends_by = \"20:45\"\n")).Outing
+	want := classroom.Outing{First: on(2027, 2, 10), Last: on(2027, 3, 1), Length: time.Hour, EndsBy: clock(20, 45)}
+	if got != want {
+		t.Errorf("got %+v, want %+v", got, want)
 	}
 }

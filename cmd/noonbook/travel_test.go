@@ -280,8 +280,9 @@ func seasonOf(d place.Date, south bool) string {
 }
 
 // conditional are the pages that stand at some schools only.
-// where the Sun does not come up when the term begins the class marks no hours.
-var conditional = regexp.MustCompile(`^print-|^((day|pupil|card|room)-)?(read-the-dial|back-to-the-dial).html$`)
+// where the Sun does not come up when the term begins the class marks no hours; where no
+// evening is dark in time the class does not meet.
+var conditional = regexp.MustCompile(`^print-|^((day|pupil|card|room)-)?(read-the-dial|back-to-the-dial|evening-at-school).html$`)
 
 // hasPagesOf wants the pages of another school, except those that conditions take out.
 func (u *laid) hasPagesOf(t *testing.T, other *laid) {
