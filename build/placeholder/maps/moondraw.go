@@ -61,7 +61,7 @@ func (m *moonPicture) path(points []globe.Point) []drawing.Point {
 	for i, p := range points {
 		path[i], _ = m.at(p)
 	}
-	return drawing.Thin(path, 0.05)
+	return drawing.Thin(path, 0.1)
 }
 
 // ground draws the disc with everything on it, without a word.
