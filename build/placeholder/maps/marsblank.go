@@ -57,7 +57,7 @@ func marsMapKey() entry.Entry {
 		Arguments: form.Form{},
 		Facts:     []entry.Fact{{Name: "count", Doc: "how many numbers the key of Mars has"}},
 		Sources:   []string{sourceNames},
-		Harmless:  "Names to read.",
+		Harmless:  "Names to read, for the teacher.",
 		Reckon: func(form.Values) (result.Result, error) {
 			table := result.Table{
 				Name: "key", Title: say.Line("mars-map-key.title"),

@@ -22,7 +22,7 @@ func marsPoster() entry.Entry {
 			{Name: "scale", Unit: "km", Doc: "kilometres along the equator that are one centimetre on the poster"},
 		},
 		Sources:  []string{sourceNames, sourceSites, sourceMarsFlat, sourceMarsHand},
-		Harmless: "A poster to hang up.",
+		Harmless: "A poster for the wall, joined with tape.",
 		Reckon: func(v form.Values) (result.Result, error) {
 			d := marsWall(entry.KnownWayOf(v))
 			sheets := drawing.PaperOf(school.Paper.Of(v)).Sheets(d)
