@@ -61,7 +61,7 @@ func (m *moonPicture) path(points []globe.Point) []drawing.Point {
 	for i, p := range points {
 		path[i], _ = m.at(p)
 	}
-	return drawing.Thin(path, 0.1)
+	return drawing.Thin(path, 0.0015*m.radius) // nobody sees it, and a handbook has the face on many sheets
 }
 
 // ground draws the disc with everything on it, without a word.
@@ -107,7 +107,7 @@ func (m *moonPicture) relief(s globe.Spot, at drawing.Point) {
 		m.d.Disc(role, at, m.mark)
 		return
 	}
-	m.d.Area(role, m.path(globe.Ring(s.At, globe.Moon.Arc(s.Across)/2, 28))...)
+	m.d.Area(role, m.path(globe.Ring(s.At, globe.Moon.Arc(s.Across)/2, 20))...)
 }
 
 // night shades what the Sun does not reach: from the terminator, half of which shows, to
