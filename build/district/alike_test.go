@@ -48,7 +48,7 @@ func alikeUnit(t *testing.T) fstest.MapFS {
 	files["1-less.md"] = &fstest.MapFile{Data: []byte("```lesson\ntitle = \"Less\"\n```\n\n```compute dial-day\n```\n")}
 	files["4-more.md"] = &fstest.MapFile{Data: []byte("```lesson\ntitle = \"More\"\nglance = [\"class-facts.groups\"]\n[[kit]]\nitem = \"lens\"\ncount = 2\neach = \"group\"\n```\n\n" +
 		"```only place-facts.south\nSouth of the equator.\n```\n\n```unless place-facts.south\nNorth of the equator.\n```\n\n## Steps\n\n1. One {class-facts.pupils}\n\n```answer lines=2\nYes\n```\n\n" +
-		"```compute moon-log\n```\n\n```compute lens-log\n```\n\n```compute rocket-zone\n```\n\n[rows](rows.csv)\n")}
+		"```compute evening-plan\n```\n\n```compute moon-log\n```\n\n```compute lens-log\n```\n\n```compute rocket-zone\n```\n\n[rows](rows.csv)\n")}
 	files["rows.csv"] = &fstest.MapFile{Data: []byte("a,b\n1,2\n")}
 	files["crest.svg"] = &fstest.MapFile{Data: fmt.Appendf(nil, drawnCrest, 10)}
 	files["other.svg"] = &fstest.MapFile{Data: fmt.Appendf(nil, drawnCrest, 20)}
@@ -79,6 +79,9 @@ var others = map[string]form.Values{
 	school.TermHalfDayUntil.Name(): {school.TermHalfDayUntil.Name(): 11 * time.Hour, school.TermHalfDays.Name(): []place.Date{{Year: 2027, Month: time.May, Day: 12}}},
 	school.TermCycleDays.Name():    {school.TermCycleDays.Name(): 6},
 	school.TermCycleFirst.Name():   {school.TermCycleFirst.Name(): 3, school.TermCycleDays.Name(): 6},
+	school.EveningFirstDay.Name():  {school.EveningFirstDay.Name(): place.Date{Year: 2027, Month: time.May, Day: 12}},
+	school.EveningLastDay.Name():   {school.EveningLastDay.Name(): place.Date{Year: 2027, Month: time.May, Day: 14}},
+	school.EveningEndsBy.Name():    {school.EveningEndsBy.Name(): 20 * time.Hour},
 	school.TermCycle.Name(): {school.TermCycleDays.Name(): 6, school.TermCycle.Name(): []form.Values{
 		{school.CycleDay.Name(): 1, school.CycleTimes.Name(): []form.TimeSpan{{From: 10 * time.Hour, To: 11 * time.Hour}}}}},
 	school.StockBalls.Name():   {school.StockBalls.Name(): []form.Values{{school.BallsName.Name(): "pea", school.BallsDiameterMM.Name(): 7.0, school.BallsCount.Name(): 3}}},

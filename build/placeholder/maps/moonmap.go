@@ -41,7 +41,7 @@ func moonMap() entry.Entry {
 			{Key: moonFrom, Default: "Apollo 11", Doc: "A named place or a landing site from which ways are measured."},
 			{Key: moonTo, Default: "Apollo 17", Doc: "Where the way of the facts leads."},
 		},
-		Settings: append(form.Keys{school.StockFrontLensFocalMM, school.StockEyeLensFocalMM}, school.Where()...),
+		Settings: slices.Concat(form.Keys{school.StockFrontLensFocalMM, school.StockEyeLensFocalMM}, entry.KnownWaySettings(), school.Where()),
 		Facts: []entry.Fact{
 			{Name: "time", Doc: "the moment of the map, by the school's clock"},
 			{Name: "up", Doc: "what of the Moon is up on the map"},
@@ -95,7 +95,7 @@ func reckonMoonMap(v form.Values) (result.Result, error) {
 	r := result.Result{Facts: slices.Concat(m.facts(v, low), wayFacts(w)), Warnings: m.warnings()}
 	shows := func(part string) bool { return slices.Contains(moonShow.Of(v), part) }
 	if shows("map") {
-		drawn := m.drawn()
+		drawn := m.drawn(entry.KnownWayOf(v))
 		r.Drawings, r.Walks = []drawing.Drawing{drawn.picture}, []result.Walk{drawn.walk}
 		r.Notes = append(r.Notes, m.howToRead()...)
 	}
@@ -137,18 +137,19 @@ type moonKeyOf struct {
 	turn       string
 	mean       bool
 	zoneOffset int
+	known      entry.KnownWay
 }
 
 // A handbook has the face of an evening more than once, with one table and another. It is
 // drawn once; two schools at a time are many.
 var moonMaps = entry.Memory[moonKeyOf, moonDrawn]{Most: 8}
 
-func (m moonView) drawn() moonDrawn {
+func (m moonView) drawn(known entry.KnownWay) moonDrawn {
 	at := m.at.In(m.place.Zone)
 	_, offset := at.Zone()
-	drawn, _ := moonMaps.Of(moonKeyOf{m.View, m.face.SunLongitude.Radians(), at.UnixNano(), m.turn, m.mean, offset}, func() (moonDrawn, error) {
+	drawn, _ := moonMaps.Of(moonKeyOf{m.View, m.face.SunLongitude.Radians(), at.UnixNano(), m.turn, m.mean, offset, known}, func() (moonDrawn, error) {
 		d, on := m.picture()
-		return moonDrawn{d, on.walk()}, nil
+		return moonDrawn{d, on.walk(known)}, nil
 	})
 	return drawn
 }

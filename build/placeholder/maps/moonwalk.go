@@ -1,13 +1,14 @@
 package maps
 
 import (
+	"noonbook/build/placeholder/entry"
 	"noonbook/build/result"
 	"noonbook/build/say"
 	"noonbook/compute/globe"
 )
 
 // walk leads through what shows of the map, features first, then landing sites.
-func (m *moonPicture) walk() result.Walk {
+func (m *moonPicture) walk(known entry.KnownWay) result.Walk {
 	walk := result.Walk{Drawing: "moon-map"}
 	for _, s := range globe.Spots(globe.Moon) {
 		at, shows := m.at(s.At)
@@ -19,16 +20,20 @@ func (m *moonPicture) walk() result.Walk {
 			more = append(more, say.Line("moon-map.card_from", sender(s)))
 		} else {
 			more = append(more, say.Line("moon-map.card_name", moonMeaning(s)))
-			more = append(more, beside(s)...)
+			more = append(more, beside(s, known)...)
 		}
 		walk.Stops = append(walk.Stops, spotStop(s, at, max(2, min(10, m.reach(s))), more...))
 	}
 	return walk
 }
 
-// beside compares a feature with Tycho or, what is much larger, with the Moon itself.
-func beside(s globe.Spot) []say.Phrase {
-	if isLong(s) || s.Across == 0 {
+// beside says a feature's size by the way that the class knows. Where the school names
+// none, it compares what is as wide as it is long with Tycho.
+func beside(s globe.Spot, known entry.KnownWay) []say.Phrase {
+	if known.Is() {
+		return []say.Phrase{say.Line("moon-map.card_known", known.Measure(s.Across))}
+	}
+	if isLong(s) {
 		return nil
 	}
 	tycho, _ := globe.Find(globe.Moon, "Tycho")
