@@ -16,7 +16,7 @@ import { pathToFileURL } from 'node:url';
 const slowest = 8;
 const together = 3.5;
 
-const largest = 200_000; // bytes, pictures left out: our own limit
+const largest = 240_000; // bytes, pictures left out: our own limit, a sixth above the list of all placeholders
 
 // Each round opens the empty page and the page in turn. Medians of the first few count;
 // where they are over the limit, more rounds tell a slow page from a busy machine.

@@ -156,7 +156,7 @@ func fastOrSlow(d time.Duration) say.Value {
 	case minutes > 0:
 		return value.As("water-clock.fast", shown)
 	case minutes < 0:
-		return value.As("water-clock.slow", shown)
+		return value.As("water-clock.behind", shown)
 	}
 	return value.As("water-clock.right")
 }
