@@ -31,7 +31,7 @@ func eveningPlan() entry.Entry {
 	parts := []string{showStations, showCount, showReserve}
 	return entry.Entry{
 		Name:    "evening-plan",
-		Summary: "An evening at school under the sky: its night and one in reserve, what is at which station in which minute, and how many adults it takes.",
+		Summary: "The evening under the sky: its nights, stations and adults.",
 		Arguments: form.Form{
 			{Key: argShow, Choices: parts, Default: parts, Doc: "What to show: the stations of the night, the figure whose stars are counted, the stations of the night in reserve. Cautions and warnings are always shown."},
 		},

@@ -13,7 +13,7 @@ import (
 func eveningNote() entry.Entry {
 	return entry.Entry{
 		Name:      "evening-note",
-		Summary:   "A letter to families about the evening at school under the sky: when, what to wear, the way home, what happens under cloud, and a slip to cut off and send back.",
+		Summary:   "A letter to families about the evening under the sky, with a slip.",
 		Printable: true, For: entry.EachPupil,
 		Settings: append(eveningSettings(), school.Paper, school.UnitTitle, school.SuppliesHomeDays, school.SuppliesNoteDays),
 		Facts: []entry.Fact{

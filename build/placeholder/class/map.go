@@ -12,7 +12,7 @@ import (
 func unitMap() entry.Entry {
 	return entry.Entry{
 		Name:     "unit-map",
-		Summary:  "The unit at a glance, for the teacher: each lesson with its question, what pupils learn to do and what shows it, and what a pupil does instead who was away. For staff alone.",
+		Summary:  "The unit at a glance: each lesson with its question, what pupils learn, what shows it, and what to do instead. For staff alone.",
 		ForStaff: true,
 		Settings: school.CalendarSettings(),
 		Lessons:  true,

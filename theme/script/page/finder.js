@@ -295,13 +295,21 @@
 		}
 	};
 
+	// Lines can come while somebody goes through the places with the arrows.
+	const again = () => {
+		const places = () => [...list.querySelectorAll('a, button')];
+		const at = places().indexOf(document.activeElement);
+		show();
+		places()[at]?.focus();
+	};
+
 	const open = () => {
 		if (words) return;
 		readWords().then((concordance) => {
 			prepare(concordance);
 			if (isSingle) readPages();
 			show();
-			if (!isSingle) readLines().then(unfoldLines).then(show, () => {}); // without lines the places alone are shown
+			if (!isSingle) readLines().then(unfoldLines).then(again, () => {}); // without lines the places alone are shown
 		}, () => {
 			tally.textContent = say('missing');
 		});
