@@ -13,7 +13,7 @@ import (
 func (m *marsPicture) walk(known entry.KnownWay) result.Walk {
 	walk := result.Walk{Drawing: "mars-map"}
 	for _, s := range globe.Spots(globe.Mars) {
-		walk.Stops = append(walk.Stops, spotStop(s, m.at(s.At), max(2, min(10, m.reach(s))), marsCard(s, known)...))
+		walk.Stops = append(walk.Stops, spotStop(s, clear(walk.Stops, m.at(s.At)), max(2, min(10, m.reach(s))), marsCard(s, known)...))
 	}
 	return walk
 }

@@ -22,7 +22,7 @@ func (m *moonPicture) walk(known entry.KnownWay) result.Walk {
 			more = append(more, say.Line("moon-map.card_name", moonMeaning(s)))
 			more = append(more, beside(s, known)...)
 		}
-		walk.Stops = append(walk.Stops, spotStop(s, at, max(2, min(10, m.reach(s))), more...))
+		walk.Stops = append(walk.Stops, spotStop(s, clear(walk.Stops, at), max(2, min(10, m.reach(s))), more...))
 	}
 	return walk
 }

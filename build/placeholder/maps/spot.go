@@ -2,6 +2,7 @@ package maps
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"noonbook/build/drawing"
@@ -135,6 +136,21 @@ func spotLines(s globe.Spot) []say.Phrase {
 		size = "map-spot.long"
 	}
 	return []say.Phrase{say.Line(size, kindWord(s), spotAcross(s)), where}
+}
+
+// leastApart is how far the stops of a walk keep from one another, in millimetres: two that
+// stand on one point could not both be chosen.
+const leastApart = 0.8
+
+// clear moves a place off the stops that are there already. Surveyor 3 stands 160 m from
+// Apollo 12, a hundredth of a millimetre on the map.
+func clear(stops []result.Stop, at drawing.Point) drawing.Point {
+	for _, s := range stops {
+		if math.Hypot(at.X-s.At.X, at.Y-s.At.Y) < leastApart/2 {
+			at.X += leastApart
+		}
+	}
+	return at
 }
 
 // spotStop is what a walk through a map says of a spot: its lines, what more is said of
