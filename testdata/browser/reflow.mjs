@@ -22,8 +22,9 @@ export async function reflow(context, edition, ledger) {
 }
 
 // whatSticksOut runs in the page. It names the elements that reach past the right
-// edge, apart from those inside a frame that scrolls and those whose parent is
-// already named.
+// edge, apart from those inside a frame that scrolls, those whose parent is already
+// named, and what a drawing cuts off itself: the part of a poster on one sheet is a
+// drawing within the sheet, and its box is that of the whole poster.
 function whatSticksOut() {
 	for (const details of document.querySelectorAll('details')) details.open = true;
 	const edge = document.documentElement.clientWidth;
@@ -39,7 +40,7 @@ function whatSticksOut() {
 	for (const element of document.body.querySelectorAll('*')) {
 		const box = element.getBoundingClientRect();
 		// Half a pixel: layout works in fractions, screens do not.
-		if (box.width === 0 || box.right <= edge + 0.5 || framed(element)) continue;
+		if (box.width === 0 || box.right <= edge + 0.5 || framed(element) || element.closest('svg svg')) continue;
 		named.add(element);
 		if (named.has(element.parentElement)) continue;
 		const kind = element.getAttribute('class');
