@@ -51,7 +51,8 @@ function lookedAt() {
 	while (walk.nextNode()) {
 		const node = walk.currentNode;
 		const element = node.nodeType === Node.TEXT_NODE ? node.parentElement : node;
-		if (element.closest('.horizon, details:not([open]) > :not(summary)')) continue;
+		// The part of a poster on one sheet is a drawing within the sheet, which cuts it off.
+		if (element.closest('.horizon, details:not([open]) > :not(summary), svg svg')) continue;
 		if (node.nodeType === Node.TEXT_NODE) {
 			if (node.data.trim() === '') continue;
 			const range = document.createRange();
