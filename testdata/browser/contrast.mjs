@@ -135,6 +135,13 @@ function gatherWords(selectors) {
 		for (let up = element; up; up = up.parentElement) opacity *= Number(getComputedStyle(up).opacity);
 		return opacity;
 	};
+	// framed tells whether a box is within what shows of a drawing in a drawing.
+	const framed = (part, box) => {
+		const corner = (x, y) => new DOMPoint(x, y).matrixTransform(part.parentElement.getScreenCTM());
+		const { x, y, width, height } = part;
+		const [from, to] = [corner(x.baseVal.value, y.baseVal.value), corner(x.baseVal.value + width.baseVal.value, y.baseVal.value + height.baseVal.value)];
+		return box.left >= from.x && box.right <= to.x && box.top >= from.y && box.bottom <= to.y;
+	};
 	const groups = new Map();
 	const seen = new Set();
 	const addRun = (node) => {
@@ -144,11 +151,14 @@ function gatherWords(selectors) {
 		// Of the two sets of labels that a drawing has, one is shown.
 		if (seen.has(node) || !node.data.trim() || !element.checkVisibility({ visibilityProperty: true }) || element.getClientRects().length === 0) return;
 		seen.add(node);
+		// A sheet is a drawing with a part of a poster in it, which it cuts off at its frame.
+		const part = element.closest('svg svg');
+		if (part && !framed(part, element.getBoundingClientRect())) return;
 		const range = document.createRange();
 		range.selectNodeContents(node);
 		const boxes = drawn ? [element.getBoundingClientRect()] : [...range.getClientRects()];
 		const scale = drawn ? (drawn.getScreenCTM()?.a ?? 1) : 1;
-		const holder = drawn ?? element.closest('table') ?? element;
+		const holder = part?.parentElement.closest('svg') ?? drawn ?? element.closest('table') ?? element;
 		const box = holder.getBoundingClientRect();
 		const x = Math.max(0, Math.floor(box.left + scrollX));
 		const y = Math.max(0, Math.floor(box.top + scrollY));

@@ -65,10 +65,10 @@ func moonMapKey() entry.Entry {
 		Reckon: func(form.Values) (result.Result, error) {
 			table := result.Table{
 				Name: "key", Title: say.Line("moon-map-key.title"),
-				Columns: []result.Column{{Name: "number"}, {Name: "name"}, {Name: "kind"}, {Name: "meaning"}},
+				Columns: []result.Column{{Name: "number"}, {Name: "name"}, {Name: "kind"}},
 			}
 			for i, s := range blankSpots() {
-				table.Rows = append(table.Rows, result.Row{Cells: []say.Value{say.Count(i + 1), spotName(s), kindWord(s), moonMeaning(s)}})
+				table.Rows = append(table.Rows, result.Row{Cells: []say.Value{say.Count(i + 1), spotName(s), kindWord(s)}})
 			}
 			return result.Result{Facts: []result.Fact{{Name: "count", Value: say.Count(len(table.Rows))}}, Tables: []result.Table{table}}, nil
 		},
