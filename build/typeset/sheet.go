@@ -90,12 +90,48 @@ func (w *Words) appendPart(dst []byte, s *drawing.Sheet) []byte {
 	dst = appendLength(dst, width)
 	dst = append(dst, ' ')
 	dst = appendLength(dst, height)
-	labels := w.Place(&s.Drawing, OnPaper)
+	part, labels := s.Drawing, w.Place(&s.Drawing, OnPaper)
+	if s.Rows*s.Columns > 1 {
+		part.Shapes, labels = within(s, labels)
+	}
 	usual := usualAnchor(labels)
 	dst = appendAnchor(append(dst, '"'), usual, drawing.Start)
 	dst = append(dst, '>')
-	dst = appendOnPaper(dst, &s.Drawing, labels, usual)
+	dst = appendOnPaper(dst, &part, labels, usual)
 	return append(dst, `</svg>`...)
+}
+
+// within returns what of a drawing can show on a sheet with a part of it: four sheets of a
+// poster would be four posters else.
+func within(s *drawing.Sheet, labels []Label) ([]drawing.Shape, []Label) {
+	const stroke = 2.0 // mm; half of the widest line and more
+	width, height, _ := s.Area()
+	frame := drawing.Box{Left: s.Left - stroke, Top: s.Top - stroke, Right: s.Left + width + stroke, Bottom: s.Top + height + stroke}
+	var shapes []drawing.Shape
+	var on []Label
+	for i, shape := range s.Drawing.Shapes {
+		for len(labels) > 0 && labels[0].Shape < i {
+			labels = labels[1:]
+		}
+		if shape.Anchor == "" {
+			if extent(shape).Meets(frame) {
+				shapes = append(shapes, shape)
+			}
+			continue
+		}
+		if len(labels) > 0 && labels[0].Shape == i && (labels[0].patch.hull.Meets(frame) || len(labels[0].Leader) > 0 && labels[0].led.Meets(frame)) {
+			label := labels[0]
+			label.Shape = len(shapes)
+			shapes, on = append(shapes, shape), append(on, label)
+		}
+	}
+	return shapes, on
+}
+
+// extent is the box round a path or a disc.
+func extent(s drawing.Shape) drawing.Box {
+	b := boxRound(s.Points)
+	return drawing.Box{Left: b.Left - s.Radius, Top: b.Top - s.Radius, Right: b.Right + s.Radius, Bottom: b.Bottom + s.Radius}
 }
 
 // checkBar draws 100 mm with a tick each centimetre at the foot of the paper.

@@ -156,9 +156,9 @@ func TestPressInOneFile(t *testing.T) {
 	again := tree(t, parent)
 	for _, name := range []string{"/out.html", "/out-staff.html", "/out.zip", "/out-staff.zip"} {
 		page := first[name]
-		// 5 MB go by mail everywhere: attachments of 10 MB are refused in places, and a
+		// 4 MB go by mail everywhere: attachments of 10 MB are refused in places, and a
 		// third is added on the way (from memory).
-		if len(page) < 10_000 || len(page) > 5_000_000 {
+		if len(page) < 10_000 || len(page) > 4_000_000 {
 			t.Errorf("%s has %d bytes", name, len(page))
 		}
 		if again[name] != page {

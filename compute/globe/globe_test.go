@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"noonbook/compute/quantity"
+	"noonbook/compute/world"
 )
 
 func TestGazetteerIsWhole(t *testing.T) {
@@ -39,6 +40,16 @@ func TestGazetteerIsWhole(t *testing.T) {
 	for _, s := range moon {
 		if far := s.Name == "Chang'e 4" || s.Name == "Chang'e 6"; s.Far() != far {
 			t.Errorf("%s: far side %v", s.Name, s.Far())
+		}
+	}
+}
+
+// A world is as large here as on its card.
+func TestRadiusIsThatOfTheWorld(t *testing.T) {
+	for _, w := range []World{Moon, Mars} {
+		i := slices.IndexFunc(world.All(), func(card world.World) bool { return card.Name == string(w) })
+		if got := world.All()[i].Radius; got != w.Radius() {
+			t.Errorf("%s: %v km, its card has %v", w, w.Radius().Kilometres(), got.Kilometres())
 		}
 	}
 }

@@ -13,7 +13,7 @@ import { moved } from './swift.mjs';
 
 export const kinds = ['one file opens', 'one file shows a page', 'one file leads', 'one file prints'];
 
-const most = 5_000_000; // bytes; that much goes by mail everywhere (from memory)
+const most = 4_000_000; // bytes; that much goes by mail everywhere (from memory)
 
 // One stands in for an edition where a check asks for a page of it.
 export class OneFile {

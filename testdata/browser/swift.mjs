@@ -16,7 +16,9 @@ import { pathToFileURL } from 'node:url';
 const slowest = 8;
 const together = 3.5;
 
-const largest = 240_000; // bytes, pictures left out: our own limit, a sixth above the list of all placeholders
+// Bytes, pictures left out: our own limits. The list of all settings and placeholders, for
+// whoever edits the handbook, grows with what there is.
+const largest = (name) => (name === 'reference.html' ? 225_000 : 200_000);
 
 // Each round opens the empty page and the page in turn. Medians of the first few count;
 // where they are over the limit, more rounds tell a slow page from a busy machine.
@@ -85,7 +87,7 @@ export function weight(edition, ledger) {
 	for (const name of edition.pages) {
 		const text = readFileSync(edition.file(name), 'utf8').replace(/<svg.*?<\/svg>/gs, '');
 		const bytes = Buffer.byteLength(text);
-		ledger.check(edition.label(name), 'weight', bytes <= largest ? [] : [`${bytes} bytes without pictures, more than ${largest}`]);
+		ledger.check(edition.label(name), 'weight', bytes <= largest(name) ? [] : [`${bytes} bytes without pictures, more than ${largest(name)}`]);
 		ledger.most('page with its drawings, kB', statSync(edition.file(name)).size / 1000);
 		ledger.most('page without them, kB', bytes / 1000);
 	}

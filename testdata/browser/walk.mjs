@@ -163,16 +163,12 @@ async function byArrows(page, walk) {
 	return found;
 }
 
-// ground is how far a click keeps off a stop that is hardly apart, in px: Surveyor 3 and
-// Apollo 12 stand 160 m from one another. Each has its half of the ground.
-const ground = 3;
-
 // byPointer clicks in the middle of each stop, or of the first few.
 async function byPointer(page, walk, most = Infinity) {
 	const found = [];
 	const stops = walk.locator('.stops a');
 	for (let i = 0; i < Math.min(most, await stops.count()); i++) {
-		const at = await middle(stops.nth(i), ground);
+		const at = await middle(stops.nth(i));
 		await page.mouse.click(at.x, at.y);
 		found.push(...chose(await state(walk), i, `a click on ${i}`));
 	}
@@ -180,22 +176,14 @@ async function byPointer(page, walk, most = Infinity) {
 	return found;
 }
 
-// middle brings a stop into view and says where it is, or so many px off a stop that is
-// nearer than that.
-const middle = (stop, off = 0) => stop.evaluate((link, off) => {
+// middle brings a stop into view and says where it is.
+const middle = (stop) => stop.evaluate((link) => {
 	const ring = link.querySelector('circle');
-	const where = ({ cx, cy }) => new DOMPoint(cx.baseVal.value, cy.baseVal.value).matrixTransform(link.ownerSVGElement.getScreenCTM());
-	const there = () => where(ring);
+	const there = () => new DOMPoint(ring.cx.baseVal.value, ring.cy.baseVal.value).matrixTransform(link.ownerSVGElement.getScreenCTM());
 	// An open card may be over the lower part of the screen.
 	scrollBy({ top: there().y - innerHeight / 4, behavior: 'instant' });
-	const { x, y } = there();
-	for (const other of link.ownerSVGElement.querySelectorAll('.stops circle')) {
-		const [dx, dy] = [x - where(other).x, y - where(other).y];
-		const apart = Math.hypot(dx, dy);
-		if (apart > 0 && apart < off) return { x: x + (dx / apart) * off, y: y + (dy / apart) * off };
-	}
-	return { x, y };
-}, off);
+	return { x: there().x, y: there().y };
+});
 
 // byFinger touches the screen some way off each stop: the card is that of the stop nearest to
 // the finger.
