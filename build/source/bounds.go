@@ -3,7 +3,8 @@ package source
 import (
 	"bytes"
 	"fmt"
-	"strings"
+	"regexp"
+	"sync"
 )
 
 // The parser's time grows with the square of some things: of what opens in one
@@ -20,6 +21,19 @@ const (
 	maxEmphasis  = 1000     // * and _ in a paragraph
 	maxProblems  = 1000     // of a lesson; behind them nothing is looked at
 )
+
+// nested has many parts: it is made, and tried, where a line has as many signs.
+var nested = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(fmt.Sprintf(`^(?:[ \t]*(?:>|[-*+][ \t]|\d{1,9}[.)][ \t])){%d}`, maxNested+1))
+})
+
+// signs counts what begins quotes and items of lists.
+func signs(line []byte) (n int) {
+	for _, sign := range []string{">", "-", "*", "+", ".", ")"} {
+		n += bytes.Count(line, []byte(sign))
+	}
+	return n
+}
 
 // outOfBounds returns the offset of what in a lesson would take the parser long, and
 // what it is; "" where nothing would.
@@ -40,7 +54,7 @@ func outOfBounds(src []byte) (offset int, what string) {
 		braces += bytes.Count(line, []byte("{"))
 		emphasis += bytes.Count(line, []byte("*")) + bytes.Count(line, []byte("_"))
 		switch {
-		case len(line) > maxNested && begun(line) > maxNested:
+		case len(line) > maxNested && signs(line) > maxNested && nested().Match(line):
 			return at, fmt.Sprintf("quotes and lists within one another, more than %d deep", maxNested)
 		case bytes.Count(line, []byte("|")) > maxColumns+1:
 			return at, fmt.Sprintf("a line with %d columns; a table may have up to %d", bytes.Count(line, []byte("|"))-1, maxColumns)
@@ -56,36 +70,4 @@ func outOfBounds(src []byte) (offset int, what string) {
 		at += len(line)
 	}
 	return 0, ""
-}
-
-// begun returns how many quotes and lists begin at the head of a line, one in another.
-func begun(line []byte) int {
-	for n := 0; ; n++ {
-		line = bytes.TrimLeft(line, " \t")
-		sign := beginning(line)
-		if sign == 0 {
-			return n
-		}
-		line = line[sign:]
-	}
-}
-
-// beginning is how long the sign is with which a quote or an item of a list begins: > or
-// "- " or "12. "; 0 where there is none.
-func beginning(line []byte) int {
-	digits := 0
-	for digits < len(line) && isDigit(line[digits]) {
-		digits++
-	}
-	signs := "-*+"
-	if digits > 0 {
-		signs = ".)"
-	}
-	switch {
-	case len(line) > 0 && line[0] == '>':
-		return 1
-	case digits > 9 || len(line) < digits+2 || strings.IndexByte(signs, line[digits]) < 0 || strings.IndexByte(" \t", line[digits+1]) < 0:
-		return 0
-	}
-	return digits + 2
 }

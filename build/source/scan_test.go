@@ -12,7 +12,6 @@ import (
 func TestScansAreTheirPatterns(t *testing.T) {
 	var (
 		containers = regexp.MustCompile(`^(?:[\s\p{Zs}\x{200b}\x{2060}\x{feff}>]|[-*+•·–][\s\p{Zs}]|\d{1,9}[.)][\s\p{Zs}])*`)
-		threeBegin = regexp.MustCompile(`^(?:[ \t]*(?:>|[-*+][ \t]|\d{1,9}[.)][ \t])){3}`)
 		aFact      = regexp.MustCompile(`^([\pL\d_-]+)\.([\pL\d_-]+)$`)
 		aYear      = regexp.MustCompile(`\b[12]\d{3}\b`)
 		aControl   = regexp.MustCompile(`[\x00-\x08\x0b-\x1f\x7f-\x{9f}]`)
@@ -30,9 +29,6 @@ func TestScansAreTheirPatterns(t *testing.T) {
 		line := b.String()
 		if got, want := led([]byte(line)), len(containers.FindString(line)); got != want {
 			t.Fatalf("%q: %d bytes lead it, want %d", line, got, want)
-		}
-		if got, want := begun([]byte(line)), threeBegin.MatchString(line); got >= 3 != want {
-			t.Fatalf("%q has %d quotes and lists in one another, want three: %v", line, got, want)
 		}
 		name, fact, ok := factName(line)
 		if m := aFact.FindStringSubmatch(line); ok != (m != nil) || ok && (name != m[1] || fact != m[2]) {

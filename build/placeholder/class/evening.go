@@ -16,7 +16,7 @@ import (
 	"noonbook/compute/sky"
 )
 
-const sourceEvening = "When an evening does (Sun 9° and 12° below the horizon for the stars, the Moon 15 % to 85 % lit, Moon and planet 10° high, over by the school's hour), its parts and its adults: common practice, no source"
+const sourceEvening = "Which evening will do (Sun 9° and 12° below the horizon for the stars, the Moon 15 % to 85 % lit, Moon and planet 10° high, over by the school's hour), its parts and its adults: common practice, no source"
 
 // What the entry takes, and the parts of its result.
 const (
@@ -59,7 +59,7 @@ func eveningPlan() entry.Entry {
 		},
 		Sources:   []string{entry.SourceSun, entry.SourceMoon, entry.SourcePlanets, entry.SourceRefraction, stars.Source, sourceEvening, entry.SourceIANA},
 		Sometimes: []string{entry.CareEveningAtSchool},
-		Harmless:  "Where no evening does, a line to read; with one the caution of evenings comes with it.",
+		Harmless:  "A line to read where no evening will do; with one the caution of evenings comes with it.",
 		Reckon:    reckonEvening,
 	}
 }

@@ -19,15 +19,6 @@ var marsBlankNames = []string{
 	"Cassini", "Kasei Valles", "Noctis Labyrinthus", "Pavonis Mons",
 }
 
-// marsBlankSpots are these places in the order of their numbers.
-func marsBlankSpots() []globe.Spot {
-	spots := make([]globe.Spot, len(marsBlankNames))
-	for i, name := range marsBlankNames {
-		spots[i], _ = globe.Find(globe.Mars, name) // TestMarsBlankAndKeyAgree finds all
-	}
-	return spots
-}
-
 func marsBlank() entry.Entry {
 	return entry.Entry{
 		Name:      "mars-blank",
@@ -35,7 +26,7 @@ func marsBlank() entry.Entry {
 		Printable: true, For: entry.EachPupil,
 		Arguments: form.Form{},
 		Settings:  append(form.Keys{school.Paper}, entry.KnownWaySettings()...),
-		Facts:     []entry.Fact{{Name: "count", Doc: "how many numbers the sheet of Mars has"}},
+		Facts:     []entry.Fact{{Name: "count", Doc: "how many numbers are to be named"}},
 		Sources:   []string{sourceNames, sourceMarsFlat, sourceMarsHand},
 		Harmless:  "A sheet to fill in at a table, from the map.",
 		Reckon: func(v form.Values) (result.Result, error) {
@@ -50,25 +41,7 @@ func marsBlank() entry.Entry {
 }
 
 func marsMapKey() entry.Entry {
-	return entry.Entry{
-		Name:      "mars-map-key",
-		Summary:   "The names that belong to the numbers of mars-blank.",
-		ForStaff:  true,
-		Arguments: form.Form{},
-		Facts:     []entry.Fact{{Name: "count", Doc: "how many numbers the key of Mars has"}},
-		Sources:   []string{sourceNames},
-		Harmless:  "Names to read, for the teacher.",
-		Reckon: func(form.Values) (result.Result, error) {
-			table := result.Table{
-				Name: "key", Title: say.Line("mars-map-key.title"),
-				Columns: []result.Column{{Name: "number"}, {Name: "name"}, {Name: "kind"}, {Name: "latitude"}, {Name: "longitude"}},
-			}
-			for i, s := range marsBlankSpots() {
-				table.Rows = append(table.Rows, result.Row{Cells: append([]say.Value{say.Count(i + 1), spotName(s), kindWord(s)}, spotPlace(s)...)})
-			}
-			return result.Result{Facts: []result.Fact{{Name: "count", Value: say.Count(len(table.Rows))}}, Tables: []result.Table{table}}, nil
-		},
-	}
+	return keyOf("mars-map-key", "The names that belong to the numbers of mars-blank.", say.Line("mars-map-key.title"), globe.Mars, marsBlankNames)
 }
 
 // Measures of the blank map in millimetres: it fits both papers laid on their long sides.
@@ -95,13 +68,12 @@ func marsSheet(known entry.KnownWay) drawing.Drawing {
 	m.figures()
 	foot := marsSheetTop + m.height()
 	m.scales(known, drawing.Point{X: marsSheetLeft, Y: foot + 6}, 110, 0)
-	for i, s := range marsBlankSpots() {
+	for i, s := range numbered(globe.Mars, marsBlankNames) {
 		d.Offer("number", drawing.Keep, say.Count(i+1), m.numberPlaces(s)...)
 		rows := (len(marsBlankNames) + marsSheetColumns - 1) / marsSheetColumns
 		wide := d.Width / marsSheetColumns
 		x, y := wide*float64(i/rows), foot+10+marsSheetRow*float64(i%rows+1)
-		d.Label("strong", drawing.Point{X: x + 6, Y: y - 0.8}, drawing.End, say.Count(i+1))
-		d.Line("writing-line", drawing.Point{X: x + 8, Y: y}, drawing.Point{X: x + wide - 4, Y: y})
+		writingLine(&d, i+1, drawing.Point{X: x, Y: y}, wide)
 	}
 	return d
 }

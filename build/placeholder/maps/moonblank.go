@@ -19,15 +19,6 @@ var blankNames = []string{
 	"Oceanus Procellarum", "Posidonius", "Mare Vaporum",
 }
 
-// blankSpots are these features in the order of their numbers.
-func blankSpots() []globe.Spot {
-	spots := make([]globe.Spot, len(blankNames))
-	for i, name := range blankNames {
-		spots[i], _ = globe.Find(globe.Moon, name) // TestBlankAndKeyAgree finds all
-	}
-	return spots
-}
-
 func moonBlank() entry.Entry {
 	return entry.Entry{
 		Name:      "moon-blank",
@@ -54,25 +45,7 @@ func moonBlank() entry.Entry {
 }
 
 func moonMapKey() entry.Entry {
-	return entry.Entry{
-		Name:      "moon-map-key",
-		Summary:   "The names that belong to the numbers of moon-blank.",
-		ForStaff:  true,
-		Arguments: form.Form{},
-		Facts:     []entry.Fact{{Name: "count", Doc: "how many numbers there are"}},
-		Sources:   []string{sourceNames, sourceMeanings},
-		Harmless:  "Names for the teacher to read.",
-		Reckon: func(form.Values) (result.Result, error) {
-			table := result.Table{
-				Name: "key", Title: say.Line("moon-map-key.title"),
-				Columns: []result.Column{{Name: "number"}, {Name: "name"}, {Name: "kind"}},
-			}
-			for i, s := range blankSpots() {
-				table.Rows = append(table.Rows, result.Row{Cells: []say.Value{say.Count(i + 1), spotName(s), kindWord(s)}})
-			}
-			return result.Result{Facts: []result.Fact{{Name: "count", Value: say.Count(len(table.Rows))}}, Tables: []result.Table{table}}, nil
-		},
-	}
+	return keyOf("moon-map-key", "The names that belong to the numbers of moon-blank.", say.Line("moon-map-key.title"), globe.Moon, blankNames)
 }
 
 // Measures of the blank map in millimetres.
@@ -97,7 +70,7 @@ func (m *moonView) blank() drawing.Drawing {
 	on := &moonPicture{moonView: m, d: &d, centre: drawing.Point{X: width / 2, Y: blankTop + mapEdge + blankRadius}, radius: blankRadius, mark: 0.7}
 	on.ground()
 	on.directions()
-	for i, s := range blankSpots() {
+	for i, s := range numbered(globe.Moon, blankNames) {
 		at, _ := on.at(s.At)
 		places := []drawing.Place{{At: at, Anchor: drawing.Middle, Sits: drawing.Centred}}
 		if !isSea(s) {
@@ -105,8 +78,7 @@ func (m *moonView) blank() drawing.Drawing {
 		}
 		d.Offer("number", drawing.Keep, say.Count(i+1), places...)
 		x, y := width/blankColumns*float64(i/rows), lines+blankRow*float64(i%rows+1)
-		d.Label("strong", drawing.Point{X: x + 6, Y: y - 1.2}, drawing.End, say.Count(i+1))
-		d.Line("writing-line", drawing.Point{X: x + 8, Y: y}, drawing.Point{X: x + width/blankColumns - 4, Y: y})
+		writingLine(&d, i+1, drawing.Point{X: x, Y: y}, width/blankColumns)
 	}
 	return d
 }
