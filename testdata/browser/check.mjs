@@ -97,7 +97,7 @@ async function checkEdition(edition) {
 		for (const [place, start] of [[edition, 'index.html'], [one, one.name]]) await spend('finder', () => finder(context, place, start, ledger));
 	});
 	await spend('cover', () => cover(browser, edition, isStaff, ledger));
-	await spend('walk', () => walk(browser, edition, one, ledger));
+	await spend('walk', () => walk(browser, edition, one, isStaff, ledger));
 	await inContext({}, (context) => spend('letters', () => letters(context, edition, ledger)));
 	await inContext({ viewport: screen }, (context) => spend('room', () => room(context, edition, isStaff, ledger)));
 	// From here on the checks add words and styles of their own, which the policy forbids.

@@ -32,12 +32,15 @@
 		told.setAttribute('role', 'status');
 		walk.append(told);
 
-		// The name of the point that has the focus, or that is pointed at.
+		// The name of the point that has the focus, or that is pointed at. A text that is
+		// changed, not replaced, leaves the styles of the page's thousand elements alone.
 		const label = document.createElementNS(layer.namespaceURI, 'text');
+		const word = document.createTextNode('');
 		label.setAttribute('aria-hidden', 'true');
+		label.append(word);
 		layer.append(label);
 		const name = (stop) => {
-			label.textContent = stop ? stop.title : '';
+			word.data = stop ? stop.title : '';
 			if (!stop) return;
 			const size = (14 * box.width) / layer.getBoundingClientRect().width;
 			const place = (stop.x - box.x) / box.width;
@@ -109,9 +112,18 @@
 			to.link.focus();
 		});
 
+		// A browser moves a tap onto a link that is near it, not always the nearest: what counts
+		// is where the finger came down.
+		let touch;
+		walk.addEventListener('pointerdown', (event) => {
+			touch = event.pointerType === 'touch' ? event : undefined;
+		});
 		walk.addEventListener('click', (event) => {
+			const by = event.detail > 0 ? touch : undefined; // Enter has no clicks to count
+			touch = undefined;
+			const meant = layer.contains(event.target) ? near(by ?? event)?.link : undefined;
+			const link = (by && meant) ?? event.target.closest('a[href^="#"]') ?? meant;
 			if (event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
-			const link = event.target.closest('a[href^="#"]') ?? (layer.contains(event.target) ? near(event)?.link : undefined);
 			if (!link) return;
 			event.preventDefault();
 			go(link);
