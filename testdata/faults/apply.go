@@ -41,35 +41,27 @@ func times(n int) string {
 	return fmt.Sprintf("%d times", n)
 }
 
-// copyName is the name of the faulty copy of the i-th fault of an overlay.
-func copyName(i int, f Fault) string { return fmt.Sprint(i) + path.Ext(f.File) }
-
-// overlay writes faulty copies of the faults' files into a folder of its own, and
-// the description of them that the go command takes. The files themselves stay as
-// they are. No two of the faults are of one file.
-func (h *House) overlay(faults ...Fault) (description string, err error) {
+// overlay writes a faulty copy of the fault's file into a folder of its own, and the
+// description of it that the go command takes. The file itself stays as it is.
+func (h *House) overlay(f Fault) (description string, err error) {
+	name := filepath.Join(h.root, filepath.FromSlash(f.File))
+	text, err := os.ReadFile(name)
+	if err != nil {
+		return "", err
+	}
+	faulty, err := f.apply(string(text))
+	if err != nil {
+		return "", fmt.Errorf("%s: %w", f.ID, err)
+	}
 	dir, err := os.MkdirTemp(h.temp, "fault-")
 	if err != nil {
 		return "", err
 	}
-	replace := make(map[string]string)
-	for i, f := range faults {
-		name := filepath.Join(h.root, filepath.FromSlash(f.File))
-		text, err := os.ReadFile(name)
-		if err != nil {
-			return "", err
-		}
-		faulty, err := f.apply(string(text))
-		if err != nil {
-			return "", fmt.Errorf("%s: %w", f.ID, err)
-		}
-		copied := filepath.Join(dir, copyName(i, f))
-		if err := os.WriteFile(copied, []byte(faulty), 0o644); err != nil {
-			return "", err
-		}
-		replace[name] = copied
+	copied := filepath.Join(dir, "faulty"+path.Ext(f.File))
+	if err := os.WriteFile(copied, []byte(faulty), 0o644); err != nil {
+		return "", err
 	}
-	b, err := json.Marshal(map[string]any{"Replace": replace})
+	b, err := json.Marshal(map[string]any{"Replace": map[string]string{name: copied}})
 	if err != nil {
 		return "", err
 	}

@@ -5,16 +5,15 @@ import (
 	"errors"
 	"fmt"
 	"os"
-	"path"
+
 	"path/filepath"
 	"slices"
 	"strings"
 )
 
 // checkAll fails, with every reason, unless each fault applies to its file as it
-// stands today and go vet, which compiles, has nothing against it: a fault that the
-// compiler sees is no work for a test. With all, each kind and each package must
-// have its share.
+// stands today, and compiles. With all, each kind and each package must have its
+// share.
 func (h *House) checkAll(ctx context.Context, faults []Fault, all bool) error {
 	var broken []error
 	for _, f := range faults {
@@ -28,28 +27,7 @@ func (h *House) checkAll(ctx context.Context, faults []Fault, all bool) error {
 	if len(broken) > 0 {
 		return errors.Join(broken...)
 	}
-	for _, round := range rounds(faults) {
-		for len(round) > 0 {
-			complaints, err := h.vet(ctx, round)
-			if err != nil {
-				return err
-			}
-			if len(complaints) == 0 {
-				break
-			}
-			// Without those that it complains of, in case there are more.
-			var rest []Fault
-			for _, f := range round {
-				if lines := complaints[f.ID]; lines != "" {
-					broken = append(broken, fmt.Errorf("faults.txt:%d: %s does not compile:\n%s", f.Line, f.ID, lines))
-				} else {
-					rest = append(rest, f)
-				}
-			}
-			round = rest
-		}
-	}
-	return errors.Join(broken...)
+	return h.compile(ctx, faults)
 }
 
 // applies fails where the fault has no line to change any more.
@@ -116,57 +94,4 @@ func (h *House) missing(faults []Fault) []error {
 		all = append(all, fmt.Errorf("faults.txt: no fault for the %s", what))
 	}
 	return all
-}
-
-// rounds deals the faults in Go out so that each round has one a file at most: the
-// first of every file, then the second of every file. Nothing else is compiled.
-func rounds(faults []Fault) [][]Fault {
-	var all [][]Fault
-	had := make(map[string]int)
-	for _, f := range faults {
-		if path.Ext(f.File) != ".go" {
-			continue
-		}
-		n := had[f.File]
-		if had[f.File]++; n == len(all) {
-			all = append(all, nil)
-		}
-		all[n] = append(all[n], f)
-	}
-	return all
-}
-
-// vet compiles the faults' own packages and their tests with the faults in them,
-// and returns what the go command says against each, by id.
-func (h *House) vet(ctx context.Context, faults []Fault) (map[string]string, error) {
-	overlay, err := h.overlay(faults...)
-	if err != nil {
-		return nil, err
-	}
-	defer os.RemoveAll(filepath.Dir(overlay))
-	args := []string{"vet", "-overlay", overlay}
-	for _, f := range faults {
-		if name := h.of(f.File).ImportPath; !slices.Contains(args, name) {
-			args = append(args, name)
-		}
-	}
-	out, err := h.command(ctx, args...).CombinedOutput()
-	if ctx.Err() != nil {
-		return nil, ctx.Err()
-	}
-	if err == nil {
-		return nil, nil
-	}
-	complaints := make(map[string]string)
-	for line := range strings.Lines(string(out)) {
-		for i, f := range faults {
-			if strings.Contains(line, filepath.Join(filepath.Base(filepath.Dir(overlay)), copyName(i, f))+":") {
-				complaints[f.ID] += line
-			}
-		}
-	}
-	if len(complaints) == 0 {
-		return nil, fmt.Errorf("go vet: %w, though about no fault:\n%s", err, out)
-	}
-	return complaints, nil
 }

@@ -135,8 +135,8 @@ type verdict struct {
 
 // test runs the tests of a package, or of all of them, under an overlay if there is
 // one. A test that takes ten times as long as it does without a fault, and five
-// minutes, is taken to run for ever. With the name of a test only that one is run. Vet is left out: a fault that it sees is not in
-// the list.
+// minutes, is taken to run for ever. With the name of a test only that one is run. Vet is
+// left out: what it sees is no test's work.
 func (h *House) test(ctx context.Context, overlay, name, run string) (verdict, error) {
 	limit := 30 * time.Minute
 	args := []string{"test", "-json", "-failfast", "-vet=off"}
