@@ -65,7 +65,11 @@ try {
 	// What is timed is timed before the rest makes the machine busy.
 	await inContext({}, (context) => ledger.spend('swift', () => swift(browser, context, forClass, forClass.pages.filter((name) => !name.startsWith('print-')), ledger)));
 	await inContext({}, (context) => swift(browser, context, new OneFile(folder, `${names[0]}.html`), [`${names[0]}.html`], ledger));
-	const sheets = new Map((await Promise.all([forClass, forStaff].map(checkEdition))).flatMap((counts) => [...counts]));
+	const sheets = new Map();
+	const parts = [forStaff, forClass].flatMap(partsOf);
+	await Promise.all([1, 2].map(async () => {
+		while (parts.length) await parts.shift()(sheets);
+	}));
 	tally.check(ledger);
 	await inContext({}, async (context) => {
 		for (const edition of [forClass, forStaff]) await ledger.spend('one file on paper', () => prints(context, new OneFile(folder, `${edition.name}.html`), edition, sheets, ledger));
@@ -75,48 +79,52 @@ try {
 }
 process.exitCode = ledger.close(kinds) ? 0 : 1;
 
-// checkEdition gives the number of sheets that each page prints on.
-async function checkEdition(edition) {
+// partsOf gives the checks of an edition as parts that two hands take in turn, what takes
+// longest first. A part needs nothing of another; it adds the number of sheets that each
+// page prints on, if it counts them.
+function partsOf(edition) {
 	const one = new OneFile(folder, `${edition.name}.html`);
 	const isStaff = edition === forStaff;
-	const spend = (what, work) => ledger.spend(what, work);
-	await spend('markup', async () => {
-		await markup(edition, ledger);
-		await markup(one, ledger);
-	});
-	weight(edition, ledger);
-	for (const javaScriptEnabled of [true, false]) {
-		await inContext({ javaScriptEnabled }, async (context) => {
+	const part = (what, work, options) => () => inContext(options ?? {}, (context) => ledger.spend(what, () => work(context)));
+	// Some checks add words and styles of their own, which the policy forbids.
+	const open = { bypassCSP: true };
+	return [
+		part('access', (context) => access(context, edition, isStaff, ledger), open),
+		part('keyboard', (context) => keyboard(context, edition, ledger), open),
+		part('walk', () => walk(browser, edition, one, isStaff, ledger)),
+		(sheets) => part('paper', async (context) => {
+			const counts = await paper(context, edition, size, ledger);
+			for (const [page, count] of counts) sheets.set(page, count);
+			await readers(context, edition, counts, ledger);
+		}, open)(),
+		...[true, false].map((javaScriptEnabled) => part('load', async (context) => {
 			if (javaScriptEnabled) await watch(context);
-			await spend('load', () => load(context, edition, javaScriptEnabled, ledger));
-			await spend('single', () => single(context, one, edition, javaScriptEnabled, ledger));
+			await load(context, edition, javaScriptEnabled, ledger);
+			await single(context, one, edition, javaScriptEnabled, ledger);
 			if (!javaScriptEnabled) await roomPlain(context, edition, ledger);
-		});
-	}
-	await inContext({}, async (context) => {
-		for (const [place, start] of [[edition, 'index.html'], [one, one.name]]) await spend('finder', () => finder(context, place, start, ledger));
-	});
-	await spend('cover', () => cover(browser, edition, isStaff, ledger));
-	await spend('walk', () => walk(browser, edition, one, isStaff, ledger));
-	await inContext({}, (context) => spend('letters', () => letters(context, edition, ledger)));
-	await inContext({ viewport: screen }, (context) => spend('room', () => room(context, edition, isStaff, ledger)));
-	// From here on the checks add words and styles of their own, which the policy forbids.
-	let sheets;
-	await inContext({ bypassCSP: true }, async (context) => {
-		await watch(context);
-		await spend('reflow', () => reflow(context, edition, ledger));
-		await spend('tables', () => tables(context, edition, tally, ledger));
-		await spend('keyboard', () => keyboard(context, edition, ledger));
-		sheets = await spend('paper', () => paper(context, edition, size, ledger));
-		await spend('readers', () => readers(context, edition, sheets, ledger));
-		await spend('long', () => long(context, edition, ledger));
-		await spend('margin', () => margin(context, edition, ledger));
-		if ([template, clinometer].every((name) => edition.pages.includes(name))) await spend('rocket', () => rocket(context, edition, ledger));
-		await spend('tube', () => tube(context, edition, ledger));
-		if (edition.pages.includes(strips)) await spend('water', () => water(context, edition, ledger));
-		await spend('access', () => access(context, edition, isStaff, ledger));
-	});
-	return sheets;
+		}, { javaScriptEnabled })),
+		part('finder', async (context) => {
+			for (const [place, start] of [[edition, 'index.html'], [one, one.name]]) await finder(context, place, start, ledger);
+		}),
+		part('room', (context) => room(context, edition, isStaff, ledger), { viewport: screen }),
+		part('letters', (context) => letters(context, edition, ledger)),
+		part('cover', () => cover(browser, edition, isStaff, ledger)),
+		part('reflow', async (context) => {
+			await watch(context);
+			await reflow(context, edition, ledger);
+		}, open),
+		part('tables', (context) => tables(context, edition, tally, ledger), open),
+		part('margin', (context) => margin(context, edition, ledger), open),
+		part('measures', async (context) => {
+			await markup(edition, ledger);
+			await markup(one, ledger);
+			weight(edition, ledger);
+			await long(context, edition, ledger);
+			await tube(context, edition, ledger);
+			if ([template, clinometer].every((name) => edition.pages.includes(name))) await rocket(context, edition, ledger);
+			if (edition.pages.includes(strips)) await water(context, edition, ledger);
+		}, open),
+	];
 }
 
 // inContext gives a fresh, offline context without motion.

@@ -13,6 +13,11 @@ const need = { small: 4.5, large: 3 };
 // something with less contrast. (Our own bound; WCAG leaves this open.)
 const mayCross = 0.2;
 
+// A picture shows so many px of a page, more only where a drawing or a table is taller. What
+// stays at the lower edge of the screen has room below them.
+const tall = 2400;
+const below = 200;
+
 // contrast measures the words below the elements that the selectors name and the
 // words of all drawings. It gives the number of measured runs of words and a finding
 // for each that is too faint.
@@ -20,11 +25,11 @@ export async function contrast(page, camera, selectors) {
 	// A table that goes on beyond the edge of its frame is measured laid open; that words
 	// can be read on the shade at that edge is tested with the style sheet.
 	const open = await page.addStyleTag({ content: '.table-frame { overflow: visible }' });
-	const groups = await page.evaluate(gatherWords, selectors);
-	// As tall as the tallest group, no taller: the browser draws the whole viewport for
-	// each picture.
 	const { width, height } = page.viewportSize();
-	await page.setViewportSize({ width, height: Math.max(height, ...groups.map(({ clip }) => clip.height)) });
+	await page.setViewportSize({ width, height: tall + below });
+	const groups = await page.evaluate(gatherWords, selectors);
+	const bands = bandsOf(groups);
+	await page.setViewportSize({ width, height: Math.max(tall, ...bands.map(({ clip }) => clip.height)) + below });
 	// Once in several thousand pictures a clip was not in view at the first look, and it is
 	// not known why: each such look is told with its measures. Nothing is pictured that is
 	// not in view, and what never comes is a finding.
@@ -39,20 +44,42 @@ export async function contrast(page, camera, selectors) {
 		return null;
 	};
 	const withWords = [];
-	for (const group of groups) withWords.push(await picture(group));
+	for (const band of bands) withWords.push(await picture(band));
 	// An outline of the ground's colour round the words is ground, and stays.
 	const hide = await page.addStyleTag({ content: '* { -webkit-text-fill-color: transparent !important } svg text, svg tspan { fill: transparent !important }' });
 	const findings = [];
 	let measured = 0;
-	for (const [i, group] of groups.entries()) {
-		const without = await picture(group);
-		measured += group.runs.length;
-		if (!without || !withWords[i]) findings.push(`"${group.runs[0].text}" and what is round it does not come into view: ${late.at(-1)}`);
-		else findings.push(...group.runs.map((run) => judge(run, withWords[i], without)).filter(Boolean));
+	for (const [i, band] of bands.entries()) {
+		const without = await picture(band);
+		measured += band.runs.length;
+		if (!without || !withWords[i]) findings.push(`"${band.runs[0].text}" and what is round it does not come into view: ${late.at(-1)}`);
+		else findings.push(...band.runs.map((run) => judge(run, withWords[i], without)).filter(Boolean));
 	}
 	for (const style of [hide, open]) await style.evaluate((element) => element.remove());
 	await page.setViewportSize({ width, height });
 	return { measured, findings, late };
+}
+
+// bandsOf parts a page, from the top, into bands of whole groups, so that a few pictures
+// show them all: each picture costs the browser the whole viewport.
+function bandsOf(groups) {
+	const bands = [];
+	for (const { clip, runs } of groups.toSorted((a, b) => a.clip.y - b.clip.y)) {
+		const last = bands.at(-1)?.clip;
+		const joined = last && {
+			x: Math.min(last.x, clip.x),
+			y: last.y,
+			width: Math.max(last.x + last.width, clip.x + clip.width) - Math.min(last.x, clip.x),
+			height: Math.max(last.y + last.height, clip.y + clip.height) - last.y,
+		};
+		if (joined && joined.height <= tall) bands.at(-1).clip = joined;
+		else bands.push({ clip, runs: [] });
+		bands.at(-1).runs.push(...runs);
+	}
+	for (const { clip, runs } of bands) {
+		for (const run of runs) run.boxes = run.boxes.map((box) => ({ ...box, x: box.x - clip.x, y: box.y - clip.y }));
+	}
+	return bands;
 }
 
 function judge(run, withWords, without) {
@@ -119,8 +146,8 @@ function bringIntoView({ x, y, width, height }) {
 }
 
 // gatherWords runs in the page. A run is a text node; runs are grouped by the drawing,
-// table or element that holds them, so that a group needs one pair of pictures. Boxes
-// are measured from the corner of the group's clip.
+// table or element that holds them, which is pictured whole. Boxes are measured from the
+// corner of the page.
 function gatherWords(selectors) {
 	const pen = Object.assign(document.createElement('canvas'), { width: 1, height: 1 }).getContext('2d', { willReadFrequently: true });
 	const rgba = (colour, opacity) => {
@@ -169,7 +196,7 @@ function gatherWords(selectors) {
 			px: parseFloat(style.fontSize) * scale,
 			weight: Number(style.fontWeight),
 			colour: rgba(drawn ? style.fill : style.color, opacityOf(element) * (drawn ? Number(style.fillOpacity) : 1)),
-			boxes: boxes.map((b) => ({ x: b.left + scrollX - x, y: b.top + scrollY - y, width: b.width, height: b.height })),
+			boxes: boxes.map((b) => ({ x: b.left + scrollX, y: b.top + scrollY, width: b.width, height: b.height })),
 		});
 	};
 	const roots = new Set(document.querySelectorAll('svg text'));

@@ -8,6 +8,7 @@
 // checks the finder alone: FOLDER holds handbook/ and handbook-staff/, and each in one
 // file beside it.
 
+import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { chromium } from 'playwright-core';
 import { Edition } from './edition.mjs';
@@ -223,8 +224,7 @@ function ask(text) {
 async function headingsOfPages(page, edition) {
 	const all = [];
 	for (const name of edition.pages.filter((name) => name !== 'index.html')) {
-		await page.goto(edition.url(name));
-		const here = await page.evaluate(() => [...document.querySelectorAll('main :is(h1, h2[id], h3[id], h4[id])')].map((h) => [h.textContent, h.localName === 'h1' ? '' : `#${h.id}`]));
+		const here = await page.evaluate((text) => [...new DOMParser().parseFromString(text, 'text/html').querySelectorAll('main :is(h1, h2[id], h3[id], h4[id])')].map((h) => [h.textContent, h.localName === 'h1' ? '' : `#${h.id}`]), readFileSync(edition.file(name), 'utf8'));
 		all.push(...here.map(([text, anchor]) => ({ text, target: name + anchor })));
 	}
 	return all;
