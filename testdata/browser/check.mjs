@@ -94,7 +94,7 @@ function partsOf(edition) {
 	return [
 		part('access', (context) => access(context, edition, isStaff, ledger), open),
 		part('keyboard', (context) => keyboard(context, edition, ledger), open),
-		part('walk', () => walk(browser, edition, one, isStaff, ledger)),
+		part('walk', () => walk(browser, edition, isStaff ? forClass : forStaff, one, ledger)),
 		(sheets) => part('paper', async (context) => {
 			const counts = await paper(context, edition, size, ledger);
 			for (const [page, count] of counts) sheets.set(page, count);

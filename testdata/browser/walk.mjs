@@ -20,12 +20,14 @@ const desk = { width: 1440, height: 900 };
 const phone = { width: 360, height: 740 };
 const target = 24; // CSS px across (WCAG 2.2, 2.5.8)
 
-// walk looks at the walks of an edition. Both have the same drawings: each clicks on and
-// touches half of their stops, the even ones or the odd.
-export async function walk(browser, edition, one, odd, ledger) {
-	const half = (count, most = count) => [...Array(Math.min(count, most)).keys()].filter((i) => i % 2 === Number(odd));
-	for (const name of edition.own.filter((page) => readFileSync(edition.file(page), 'utf8').includes('<div class="walk'))) {
+const hasWalk = (edition, name) => edition.own.includes(name) && readFileSync(edition.file(name), 'utf8').includes('<div class="walk');
+
+// walk looks at the walks of an edition. Where the other edition has the page's walk too,
+// with the same drawing, one clicks on and touches the even stops and the other the odd ones.
+export async function walk(browser, edition, other, one, ledger) {
+	for (const name of edition.own.filter((page) => hasWalk(edition, page))) {
 		const check = (kind, findings) => ledger.check(edition.label(name), kind, findings.length ? [some(findings, 6)] : []);
+		const mine = (count, most = count) => [...Array(Math.min(count, most)).keys()].filter((i) => !hasWalk(other, name) || i % 2 === Number(edition.name > other.name));
 		await inContext(browser, { viewport: desk }, async (page) => {
 			await page.goto(edition.url(name));
 			const walks = await page.locator('.walk').count();
@@ -34,7 +36,7 @@ export async function walk(browser, edition, one, odd, ledger) {
 				check('walk by keyboard', await byKeyboard(page, page.locator('.walk').nth(i)));
 				await page.goto(edition.url(name));
 				check('walk by arrows', await byArrows(page.locator('.walk').nth(i)));
-				check('walk by pointer', await byPointer(page, page.locator('.walk').nth(i), half));
+				check('walk by pointer', await byPointer(page, page.locator('.walk').nth(i), mine));
 			}
 			await page.emulateMedia({ media: 'print' });
 			check('walk on paper', await page.evaluate(onPaper));
@@ -42,7 +44,7 @@ export async function walk(browser, edition, one, odd, ledger) {
 		await inContext(browser, { viewport: phone, hasTouch: true, isMobile: true }, async (page) => {
 			await page.goto(edition.url(name));
 			check('walk targets', await page.evaluate(targets, target));
-			check('walk by finger', await byFinger(page, page.locator('.walk').first(), half));
+			check('walk by finger', await byFinger(page, page.locator('.walk').first(), mine));
 		});
 		await inContext(browser, { viewport: desk, javaScriptEnabled: false }, async (page) => {
 			await page.goto(edition.url(name));
@@ -50,7 +52,7 @@ export async function walk(browser, edition, one, odd, ledger) {
 		});
 		await inContext(browser, { viewport: desk }, async (page) => {
 			await page.goto(`${one.url()}#${name.replace(/\.html$/, '')}`);
-			check('walk in one file', await byPointer(page, page.locator('.page:target .walk, .page:has(:target) .walk').first(), (count) => half(count, 6)));
+			check('walk in one file', await byPointer(page, page.locator('.page:target .walk, .page:has(:target) .walk').first(), (count) => mine(count, 6)));
 		});
 	}
 }
@@ -284,7 +286,8 @@ if (process.argv[1] === fileURLToPath(import.meta.url)) {
 	const ledger = new Ledger();
 	const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--disable-gpu', '--no-first-run'] });
 	try {
-		for (const name of ['handbook', 'handbook-staff']) await walk(browser, new Edition(folder, name), new OneFile(folder, `${name}.html`), name !== 'handbook', ledger);
+		const editions = ['handbook', 'handbook-staff'].map((name) => new Edition(folder, name));
+		for (const [edition, other] of [editions, editions.toReversed()]) await walk(browser, edition, other, new OneFile(folder, `${edition.name}.html`), ledger);
 	} finally {
 		await browser.close();
 	}

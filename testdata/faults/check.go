@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"os"
-
 	"path/filepath"
 	"slices"
 	"strings"
