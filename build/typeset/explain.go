@@ -7,8 +7,6 @@ import (
 	"maps"
 	"slices"
 
-	"github.com/BurntSushi/toml"
-
 	"noonbook/theme"
 )
 
@@ -23,8 +21,12 @@ func explanations(code string) (map[string]string, error) {
 	if err != nil {
 		return nil, fmt.Errorf("explanations of language %q: %w", code, err)
 	}
-	var lines map[string]string
-	if err := toml.Unmarshal(src, &lines); err != nil {
+	lines := map[string]string{}
+	err = eachText(string(src), func(english, text string) error {
+		lines[english] = text
+		return nil
+	})
+	if err != nil {
 		return nil, fmt.Errorf("explanations of language %q: %w", code, err)
 	}
 	return lines, nil

@@ -33,6 +33,9 @@ type piece struct {
 var gapPattern = regexp.MustCompile(`\{([1-9])(?::([a-z]+)|((?:\|[^|{}]*)+))?\}`)
 
 func parseLine(s string) (line, error) {
+	if !strings.ContainsAny(s, "{}") {
+		return line{{text: s}}, nil
+	}
 	var l line
 	last := 0
 	text := func(end int) error {
@@ -60,9 +63,6 @@ func parseLine(s string) (line, error) {
 	}
 	if err := text(len(s)); err != nil {
 		return nil, err
-	}
-	if len(l) == 0 {
-		l = line{piece{}}
 	}
 	return l, nil
 }

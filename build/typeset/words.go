@@ -1,6 +1,7 @@
 package typeset
 
 import (
+	"bytes"
 	"fmt"
 	"html/template"
 	"io/fs"
@@ -10,8 +11,6 @@ import (
 	"strings"
 	"sync"
 	"time"
-
-	"github.com/BurntSushi/toml"
 
 	"noonbook/build/say"
 	"noonbook/theme"
@@ -95,39 +94,22 @@ func readWords(code string) (*Words, error) {
 	if err != nil {
 		return nil, fmt.Errorf("no words for language %q: %w", code, err)
 	}
-	var tree map[string]any
-	if err := toml.Unmarshal(src, &tree); err != nil {
-		return nil, fmt.Errorf("words of language %q: %w", code, err)
-	}
 	explained, err := explanations(code)
 	if err != nil {
 		return nil, err
 	}
-	w := &Words{Code: code, lines: map[string]line{}, explained: explained}
-	if err := w.collect("", tree); err != nil {
+	w := &Words{Code: code, lines: make(map[string]line, bytes.Count(src, []byte("\n"))), explained: explained}
+	err = eachText(string(src), func(key, text string) error {
+		l, err := parseLine(w.typesetWords(text))
+		w.lines[key] = l
+		return err
+	})
+	if err != nil {
 		return nil, fmt.Errorf("words of language %q: %w", code, err)
 	}
 	w.pages = sync.OnceValues(func() (*template.Template, error) { return parsePages(w) })
 	w.kin = &kin{all: map[way]*Words{{}: w}}
 	return w, nil
-}
-
-func (w *Words) collect(prefix string, tree map[string]any) error {
-	for key, x := range tree {
-		switch x := x.(type) {
-		case string:
-			l, err := parseLine(w.typesetWords(x))
-			if err != nil {
-				return fmt.Errorf("%s: %w", prefix+key, err)
-			}
-			w.lines[prefix+key] = l
-		case map[string]any:
-			if err := w.collect(prefix+key+".", x); err != nil {
-				return err
-			}
-		}
-	}
-	return nil
 }
 
 // Metric returns the same language for a school that measures in metres. Every
