@@ -185,7 +185,10 @@ type suns struct {
 	next    int
 }
 
-type sunAt struct{ azimuth, altitude quantity.Angle }
+type sunAt struct {
+	azimuth, altitude quantity.Angle
+	direction         vector
+}
 
 // sunsBy returns where the Sun stood at each mark by a watch that is so fast, in radians.
 func (m model) sunsBy(fast float64) []sunAt {
@@ -202,7 +205,7 @@ func (m model) sunsBy(fast float64) []sunAt {
 	m.suns.watches[i] = fast
 	for k, mark := range m.marks {
 		azimuth, altitude := SunDirection(m.latitude, mark.Declination, mark.HourAngle-quantity.Angle(fast))
-		m.suns.at[i][k] = sunAt{azimuth, altitude}
+		m.suns.at[i][k] = sunAt{azimuth, altitude, toward(azimuth, altitude)}
 	}
 	return m.suns.at[i]
 }
@@ -212,22 +215,31 @@ type causeValues [causes]float64
 // residuals returns marked less predicted angles. ok is false where a mark
 // could not have been made: the Sun was down.
 func (m model) residuals(x causeValues) ([]float64, bool) {
-	d := True(m.latitude)
-	d.Style.Elevation += quantity.Angle(x[sloped])
-	d = d.Turned(quantity.Angle(x[turned]))
-	lineOf := d.Line
+	lineOf := m.levelShown(x)
 	if m.polar {
 		lineOf = m.polarShown(x)
 	}
 	residuals := make([]float64, len(m.marks))
 	for i, sun := range m.sunsBy(x[watch]) {
-		line, ok := lineOf(sun.azimuth, sun.altitude)
+		line, ok := lineOf(sun)
 		if !ok {
 			return nil, false
 		}
 		residuals[i] = float64((m.marks[i].Line - line).Signed())
 	}
 	return residuals, true
+}
+
+// levelShown predicts marks on a level dial from causes, as Dial.Line does.
+func (m model) levelShown(x causeValues) func(sunAt) (line quantity.Angle, ok bool) {
+	d := True(m.latitude)
+	d.Style.Elevation += quantity.Angle(x[sloped])
+	d = d.Turned(quantity.Angle(x[turned]))
+	edge := toward(d.Style.Azimuth, d.Style.Elevation)
+	return func(sun sunAt) (quantity.Angle, bool) {
+		shadow, ok := shadowOf(edge, sun.direction)
+		return d.fromNoon(shadow), ok && sun.altitude > 0
+	}
 }
 
 // squares is what least squares make least, infinite where a mark could not

@@ -96,8 +96,8 @@ func FitPolarMarks(latitude quantity.Angle, marks []Mark, ask Unknown) (Fit, err
 }
 
 // polarShown predicts marks on a polar dial from causes.
-func (m model) polarShown(x causeValues) func(azimuth, altitude quantity.Angle) (quantity.Angle, bool) {
+func (m model) polarShown(x causeValues) func(sunAt) (line quantity.Angle, ok bool) {
 	d := PolarAt(m.latitude).Steeper(quantity.Angle(x[sloped]))
 	d.Turn = quantity.Angle(math.Remainder(x[turned], 2*math.Pi))
-	return d.Shown
+	return func(sun sunAt) (quantity.Angle, bool) { return d.Shown(sun.azimuth, sun.altitude) }
 }

@@ -39,7 +39,11 @@ func PolarStyle(latitude quantity.Angle) Style {
 // on a level plate. ok is false when the Sun is not above the horizon, and when
 // the style points at it so that the shadow is a dot.
 func (s Style) Shadow(azimuth, altitude quantity.Angle) (bearing quantity.Angle, ok bool) {
-	sun, edge := toward(azimuth, altitude), toward(s.Azimuth, s.Elevation)
+	return shadowOf(toward(s.Azimuth, s.Elevation), toward(azimuth, altitude))
+}
+
+// shadowOf is Style.Shadow by unit vectors along the edge and to the Sun.
+func shadowOf(edge, sun vector) (bearing quantity.Angle, ok bool) {
 	if !(sun.up > 0) {
 		return 0, false
 	}

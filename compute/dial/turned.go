@@ -52,11 +52,17 @@ func (d Dial) Reading(azimuth, altitude quantity.Angle) (hourAngle quantity.Angl
 // down or behind the plate, or the style points at it.
 func (d Dial) Line(azimuth, altitude quantity.Angle) (line quantity.Angle, ok bool) {
 	shadow, ok := d.Style.Shadow(d.Tilt.Sees(azimuth, altitude))
-	line = shadow - d.NoonLine
+	return d.fromNoon(shadow), ok && altitude > 0
+}
+
+// fromNoon returns the angle from the noon line of a shadow with the bearing, −180° to 180°,
+// afternoon positive.
+func (d Dial) fromNoon(shadow quantity.Angle) quantity.Angle {
+	line := shadow - d.NoonLine
 	if d.Drawn < 0 { // hours run anticlockwise
 		line = -line
 	}
-	return line.Signed(), ok && altitude > 0
+	return line.Signed()
 }
 
 // Off returns what the dial shows less the true sun time, within ±12 h, for a
