@@ -120,17 +120,21 @@ func keyOf(answers source.Answers) string {
 func (p *Plan) answers(settings form.Values, known *entry.Known) (source.Answers, problem.List, error) {
 	answers := source.Answers{}
 	var problems problem.List
-	ask := func(plan *Plan, c *source.Condition, lesson int, s *pressing) {
+	ask := func(plan *Plan, c *source.Condition, lesson int, s *pressing, asked *evaluation) {
 		if outer := c.Within(); outer != nil && !answers[outer.At] {
 			return
 		}
-		fact, ok := plan.truth(c, lesson, s, known, &problems)
+		if asked == nil {
+			e, err := plan.evaluate(c.Ask, lesson, s, known)
+			asked = &evaluation{e, err}
+		}
+		fact, ok := asked.truth(c, s, &problems)
 		answers[c.At] = ok && c.Wants(fact)
 	}
 	open := &pressing{settings: settings, keys: school.Settings(), course: p.unit.Course()} // of which no lesson has a day
 	for i, l := range p.unit.Lessons {
 		for _, c := range l.Whole() {
-			ask(&Plan{unit: p.unit, catalogue: p.catalogue}, c, i, open)
+			ask(&Plan{unit: p.unit, catalogue: p.catalogue}, c, i, open, nil)
 		}
 	}
 	standing := p.unit
@@ -148,32 +152,41 @@ func (p *Plan) answers(settings form.Values, known *entry.Known) (source.Answers
 	s := &pressing{settings: settings, keys: open.keys, course: plan.course, groups: groupsOf(settings)}
 	s.lessons, s.calendar, _ = s.course.Arrange(settings) // what is wrong with a day is reported by the plan of what stands
 	s.held = markOf(s.lessons, s.calendar)
+	asked := make([][]*evaluation, len(standing.Lessons))
 	crew.Each(len(standing.Lessons), nil, func(i int) { // what is asked in any case, side by side
-		for _, c := range standing.Lessons[i].Conditions() {
+		conditions := standing.Lessons[i].Conditions()
+		asked[i] = make([]*evaluation, len(conditions))
+		for k, c := range conditions {
 			if c.Within() == nil {
-				plan.evaluate(c.Ask, i, s, known) // an error comes again below
+				e, err := plan.evaluate(c.Ask, i, s, known)
+				asked[i][k] = &evaluation{e, err}
 			}
 		}
 	})
 	for i, l := range standing.Lessons {
-		for _, c := range l.Conditions() {
-			ask(plan, c, i, s)
+		for k, c := range l.Conditions() {
+			ask(plan, c, i, s, asked[i][k])
 		}
 	}
 	return answers, problems, nil
 }
 
-// truth evaluates the fact of a condition. What is doubtful is a fault; ok is false then,
-// and where the settings lack what the fact needs, which source reports.
-func (p *Plan) truth(c *source.Condition, lesson int, s *pressing, known *entry.Known, problems *problem.List) (fact, ok bool) {
-	e, err := p.evaluate(c.Ask, lesson, s, known)
+// An evaluation is what evaluate returned.
+type evaluation struct {
+	*entry.Evaluated
+	err error
+}
+
+// truth is the fact of a condition. What is doubtful is a fault; ok is false then, and
+// where the settings lack what the fact needs, which source reports.
+func (e *evaluation) truth(c *source.Condition, s *pressing, problems *problem.List) (fact, ok bool) {
 	switch {
-	case errors.Is(err, entry.ErrNoDay) && s.lessons == nil:
+	case errors.Is(e.err, entry.ErrNoDay) && s.lessons == nil:
 		problems.Add(c.At, "%s: the day of a lesson cannot decide whether a lesson is there; name another day", c.Words)
-	case err != nil && !errors.Is(err, entry.ErrNoDay):
-		problems.Add(c.At, "%s: %v", c.Entry.Name, err)
+	case e.err != nil && !errors.Is(e.err, entry.ErrNoDay):
+		problems.Add(c.At, "%s: %v", c.Entry.Name, e.err)
 	}
-	if e == nil {
+	if e.Evaluated == nil {
 		return false, false
 	}
 	value, found := e.Result.Fact(c.Fact)
