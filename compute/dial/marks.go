@@ -238,7 +238,7 @@ func (m model) levelShown(x causeValues) func(sunAt) (line quantity.Angle, ok bo
 	edge := toward(d.Style.Azimuth, d.Style.Elevation)
 	return func(sun sunAt) (quantity.Angle, bool) {
 		shadow, ok := shadowOf(edge, sun.direction)
-		return d.fromNoon(shadow), ok && sun.altitude > 0
+		return d.fromNoon(shadow), ok
 	}
 }
 
