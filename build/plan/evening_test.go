@@ -56,3 +56,31 @@ func TestEveningThatCannotBe(t *testing.T) {
 		}
 	}
 }
+
+// Lists of lessons say of an evening that it is one, since its day may come before that of
+// the lesson above it; of the others they say nothing.
+func TestListsSayWhatIsInTheEvening(t *testing.T) {
+	unit, words := read(t, eveningUnit("30", ""), "unit")
+	p, err := Make(unit, words, Class, placeholder.Catalogue())
+	if err != nil {
+		t.Fatal(err)
+	}
+	files, problems := p.Press(unit.Settings)
+	if problems.Faults() > 0 {
+		t.Fatal(problems)
+	}
+	lists := 0
+	for _, f := range files {
+		page := strings.ReplaceAll(string(f.Bytes), "\u00a0", " ")
+		evening, any := strings.Count(page, `<time datetime="2027-05-12">12 May</time>, evening`), strings.Count(page, "</time>, evening")
+		if evening != any {
+			t.Errorf("%s: %d other lessons are in the evening", f.Name, any-evening)
+		}
+		if f.Name == "index.html" || f.Name == "1.html" {
+			lists += evening
+		}
+	}
+	if lists < 2 {
+		t.Errorf("cover and contents name the evening %d times", lists)
+	}
+}

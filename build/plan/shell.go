@@ -184,7 +184,9 @@ func lessonDate(lesson int) slot {
 	return func(dst []byte, s *pressing) []byte { return append(dst, s.dates[lesson]...) }
 }
 
-// writtenDates are the days of the lessons.
+// writtenDates are the days of the lessons, and that one of them is held in the evening.
+// That one has its night from the sky and stands in its place in the unit, so that its day
+// may come before those of the lessons above it.
 func (s *pressing) writtenDates() [][]byte {
 	dates := make([][]byte, len(s.calendar.Held))
 	for i, h := range s.calendar.Held {
@@ -194,6 +196,10 @@ func (s *pressing) writtenDates() [][]byte {
 		if day := s.term.CycleDay(h.Date); day > 0 {
 			dst = append(dst, ' ')
 			dst = typeset.AppendText(dst, s.words.Say("page.in_cycle", say.Count(day)))
+		}
+		if s.lessons[i].Evening {
+			dst = append(dst, ", "...)
+			dst = typeset.AppendText(dst, s.words.Say("page.in_evening"))
 		}
 		dates[i] = dst
 	}
