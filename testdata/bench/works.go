@@ -206,17 +206,6 @@ func (b *bench) districtSide(schools int, more ...string) (side, error) {
 	return b.asProcess(b.noonbook, pressing(append([]string{"--schools", list}, more...)...)), err
 }
 
-// remembering is a side of which the least time is kept.
-func remembering(work side, least *time.Duration) side {
-	return func() (time.Duration, error) {
-		took, err := work()
-		if err == nil && (*least == 0 || took < *least) {
-			*least = took
-		}
-		return took, err
-	}
-}
-
 // A few rounds of a district are many rounds of a school.
 const districtRounds = 2
 
@@ -247,7 +236,7 @@ func schoolAsZip(b *bench) (measured, error) {
 		}
 		return least, nil
 	}
-	m, err := ratio(districtRounds, remembering(many, &b.asZips), leastOfFive)
+	m, err := ratio(districtRounds, many, leastOfFive)
 	return perSchool(m, b.schools), err
 }
 
@@ -386,14 +375,10 @@ func growth(m measured) measured {
 	return m
 }
 
-// growthOfDistrict takes the larger district as schoolAsZip found it, if that was measured.
 func growthOfDistrict(b *bench) (measured, error) {
 	many, err := b.districtSide(b.schools, "--zip")
 	if err != nil {
 		return measured{}, err
-	}
-	if b.asZips > 0 {
-		many = func() (time.Duration, error) { return b.asZips, nil }
 	}
 	few, err := b.districtSide(b.schools/10, "--zip")
 	if err != nil {
