@@ -72,9 +72,9 @@ func TestListsSayWhatIsInTheEvening(t *testing.T) {
 	lists := 0
 	for _, f := range files {
 		page := strings.ReplaceAll(string(f.Bytes), "\u00a0", " ")
-		evening, any := strings.Count(page, `<time datetime="2027-05-12">12 May</time>, evening`), strings.Count(page, "</time>, evening")
-		if evening != any {
-			t.Errorf("%s: %d other lessons are in the evening", f.Name, any-evening)
+		evening, all := strings.Count(page, `<time datetime="2027-05-12">12 May</time>, evening`), strings.Count(page, "</time>, evening")
+		if evening != all {
+			t.Errorf("%s: %d other lessons are in the evening", f.Name, all-evening)
 		}
 		if f.Name == "index.html" || f.Name == "1.html" {
 			lists += evening

@@ -120,21 +120,21 @@ func keyOf(answers source.Answers) string {
 func (p *Plan) answers(settings form.Values, known *entry.Known) (source.Answers, problem.List, error) {
 	answers := source.Answers{}
 	var problems problem.List
-	ask := func(plan *Plan, c *source.Condition, lesson int, s *pressing, asked *evaluation) {
-		if outer := c.Within(); outer != nil && !answers[outer.At] {
-			return
-		}
-		if asked == nil {
-			e, err := plan.evaluate(c.Ask, lesson, s, known)
-			asked = &evaluation{e, err}
-		}
-		fact, ok := asked.truth(c, s, &problems)
+	matters := func(c *source.Condition) bool { outer := c.Within(); return outer == nil || answers[outer.At] }
+	evaluate := func(plan *Plan, c *source.Condition, lesson int, s *pressing) evaluation {
+		e, err := plan.evaluate(c.Ask, lesson, s, known)
+		return evaluation{e, err}
+	}
+	answer := func(c *source.Condition, e evaluation, s *pressing) {
+		fact, ok := e.truth(c, s, &problems)
 		answers[c.At] = ok && c.Wants(fact)
 	}
 	open := &pressing{settings: settings, keys: school.Settings(), course: p.unit.Course()} // of which no lesson has a day
 	for i, l := range p.unit.Lessons {
 		for _, c := range l.Whole() {
-			ask(&Plan{unit: p.unit, catalogue: p.catalogue}, c, i, open, nil)
+			if matters(c) {
+				answer(c, evaluate(&Plan{unit: p.unit, catalogue: p.catalogue}, c, i, open), open)
+			}
 		}
 	}
 	standing := p.unit
@@ -152,20 +152,24 @@ func (p *Plan) answers(settings form.Values, known *entry.Known) (source.Answers
 	s := &pressing{settings: settings, keys: open.keys, course: plan.course, groups: groupsOf(settings)}
 	s.lessons, s.calendar, _ = s.course.Arrange(settings) // what is wrong with a day is reported by the plan of what stands
 	s.held = markOf(s.lessons, s.calendar)
-	asked := make([][]*evaluation, len(standing.Lessons))
-	crew.Each(len(standing.Lessons), nil, func(i int) { // what is asked in any case, side by side
+	inAnyCase := make([][]evaluation, len(standing.Lessons))
+	crew.Each(len(standing.Lessons), nil, func(i int) { // side by side
 		conditions := standing.Lessons[i].Conditions()
-		asked[i] = make([]*evaluation, len(conditions))
+		inAnyCase[i] = make([]evaluation, len(conditions))
 		for k, c := range conditions {
 			if c.Within() == nil {
-				e, err := plan.evaluate(c.Ask, i, s, known)
-				asked[i][k] = &evaluation{e, err}
+				inAnyCase[i][k] = evaluate(plan, c, i, s)
 			}
 		}
 	})
 	for i, l := range standing.Lessons {
 		for k, c := range l.Conditions() {
-			ask(plan, c, i, s, asked[i][k])
+			switch {
+			case c.Within() == nil:
+				answer(c, inAnyCase[i][k], s)
+			case matters(c):
+				answer(c, evaluate(plan, c, i, s), s)
+			}
 		}
 	}
 	return answers, problems, nil
@@ -179,7 +183,7 @@ type evaluation struct {
 
 // truth is the fact of a condition. What is doubtful is a fault; ok is false then, and
 // where the settings lack what the fact needs, which source reports.
-func (e *evaluation) truth(c *source.Condition, s *pressing, problems *problem.List) (fact, ok bool) {
+func (e evaluation) truth(c *source.Condition, s *pressing, problems *problem.List) (fact, ok bool) {
 	switch {
 	case errors.Is(e.err, entry.ErrNoDay) && s.lessons == nil:
 		problems.Add(c.At, "%s: the day of a lesson cannot decide whether a lesson is there; name another day", c.Words)

@@ -198,11 +198,12 @@ func TestSchoolsThatAnswerAlikeShareAPlan(t *testing.T) {
 }
 
 // A condition is asked with the day of its lesson, and what stands in a block that does
-// not stand is not asked at all: its lesson may not even be there.
+// not stand is not asked at all: to ask it may be a fault, as of marks of a group that made none.
 func TestConditionsHaveTheDayOfTheirLesson(t *testing.T) {
-	lesson := "```lesson\ntitle = \"%s\"\ndate = %s\n```\n\n````only sun-day.stays_up\nmidnight sun\n````\n\n````only place-facts.tropics\n```only lesson-sky.moon_by_day lesson=99\nnever asked\n```\n````\n"
+	lesson := "```lesson\ntitle = \"%s\"\ndate = %s\n```\n\n````only sun-day.stays_up\nmidnight sun\n````\n\n````only place-facts.tropics\n```only dial-marks.kept group=\"Z\"\nnever asked\n```\n````\n"
 	unit, words := read(t, fstest.MapFS{
-		"unit.toml": {Data: []byte("[unit]\ntitle = \"T\"\n[school]\nname = \"N\"\nlatitude = 69.6\nlongitude = 18.95\ntime_zone = \"Europe/Oslo\"\n[term]\nfirst_day = 2027-04-12\nlast_day = 2027-06-30\n")},
+		"unit.toml": {Data: []byte("[unit]\ntitle = \"T\"\n[school]\nname = \"N\"\nlatitude = 69.6\nlongitude = 18.95\ntime_zone = \"Europe/Oslo\"\n[term]\nfirst_day = 2027-04-12\nlast_day = 2027-06-30\n[records]\ndial_marks = \"marks.csv\"\n")},
+		"marks.csv": {Data: []byte("group,date,time,angle_deg\nOwls,2027-04-13,9:00,-44\n")},
 		"1-a.md":    {Data: fmt.Appendf(nil, lesson, "April", "2027-04-13")},
 		"2-b.md":    {Data: fmt.Appendf(nil, lesson, "June", "2027-06-15")},
 	}, "unit")

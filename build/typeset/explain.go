@@ -21,11 +21,7 @@ func explanations(code string) (map[string]string, error) {
 	if err != nil {
 		return nil, fmt.Errorf("explanations of language %q: %w", code, err)
 	}
-	lines := map[string]string{}
-	err = eachText(string(src), func(english, text string) error {
-		lines[english] = text
-		return nil
-	})
+	lines, err := readTexts(string(src))
 	if err != nil {
 		return nil, fmt.Errorf("explanations of language %q: %w", code, err)
 	}

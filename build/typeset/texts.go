@@ -6,13 +6,13 @@ import (
 	"strings"
 )
 
-// eachText calls do with each text of a file of words, in order, and the names of its
-// sections and its own name joined by dots. Such a file is TOML of one kind alone, lines
-// of key = "text" below [sections], with comments: to read all of TOML took a twentieth of
-// a press. What is of another kind, and a name that was there before, is an error.
-func eachText(src string, do func(key, text string) error) error {
+// readTexts returns the texts of a file of words by the name of their section and their own,
+// joined by a dot. Such a file is TOML of one kind alone, lines of key = "text" below
+// [sections], with comments: to read all of TOML took a twentieth of a press. What is of
+// another kind, and a name that was there before, is an error.
+func readTexts(src string) (map[string]string, error) {
 	section, number := "", 0
-	seen := make(map[string]bool, strings.Count(src, "\n"))
+	texts := make(map[string]string, strings.Count(src, "\n"))
 	for line := range strings.Lines(src) {
 		number++
 		line = strings.TrimSpace(line)
@@ -22,25 +22,22 @@ func eachText(src string, do func(key, text string) error) error {
 		if line[0] == '[' {
 			name, rest, closed := strings.Cut(line[1:], "]")
 			if !closed || !bare(strings.ReplaceAll(name, ".", "")) || !lineEnds(rest) {
-				return fmt.Errorf("line %d: %q is no [section]", number, line)
+				return nil, fmt.Errorf("line %d: %q is no [section]", number, line)
 			}
 			section = name + "."
 			continue
 		}
 		key, text, err := textOf(line)
 		if err != nil {
-			return fmt.Errorf("line %d: %w", number, err)
+			return nil, fmt.Errorf("line %d: %w", number, err)
 		}
 		key = section + key
-		if seen[key] {
-			return fmt.Errorf("line %d: %q was there before", number, key)
+		if _, twice := texts[key]; twice {
+			return nil, fmt.Errorf("line %d: %q was there before", number, key)
 		}
-		seen[key] = true
-		if err := do(key, text); err != nil {
-			return fmt.Errorf("line %d: %s: %w", number, key, err)
-		}
+		texts[key] = text
 	}
-	return nil
+	return texts, nil
 }
 
 // bare reports whether a key needs no quotes.

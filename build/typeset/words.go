@@ -1,7 +1,6 @@
 package typeset
 
 import (
-	"bytes"
 	"fmt"
 	"html/template"
 	"io/fs"
@@ -94,18 +93,19 @@ func readWords(code string) (*Words, error) {
 	if err != nil {
 		return nil, fmt.Errorf("no words for language %q: %w", code, err)
 	}
+	texts, err := readTexts(string(src))
+	if err != nil {
+		return nil, fmt.Errorf("words of language %q: %w", code, err)
+	}
 	explained, err := explanations(code)
 	if err != nil {
 		return nil, err
 	}
-	w := &Words{Code: code, lines: make(map[string]line, bytes.Count(src, []byte("\n"))), explained: explained}
-	err = eachText(string(src), func(key, text string) error {
-		l, err := parseLine(w.typesetWords(text))
-		w.lines[key] = l
-		return err
-	})
-	if err != nil {
-		return nil, fmt.Errorf("words of language %q: %w", code, err)
+	w := &Words{Code: code, lines: make(map[string]line, len(texts)), explained: explained}
+	for key, text := range texts {
+		if w.lines[key], err = parseLine(w.typesetWords(text)); err != nil {
+			return nil, fmt.Errorf("words of language %q: %s: %w", code, key, err)
+		}
 	}
 	w.pages = sync.OnceValues(func() (*template.Template, error) { return parsePages(w) })
 	w.kin = &kin{all: map[way]*Words{{}: w}}
